@@ -1,0 +1,1 @@
+"""The plan language's grammar and its compiled tables."""

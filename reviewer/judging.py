@@ -1,0 +1,93 @@
+"""Judging: every rule reads the review, waivers and settings are applied, the findings come out sorted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from reviewer.findings import Finding, Severity
+from reviewer.model.plan import Waiver
+from reviewer.review import Review
+from reviewer.rulebook import Rule
+
+CRASHED = "rule-crashed"
+
+
+@dataclass(frozen=True)
+class Judgement:
+    """What the rules said of one plan.
+
+    ``findings`` are in force, ``waived`` were accepted with a reason; both are sorted, heaviest
+    first. ``ran`` names every rule that judged, so that a quiet rule can be told from an absent one.
+    """
+
+    findings: tuple[Finding, ...]
+    waived: tuple[Finding, ...]
+    ran: tuple[str, ...]
+
+    @property
+    def worst(self) -> Severity | None:
+        """The heaviest severity in force; None for a clean plan."""
+        return max((finding.weight for finding in self.findings), default=None)
+
+    def counted(self, severity: Severity) -> int:
+        """How many findings of exactly that severity are in force."""
+        return sum(1 for finding in self.findings if finding.weight is severity)
+
+
+def _order(finding: Finding) -> tuple[object, ...]:
+    return (-finding.weight, finding.at.start, finding.topic, finding.rule, finding.parts, finding.says)
+
+
+def _crash(rule: Rule, review: Review, error: Exception) -> Finding:
+    return Finding(
+        parts=(),
+        at=review.plan.span,
+        says="The rule {rule} could not finish, so what it looks for is not judged: {kind}, {why}.",
+        do="Report this plan to the makers of dryfit, and check by hand what {rule} is about.",
+        values={"rule": rule.name, "kind": type(error).__name__, "why": str(error) or "no more is known"},
+    ).stamped(CRASHED, "hygiene", Severity.ERROR)
+
+
+def _waiver_for(finding: Finding, waivers: Iterable[Waiver]) -> Waiver | None:
+    for waiver in waivers:
+        if waiver.rule == finding.rule and (not waiver.on or set(waiver.on) & set(finding.parts)):
+            return waiver
+    return None
+
+
+def judge(
+    review: Review,
+    rules: Mapping[str, Rule],
+    severities: Mapping[str, Severity | None] | None = None,
+) -> Judgement:
+    """All findings of a plan. ``severities`` overrides by rule name; None there keeps a rule silent.
+
+    A rule that raises becomes a finding of its own and the others go on.
+    """
+    asked = severities or {}
+    found: list[Finding] = []
+    waived: list[Finding] = []
+    used: set[Waiver] = set()
+    ran: list[str] = []
+    for name, rule in rules.items():
+        severity = asked.get(name, rule.severity)
+        if severity is None:
+            continue
+        ran.append(name)
+        try:
+            raw = list(rule.judge(review))
+        except Exception as error:  # noqa: BLE001 - one broken rule must not silence the others
+            found.append(_crash(rule, review, error))
+            continue
+        for finding in raw:
+            weight = asked[name] if name in asked else finding.severity or rule.severity
+            assert weight is not None
+            stamped = finding.stamped(name, rule.topic, weight)
+            waiver = _waiver_for(stamped, review.plan.waivers)
+            if waiver:
+                used.add(waiver)
+                waived.append(replace(stamped, waived_because=waiver.reason))
+            else:
+                found.append(stamped)
+    return Judgement(tuple(sorted(found, key=_order)), tuple(sorted(waived, key=_order)), tuple(ran))

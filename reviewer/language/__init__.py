@@ -1,0 +1,1 @@
+"""Reading: text in, declarations with their source spans out, and every slip of the file at once."""

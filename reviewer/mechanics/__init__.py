@@ -1,0 +1,1 @@
+"""Pure statics, strength and moisture: numbers in, numbers out, each formula with its source."""

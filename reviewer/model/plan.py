@@ -1,0 +1,342 @@
+"""The understood plan. Everything is frozen, named, in millimetres, and keeps the span it came from.
+
+Space: stand in front of the piece. ``across`` (0) runs left to right, ``deep`` (1) front to back,
+``up`` (2) from the floor. Rules read this and the setting-out; only :mod:`reviewer.model.builder` makes it.
+"""
+
+from __future__ import annotations
+
+from enum import IntEnum
+from typing import Literal, NamedTuple
+
+from pydantic import BaseModel, ConfigDict
+
+from reviewer.language.source import Span
+from reviewer.units import UnitSystem
+
+FLOOR = "floor"
+WALL = "wall"
+#: Faces of the world that parts can rest on, hang from and refer to.
+GROUNDS = (FLOOR, WALL)
+
+
+class Axis(IntEnum):
+    """A direction of the piece."""
+
+    ACROSS = 0
+    DEEP = 1
+    UP = 2
+
+
+class Record(BaseModel):
+    """A frozen piece of the plan; extra keys are a programming slip and are refused."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+
+# ---------------------------------------------------------------- stock
+
+
+class Offer(Record):
+    """A length (boards) or a sheet that the yard sells, with its price where the plan gives one."""
+
+    length: float  # mm; a sheet's length along the grain
+    width: float | None = None  # mm; sheets only
+    price: float | None = None
+
+
+class Stock(Record):
+    """A board section or a sheet thickness, and what the yard sells it as."""
+
+    name: str
+    kind: Literal["board", "sheet"]
+    material: str  # key into reviewer.reference: a species or a panel name
+    said: str  # what the plan called it: "2x4 spruce-pine-fir"
+    thickness: float  # mm, actual
+    width: float | None  # mm, actual; None for sheets
+    offers: tuple[Offer, ...]
+    nominal: str | None = None  # "2x4"
+    grade: str | None = None  # "no.2", "c24"
+    moisture: float | None = None  # percent when bought
+    sawn: Literal["flat", "quarter"] | None = None
+    treated: bool = False
+    span: Span
+
+
+# ---------------------------------------------------------------- placing
+
+
+class Edge(NamedTuple):
+    """A face, middle or size of a solid on one axis; ``floor`` and ``wall`` are solids too."""
+
+    solid: str
+    axis: int
+    which: Literal["low", "high", "mid", "size"]
+
+
+class Term(NamedTuple):
+    """``factor`` times the place of an edge."""
+
+    factor: float
+    edge: Edge
+
+
+class Relation(NamedTuple):
+    """One equation of a part's setting-out box on one axis.
+
+    ``rank`` orders the kinds of clause: the lowest two independent relations settle the axis, the
+    rest are checked against the result. ``form`` ``sum`` is the plain linear sum of ``terms`` and
+    ``offset``; ``after`` and ``before`` are the two ends of *between A and B*, where which of the two
+    is the low one is known only when both stand.
+    """
+
+    axis: int
+    which: Literal["low", "high", "mid", "size"]
+    terms: tuple[Term, ...]
+    offset: float
+    rank: int
+    span: Span
+    form: Literal["sum", "after", "before"] = "sum"
+
+
+class Touch(NamedTuple):
+    """A promise of a clause: this part meets ``other`` on ``axis``. Broken promises are findings."""
+
+    other: str
+    axis: int
+    span: Span
+
+
+class Box(Record):
+    """Something with a setting-out box: an outline (not wood), or the row that copies stand in."""
+
+    name: str
+    kind: Literal["outline", "row"]
+    relations: tuple[Relation, ...]
+    span: Span
+
+
+class Cut(NamedTuple):
+    """A stated cut length: only ever compared with the space, never used."""
+
+    length: float
+    span: Span
+
+
+class Part(Record):
+    """One piece of wood. Copies are parts of their own that share ``family``."""
+
+    name: str
+    family: str  # the name it was declared under: "leg" for leg.front-left
+    stock: str
+    long: Axis  # where the long axis (the grain of a board) runs
+    wide: Axis
+    thick: Axis
+    grain: Axis  # sheets may run their face grain along either face direction
+    relations: tuple[Relation, ...]
+    touches: tuple[Touch, ...] = ()
+    cut: Cut | None = None
+    ripped: Cut | None = None  # a stated width for boards, other than the stock's
+    housed: float = 0.0  # mm that each end of a `between` goes into its neighbour
+    span: Span  # the head of its declaration
+
+
+# ---------------------------------------------------------------- joints
+
+FasteningKind = Literal[
+    "screws",
+    "pocket screws",
+    "nails",
+    "dowels",
+    "bolts",
+    "biscuits",
+    "brackets",
+    "shelf pins",
+    "none",
+]
+HousingKind = Literal["dado", "rabbet", "half lap", "mortise and tenon", "groove", "mitre"]
+Side = Literal["inside", "outside", "below", "above", "front", "back", "left", "right"]
+
+
+class Fastening(Record):
+    """What holds a join together besides glue, as the plan states it."""
+
+    kind: FasteningKind
+    gauge: str | None = None  # "#8"; None for metric screws
+    diameter: float | None = None  # mm
+    length: float | None = None  # mm
+    count: int | None = None  # per joint (one part meeting one other)
+    spacing: float | None = None  # mm
+    driven_from: Side | None = None
+    counterbore: float = 0.0  # mm below the surface that the head sits
+    pilot: Literal["drilled", "none"] | None = None  # None: not said, and so assumed
+    thread: Literal["coarse", "fine"] | None = None
+    slotted: bool = False  # holes that let the wood move across the grain
+    span: Span
+
+
+class Housing(Record):
+    """A joint that makes room in one part for another."""
+
+    kind: HousingKind
+    depth: float | None = None  # mm
+    span: Span
+
+
+class Join(Record):
+    """One ``join`` statement: every part of ``left`` with every part of ``right`` that it meets."""
+
+    left: tuple[str, ...]
+    right: tuple[str, ...]
+    fastenings: tuple[Fastening, ...]
+    housing: Housing | None = None
+    glue: str | None = None  # key into the glue table; None without glue
+    glue_span: Span | None = None
+    reason: str | None = None  # `none because "…"`
+    left_span: Span
+    right_span: Span
+    span: Span
+
+
+class Restraint(Record):
+    """What keeps the piece from tipping: fixed to the wall at a height."""
+
+    what: tuple[str, ...]  # the parts it is fixed to (all parts inside, when an outline is named)
+    said: str
+    device: Literal["strap", "bracket", "cleat", "screws"]
+    gauge: str | None = None
+    diameter: float | None = None  # mm
+    length: float | None = None  # mm
+    into: Literal["stud", "masonry", "board"] | None = None
+    height: float | None = None  # mm above the floor
+    count: int = 1
+    span: Span
+
+
+# ---------------------------------------------------------------- finish
+
+
+class Coats(Record):
+    """So many coats of one product."""
+
+    count: int
+    product: str  # key into the finish class table
+    said: str
+    dry_hours: float | None  # as stated, after each coat; None: the table's figure is assumed
+    sanded_between: int | None = None  # grit
+    span: Span
+
+
+class Sanding(Record):
+    """Sanding before, between or after coats, at its place in the order."""
+
+    grits: tuple[int, ...]
+    span: Span
+
+
+class Finish(Record):
+    """An ordered schedule on a set of parts."""
+
+    name: str
+    on: tuple[str, ...]
+    steps: tuple[Sanding | Coats, ...]
+    span: Span
+
+
+# ---------------------------------------------------------------- use
+
+
+class Load(Record):
+    """What a set of parts must carry, shared over them by their upward faces."""
+
+    on: tuple[str, ...]
+    use: str  # key into the load table ("books", "people seated"), or "stated"
+    said: str
+    count: int = 1
+    weight: float | None = None  # kg in all, where the plan states one
+    per_length: float | None = None  # kg per mm of part, where the plan states one
+    lasting: bool  # stays for months, so that the wood creeps
+    span: Span
+
+
+class Room(Record):
+    """Where the piece will stand."""
+
+    name: str
+    outdoors: bool = False
+    heated: bool = True
+    wall: Literal["behind", "left", "right"] | None = None
+    wall_gap: float | None = None
+    stud_spacing: float | None = None
+    floor: str | None = None
+    doorway: tuple[float, float] | None = None  # width, height
+    ceiling: float | None = None
+    children_under: float | None = None  # years; 0 when the plan says there are none
+    said: frozenset[str] = frozenset()  # which of the above the plan states
+    span: Span
+
+
+class Purchase(Record):
+    """A line of the basket."""
+
+    count: int
+    stock: str
+    length: float | None  # None for sheets
+    span: Span
+
+
+class Basket(Record):
+    """What the maker means to buy."""
+
+    lines: tuple[Purchase, ...]
+    span: Span
+
+
+class Waiver(Record):
+    """``accept RULE on PART because "…"``."""
+
+    rule: str
+    on: tuple[str, ...]  # empty: wherever it is found
+    said: str
+    reason: str
+    rule_span: Span
+    span: Span
+
+
+class LimitSetting(Record):
+    """A limit that the plan sets for itself, in the limit's own unit."""
+
+    name: str
+    amount: float
+    span: Span
+
+
+class Measure(Record):
+    """A named measure, in millimetres when it is a length."""
+
+    name: str
+    amount: float
+    used: bool
+    span: Span
+
+
+class Plan(Record):
+    """A whole plan, understood."""
+
+    title: str
+    units: UnitSystem
+    measures: tuple[Measure, ...]
+    stocks: dict[str, Stock]
+    boxes: dict[str, Box]
+    parts: dict[str, Part]
+    joins: tuple[Join, ...]
+    restraints: tuple[Restraint, ...]
+    finishes: tuple[Finish, ...]
+    loads: tuple[Load, ...]
+    room: Room | None
+    basket: Basket | None
+    tools: tuple[str, ...]
+    tools_span: Span | None
+    waivers: tuple[Waiver, ...]
+    limits: tuple[LimitSetting, ...]
+    span: Span  # the title line

@@ -1,0 +1,1 @@
+"""Facts with their sources: species, panels, sections, fasteners, finishes, glue, loads, limits."""

@@ -1,0 +1,1 @@
+"""The workshop's own sums: fasteners in wood, finish calendar, cutting, shopping, order of work."""

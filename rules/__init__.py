@@ -1,0 +1,1 @@
+"""The rules, a folder a topic, a file a rule."""

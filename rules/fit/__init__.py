@@ -1,0 +1,1 @@
+"""Rules about fit: what meets, what overlaps, what holds up what."""
