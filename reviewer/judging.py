@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from reviewer.findings import Finding, Severity
 from reviewer.model.plan import Waiver
 from reviewer.review import Review
-from reviewer.rulebook import Rule
+from reviewer.rulebook import Rule, Timing
 
 CRASHED = "rule-crashed"
 
@@ -24,6 +24,7 @@ class Judgement:
     findings: tuple[Finding, ...]
     waived: tuple[Finding, ...]
     ran: tuple[str, ...]
+    waiting: tuple[str, ...] = ()  # rules that wait until every part has its place
 
     @property
     def worst(self) -> Severity | None:
@@ -68,12 +69,19 @@ def judge(
     asked = severities or {}
     found: list[Finding] = []
     waived: list[Finding] = []
-    used: set[Waiver] = set()
+    used: set[int] = set()
     ran: list[str] = []
-    for name, rule in rules.items():
+    waiting: list[str] = []
+    placed = not review.setting.unsettled and not review.plan.unknown
+    for name, rule in sorted(rules.items(), key=lambda item: item[1].timing is Timing.LAST):
         severity = asked.get(name, rule.severity)
         if severity is None:
             continue
+        if rule.timing is Timing.WHOLE and not placed:
+            waiting.append(name)
+            continue
+        if rule.timing is Timing.LAST:
+            review = review.with_waivers_used(frozenset(used), tuple(ran))
         ran.append(name)
         try:
             raw = list(rule.judge(review))
@@ -81,13 +89,17 @@ def judge(
             found.append(_crash(rule, review, error))
             continue
         for finding in raw:
-            weight = asked[name] if name in asked else finding.severity or rule.severity
-            assert weight is not None
+            weight = asked.get(name) or finding.severity or rule.severity
             stamped = finding.stamped(name, rule.topic, weight)
             waiver = _waiver_for(stamped, review.plan.waivers)
             if waiver:
-                used.add(waiver)
+                used.add(review.plan.waivers.index(waiver))
                 waived.append(replace(stamped, waived_because=waiver.reason))
             else:
                 found.append(stamped)
-    return Judgement(tuple(sorted(found, key=_order)), tuple(sorted(waived, key=_order)), tuple(ran))
+    return Judgement(
+        tuple(sorted(found, key=_order)),
+        tuple(sorted(waived, key=_order)),
+        tuple(sorted(ran)),
+        tuple(waiting),
+    )

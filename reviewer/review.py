@@ -6,17 +6,23 @@ costs nothing until something asks for it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from reviewer.language.source import Source, Span
 from reviewer.limits import Limit, Limits
-from reviewer.model.plan import Plan
+from reviewer.model.plan import Plan, Stock
 from reviewer.setting_out.result import SettingOut
 from reviewer.units import UnitSystem
 
 if TYPE_CHECKING:
-    pass
+    from reviewer.mechanics.mass import Mass
+    from reviewer.reference.materials import Material
+    from reviewer.workshop.assumptions import Assumption
+    from reviewer.workshop.carrying import Carrying
+    from reviewer.workshop.driving import Driven
+    from reviewer.workshop.holding import Holding
 
 
 @dataclass(frozen=True, eq=False)
@@ -27,6 +33,8 @@ class Review:
     plan: Plan
     setting: SettingOut
     limits: Limits
+    waivers_used: frozenset[int] = frozenset()  # by place in the plan; known to rules that judge last
+    rules_ran: tuple[str, ...] = ()
 
     @property
     def units(self) -> UnitSystem:
@@ -40,3 +48,52 @@ class Review:
         """Where a part was declared; the title line for the floor, the wall and the whole piece."""
         found = self.plan.parts.get(part)
         return found.span if found else self.plan.span
+
+    def stock_of(self, part: str) -> Stock:
+        """The stock that a part is cut from."""
+        return self.plan.stocks[self.plan.parts[part].stock]
+
+    def material_of(self, part: str) -> Material:
+        """The wood or panel that a part is made of, with its figures."""
+        from reviewer.reference.materials import material
+
+        return material(self.stock_of(part).material)
+
+    @cached_property
+    def masses(self) -> dict[str, Mass]:
+        """Every part's mass at its centre."""
+        from reviewer.workshop.weights import part_masses
+
+        return part_masses(self.plan, self.setting)
+
+    @cached_property
+    def holding(self) -> Holding:
+        """What holds up what."""
+        from reviewer.workshop.holding import holding
+
+        return holding(self.setting)
+
+    @cached_property
+    def carrying(self) -> Carrying:
+        """How loads travel, with every spanning part as a beam."""
+        from reviewer.workshop.carrying import carrying
+
+        return carrying(self.plan, self.setting, self.holding, self.masses)
+
+    @cached_property
+    def driven(self) -> tuple[Driven, ...]:
+        """Every joint's driven fasteners: which part holds head and point, and the wood in the way."""
+        from reviewer.workshop.driving import driven_fasteners
+
+        return driven_fasteners(self.plan, self.setting)
+
+    @cached_property
+    def assumptions(self) -> tuple[Assumption, ...]:
+        """What the plan leaves unsaid and the review takes for granted, each with its source."""
+        from reviewer.workshop.assuming import assumptions
+
+        return assumptions(self)
+
+    def with_waivers_used(self, used: frozenset[int], ran: tuple[str, ...]) -> Review:
+        """The same review for the rules that judge last: which waivers matched, which rules ran."""
+        return replace(self, waivers_used=used, rules_ran=ran)

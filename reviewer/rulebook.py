@@ -11,6 +11,7 @@ import pkgutil
 import re
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
+from enum import Enum
 from functools import lru_cache
 from importlib.metadata import entry_points
 from typing import TYPE_CHECKING
@@ -28,6 +29,14 @@ _NAME = re.compile(r"[a-z]+(-[a-z]+)*")
 Judge = Callable[["Review"], Iterable[Finding]]
 
 
+class Timing(Enum):
+    """When a rule can judge."""
+
+    ALWAYS = "always"  # about names, placing, text: whatever state the plan is in
+    WHOLE = "whole"  # only once every part has its place; most rules
+    LAST = "last"  # after the others, about what they found
+
+
 @dataclass(frozen=True)
 class Rule:
     """A rule on the shelf. ``name`` names the fault and never changes."""
@@ -37,6 +46,7 @@ class Rule:
     severity: Severity
     limits: tuple[str, ...]
     judge: Judge
+    timing: Timing = Timing.WHOLE
 
     @property
     def page(self) -> str:
@@ -51,19 +61,24 @@ class Rule:
         return self.page.partition("\n")[0]
 
 
-class RuleNameTaken(Exception):
+class RuleNameError(Exception):
     """Two rules carry one name, or a name is not lower-case words with hyphens."""
 
 
 def rule(
-    name: str, *, topic: str, severity: Severity, limits: tuple[str, ...] = ()
+    name: str,
+    *,
+    topic: str,
+    severity: Severity,
+    limits: tuple[str, ...] = (),
+    timing: Timing = Timing.WHOLE,
 ) -> Callable[[Judge], Rule]:
     """Turn a function into the rule of that name. ``limits`` are the names of the limits it reads."""
     if not _NAME.fullmatch(name):
-        raise RuleNameTaken(f"{name!r} is not a rule name: lower-case words joined by hyphens")
+        raise RuleNameError(f"{name!r} is not a rule name: lower-case words joined by hyphens")
 
     def make(judge: Judge) -> Rule:
-        return Rule(name, topic, severity, limits, judge)
+        return Rule(name, topic, severity, limits, judge, timing)
 
     return make
 
@@ -76,7 +91,7 @@ def _modules(package_name: str) -> Iterator[str]:
 
 
 def collected(package_names: Iterable[str]) -> dict[str, Rule]:
-    """All rules of some packages by name. Raises RuleNameTaken when two share a name."""
+    """All rules of some packages by name. Raises RuleNameError when two share a name."""
     shelf: dict[str, Rule] = {}
     for package_name in package_names:
         for module_name in _modules(package_name):
@@ -84,7 +99,7 @@ def collected(package_names: Iterable[str]) -> dict[str, Rule]:
             for value in vars(module).values():
                 if isinstance(value, Rule) and value.judge.__module__ == module_name:
                     if value.name in shelf:
-                        raise RuleNameTaken(f"two rules are called {value.name!r}")
+                        raise RuleNameError(f"two rules are called {value.name!r}")
                     shelf[value.name] = value
     return dict(sorted(shelf.items()))
 

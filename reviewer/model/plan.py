@@ -9,7 +9,7 @@ from __future__ import annotations
 from enum import IntEnum
 from typing import Literal, NamedTuple
 
-from pydantic import BaseModel, ConfigDict
+from pydantic import BaseModel, ConfigDict, SkipValidation
 
 from reviewer.language.source import Span
 from reviewer.units import UnitSystem
@@ -31,7 +31,8 @@ class Axis(IntEnum):
 class Record(BaseModel):
     """A frozen piece of the plan; extra keys are a programming slip and are refused."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    # The schema of a record is built when the first one is made: a plan without a basket pays for none.
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
 
 # ---------------------------------------------------------------- stock
@@ -54,7 +55,7 @@ class Stock(Record):
     said: str  # what the plan called it: "2x4 spruce-pine-fir"
     thickness: float  # mm, actual
     width: float | None  # mm, actual; None for sheets
-    offers: tuple[Offer, ...]
+    offers: SkipValidation[tuple[Offer, ...]]
     nominal: str | None = None  # "2x4"
     grade: str | None = None  # "no.2", "c24"
     moisture: float | None = None  # percent when bought
@@ -113,6 +114,7 @@ class Box(Record):
     name: str
     kind: Literal["outline", "row"]
     relations: tuple[Relation, ...]
+    touches: tuple[Touch, ...] = ()  # what a row promises along itself: some copy of it meets the other
     span: Span
 
 
@@ -133,8 +135,9 @@ class Part(Record):
     wide: Axis
     thick: Axis
     grain: Axis  # sheets may run their face grain along either face direction
-    relations: tuple[Relation, ...]
-    touches: tuple[Touch, ...] = ()
+    grain_said: bool = True  # false: assumed along the longer side
+    relations: SkipValidation[tuple[Relation, ...]]  # made by the builder alone, and many
+    touches: SkipValidation[tuple[Touch, ...]] = ()
     cut: Cut | None = None
     ripped: Cut | None = None  # a stated width for boards, other than the stock's
     housed: float = 0.0  # mm that each end of a `between` goes into its neighbour
@@ -184,12 +187,17 @@ class Housing(Record):
 
 
 class Join(Record):
-    """One ``join`` statement: every part of ``left`` with every part of ``right`` that it meets."""
+    """One ``join`` statement: every part of ``left`` with every part of ``right`` that it meets.
+
+    ``right_groups`` has what each word of the second list stands for: a pattern there means those of
+    its parts that are met.
+    """
 
     left: tuple[str, ...]
     right: tuple[str, ...]
-    fastenings: tuple[Fastening, ...]
-    housing: Housing | None = None
+    right_groups: tuple[tuple[str, ...], ...] = ()
+    fastenings: SkipValidation[tuple[Fastening, ...]]
+    housing: SkipValidation[Housing | None] = None
     glue: str | None = None  # key into the glue table; None without glue
     glue_span: Span | None = None
     reason: str | None = None  # `none because "…"`
@@ -239,7 +247,7 @@ class Finish(Record):
 
     name: str
     on: tuple[str, ...]
-    steps: tuple[Sanding | Coats, ...]
+    steps: SkipValidation[tuple[Sanding | Coats, ...]]
     span: Span
 
 
@@ -288,7 +296,7 @@ class Purchase(Record):
 class Basket(Record):
     """What the maker means to buy."""
 
-    lines: tuple[Purchase, ...]
+    lines: SkipValidation[tuple[Purchase, ...]]
     span: Span
 
 
@@ -320,23 +328,34 @@ class Measure(Record):
     span: Span
 
 
+class UnknownName(NamedTuple):
+    """A name that nothing declares, and the nearest ones that something does."""
+
+    name: str
+    what: str  # "part", "stock", "measure", "glue" …
+    near: tuple[str, ...]
+    span: Span
+
+
 class Plan(Record):
-    """A whole plan, understood."""
+    """A whole plan, understood. Its records were validated one by one as they were made."""
 
     title: str
     units: UnitSystem
-    measures: tuple[Measure, ...]
-    stocks: dict[str, Stock]
-    boxes: dict[str, Box]
-    parts: dict[str, Part]
-    joins: tuple[Join, ...]
-    restraints: tuple[Restraint, ...]
-    finishes: tuple[Finish, ...]
-    loads: tuple[Load, ...]
-    room: Room | None
-    basket: Basket | None
+    measures: SkipValidation[tuple[Measure, ...]]
+    stocks: SkipValidation[dict[str, Stock]]
+    boxes: SkipValidation[dict[str, Box]]
+    parts: SkipValidation[dict[str, Part]]
+    joins: SkipValidation[tuple[Join, ...]]
+    restraints: SkipValidation[tuple[Restraint, ...]]
+    finishes: SkipValidation[tuple[Finish, ...]]
+    loads: SkipValidation[tuple[Load, ...]]
+    room: SkipValidation[Room | None]
+    basket: SkipValidation[Basket | None]
     tools: tuple[str, ...]
     tools_span: Span | None
-    waivers: tuple[Waiver, ...]
-    limits: tuple[LimitSetting, ...]
+    waivers: SkipValidation[tuple[Waiver, ...]]
+    limits: SkipValidation[tuple[LimitSetting, ...]]
+    unknown: SkipValidation[tuple[UnknownName, ...]] = ()
+    doubtful: frozenset[str] = frozenset()  # parts that an unknown name keeps from being placed
     span: Span  # the title line

@@ -7,7 +7,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from reviewer.language.source import Span
-from reviewer.model.plan import Join, Touch
+from reviewer.model.plan import Axis, Join, Restraint, Touch
 from reviewer.setting_out.solid import Solid, Surface, Vector
 
 if TYPE_CHECKING:
@@ -121,9 +121,11 @@ class SettingOut:
     contacts: tuple[Contact, ...]
     overlaps: tuple[Overlap, ...]
     joints: tuple[Joint, ...]
+    restraints: tuple[Restraint, ...]
     clashes: tuple[Clash, ...]
     unsettled: tuple[Unsettled, ...]
     broken_touches: tuple[BrokenTouch, ...]
+    wall: tuple[Axis, float] | None = None  # which way the wall's face looks, and where it is (mm)
     crowded: bool = False  # so many parts share space that the search stopped early
     _by_part: dict[str, tuple[Contact, ...]] = field(init=False, repr=False, compare=False)
 

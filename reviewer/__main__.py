@@ -1,0 +1,7 @@
+"""``python -m reviewer`` is ``dryfit``."""
+
+import sys
+
+from reviewer.cli import main
+
+sys.exit(main())

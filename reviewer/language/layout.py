@@ -1,0 +1,165 @@
+"""The layout pass: the same text with one character out for each one in, so that offsets stay true.
+
+Capitals are lowered, comments blanked, look-alike marks made plain, and the line ends inside a block
+turned into commas. What comes out is split at the margin into statements.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+from reviewer.language.problems import ReadingProblem
+from reviewer.language.source import Span
+
+#: Blanks of every kind, and marks that take no room at all, which come along from pages and letters.
+_BLANKS = (
+    "\t\r\f\v\x85\xa0\xad\u1680\u180e"
+    + "".join(map(chr, range(0x2000, 0x200C)))
+    + ("\u2028\u2029\u202f\u205f\u2060\u3000\ufeff")
+)
+_LOOK_ALIKES = str.maketrans(
+    {
+        **dict.fromkeys(_BLANKS, " "),
+        "“": '"',
+        "”": '"',
+        "„": '"',
+        "″": '"',
+        "‘": "'",
+        "’": "'",
+        "′": "'",
+        "×": "x",
+        "–": "-",
+        "−": "-",
+        "‐": "-",
+        "‑": "-",
+        "⁄": "/",
+        "：": ":",
+        "，": ",",
+        "…": ".",
+    }
+)
+_GOES_ON = re.compile(r"(?:and|because|to)\b")
+#: A line that can only be a statement, however far in it stands: no clause is like it.
+_STATEMENT_IN_BLOCK = re.compile(
+    r"plan +\"|(?:stock|outline|part|finish|limit) +[^:,]+:|(?:join|load|restrain) +[^:,]+:"
+    r"|room\b[^:,]*:|(?:buy|tools) *:|accept +\S+ +(?:on|because)\b|[^\W\d][\w-]* *="
+)
+#: A quotation, which is passed over, or two numbers with only a comma between them.
+_DECIMAL_COMMA = re.compile(r'(?<![\d½¼¾])"[^"\n]*"|(?<![\d.,])\d+,\d+(?![\d,])')
+
+
+_BYTE_ORDER_MARK = "\ufeff"
+
+
+class Statement(NamedTuple):
+    """A statement's place in the laid-out text."""
+
+    start: int
+    end: int
+
+
+class Layout(NamedTuple):
+    """The laid-out text, its statements, and what the layout itself gets wrong."""
+
+    text: str
+    statements: tuple[Statement, ...]
+    problems: tuple[ReadingProblem, ...]
+
+
+def _lowered(text: str) -> str:
+    lowered = text.lower()
+    if len(lowered) == len(text):
+        return lowered
+    # A few capitals lower to two characters; those stay as they are.
+    return "".join(low if len(low := char.lower()) == 1 else char for char in text)
+
+
+def _uncommented(line: str) -> str:
+    """The line with its comment blanked. ``#8`` after other words is a gauge, ``# 8`` is a comment."""
+    quoted = False
+    for place, char in enumerate(line):
+        if char == '"' and (quoted or place == 0 or not line[place - 1].isnumeric()):
+            quoted = not quoted
+        elif char == "#" and not quoted:
+            first = not line[:place].strip()
+            gauge = line[place + 1 : place + 2].isdigit()
+            if first or (line[place - 1] == " " and not gauge):
+                return line[:place] + " " * (len(line) - place)
+    return line
+
+
+def _joint_between(block_line: str, so_far: str) -> str:
+    """The character that a line end becomes before a line that goes on with its block."""
+    before = so_far.rstrip()
+    if not before or before[-1] in ",:" or _GOES_ON.match(block_line):
+        return " "
+    return ","
+
+
+def laid_out(text: str) -> Layout:
+    """The layout of a plan's text. ``len(result.text) == len(text)`` always."""
+    plain = _lowered(text).translate(_LOOK_ALIKES)
+    problems: list[ReadingProblem] = []
+    statements: list[Statement] = []
+    pieces: list[str] = []
+    offset = 0
+    start: int | None = None
+    tail = ""  # the current statement's last line of words, for what a line end becomes
+    blanks_since: list[int] = []  # indexes in pieces of line ends since the last words
+
+    for raw in plain.split("\n"):
+        line = _uncommented(raw) if "#" in raw else raw
+        words = line.strip()
+        if words:
+            indent = len(line) - len(line.lstrip())
+            if indent == 1 and offset == 0 and text[0] == _BYTE_ORDER_MARK:
+                indent = 0
+            new = indent == 0
+            if indent and (start is None or _STATEMENT_IN_BLOCK.match(words)):
+                new = True
+                problems.append(
+                    ReadingProblem(
+                        Span(offset + indent, offset + indent + len(words)),
+                        "This line begins a statement of its own, but it stands in from the margin."
+                        if statements
+                        else "This first line stands in from the margin.",
+                        "Move it to the margin.",
+                    )
+                )
+            if new:
+                start = offset + len(line) - len(line.lstrip())
+                statements.append(Statement(start, start))
+            elif blanks_since:
+                pieces[blanks_since[0]] = _joint_between(words, tail)
+            tail = line
+            blanks_since = []
+            assert start is not None
+            statements[-1] = Statement(start, offset + len(line.rstrip()))
+        pieces.append(line)
+        blanks_since.append(len(pieces))
+        pieces.append("\n")
+        offset += len(raw) + 1
+    pieces.pop()
+    joined = "".join(pieces)
+    problems.extend(_decimal_commas(joined))
+    return Layout(joined.replace("\n", " "), tuple(statements), tuple(problems))
+
+
+def _decimal_commas(text: str) -> list[ReadingProblem]:
+    if "," not in text:
+        return []
+    found = []
+    for match in _DECIMAL_COMMA.finditer(text):
+        words = match.group()
+        if words[0] == '"':
+            continue
+        whole, _, part = words.partition(",")
+        found.append(
+            ReadingProblem(
+                Span(match.start(), match.end()),
+                f"“{words}” has a comma right between two figures, so it can be read two ways.",
+                f"Write {whole}.{part} for one number, or {whole}, {part} with a space for two.",
+            )
+        )
+    return found

@@ -1,0 +1,25 @@
+"""What a plan's text gets wrong, in words for its writer."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from reviewer.language.source import Span
+
+
+class ReadingProblem(NamedTuple):
+    """Words that cannot be read: what was read, what fits there, and the nearest known names."""
+
+    span: Span
+    says: str
+    do: str
+    near: tuple[str, ...] = ()
+    also_at: tuple[Span, ...] = ()
+
+
+class FileProblem(NamedTuple):
+    """A plan that cannot be opened at all."""
+
+    name: str
+    says: str
+    do: str

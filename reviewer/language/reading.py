@@ -1,0 +1,228 @@
+"""Reading a plan: text to declarations, and every slip of the file in one run.
+
+Statements are parsed one by one. A failed one is taken apart: its head and each clause are read by
+themselves, so that one broken clause hides neither its neighbours nor the next statement.
+"""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_right
+from collections.abc import Iterator
+from functools import lru_cache
+from typing import Any, NamedTuple
+
+from reviewer.language import declarations as d
+from reviewer.language.declaring import Declarer
+from reviewer.language.layout import Layout, laid_out
+from reviewer.language.numbers import NumberError
+from reviewer.language.parser import NoWayOnError, Parser
+from reviewer.language.phrases import fault_in, unknown_statement
+from reviewer.language.problems import ReadingProblem
+from reviewer.language.source import Span
+from reviewer.language.tables import BLOCKS, STATEMENTS, tables
+from reviewer.language.wordings import CLAUSES
+
+MAX_STATEMENTS = 50_000
+MAX_CHARACTERS = 8_000_000
+#: So many slips are told with all that helps to mend them; of more, it is only told how many there are.
+MAX_TOLD = 100
+
+_FIRST_WORD = re.compile(r"[^\s:,=]+")
+_MEASURE = re.compile(r"([^\s:,=\"]+)\s*=")
+_SPLITS = re.compile(r'(?<!\d)"[^"]*"|:|,')
+_TITLE = re.compile(r'plan\b|[^\s"]*\s*"')
+
+
+class Read(NamedTuple):
+    """What reading gives: the statements that could be read, in order, and every slip.
+
+    ``lost`` is true when a statement's very name could not be read, so that a name which nothing
+    declares may be no fault of its own.
+    """
+
+    statements: tuple[d.Statement, ...]
+    problems: tuple[ReadingProblem, ...]
+    lost: bool = False
+
+
+@lru_cache(maxsize=1)
+def _parser() -> Parser:
+    return Parser(tables(), Declarer())
+
+
+class _FaultError(Exception):
+    def __init__(self, problem: ReadingProblem) -> None:
+        super().__init__(problem.says)
+        self.problem = problem
+
+
+class _Reader:
+    def __init__(self, original: str, layout: Layout) -> None:
+        self.original = original
+        self.text = text = layout.text
+        found = (_MEASURE.match(text, start, end) for start, end in layout.statements)
+        self.measures = frozenset(match[1] for match in found if match)
+        self.parser = _parser()
+        self.problems: list[ReadingProblem] = []
+
+    def tell(self, start: int, end: int, says: str, do: str) -> None:
+        self.problems.append(ReadingProblem(Span(start, end), says, do))
+
+    @property
+    def in_a_hurry(self) -> bool:
+        """After very many slips the words for one more are not looked for."""
+        return len(self.problems) >= MAX_TOLD
+
+    def parse(self, rule: str, start: int, end: int) -> Any:
+        """The declaration under a rule, or _FaultError with words for the writer."""
+        try:
+            return self.parser.parse(rule, self.text, self.original, start, end, self.measures)
+        except NoWayOnError as error:
+            if self.in_a_hurry:
+                raise _FaultError(_beyond(start, end)) from None
+            expected = self.parser.expected(rule, self.text, start, end, error.span.start, self.measures)
+            problem = fault_in(self.text, self.original, rule, start, end, error, expected)
+            raise _FaultError(problem) from None
+        except NumberError as error:
+            raise _FaultError(ReadingProblem(error.span, error.says, error.do)) from None
+
+    def statement(self, start: int, end: int) -> d.Statement | None:
+        first = _FIRST_WORD.match(self.text, start, end)
+        word = first.group() if first else ""
+        if _MEASURE.match(self.text, start, end):
+            kind = "measure"
+        elif word in STATEMENTS and word != "measure":
+            kind = word
+        else:
+            stop = first.end() if first else start + 1
+            self.problems.append(
+                _beyond(start, end)
+                if self.in_a_hurry
+                else unknown_statement(self.text, self.original, start, stop, end)
+            )
+            return None
+        try:
+            made: d.Statement = self.parse(f"{kind}_statement", start, end)
+        except _FaultError as fault:
+            if (kind in BLOCKS or kind == "buy") and not self.in_a_hurry:
+                return self.taken_apart(kind, start, end, fault.problem)
+            self.problems.append(fault.problem)
+            return None
+        return made
+
+    # ------------------------------------------------------------ taking a failed statement apart
+
+    def taken_apart(self, kind: str, start: int, end: int, whole: ReadingProblem) -> d.Statement | None:
+        """What can be read of head and clauses, each by itself; ``whole`` is told when that shows nothing."""
+        told = len(self.problems)
+        colon = next((mark.start() for mark in self.splits(start, end) if mark.group() == ":"), None)
+        if colon is None:
+            self.problems.append(whole)
+            return None
+        head: d.Statement | None = d.Statement(
+            "buy", None, (), (), (), None, Span(start, colon), Span(start, end)
+        )
+        if kind != "buy":
+            try:
+                head = self.parse(f"{kind}_head", start, colon)
+            except _FaultError as fault:
+                head = None
+                self.problems.append(fault.problem)
+        rule = "purchase" if kind == "buy" else f"{kind}_clause"
+        clauses: list[Any] = []
+        broken = False
+        for place, stop in self.pieces(kind, colon, end):
+            try:
+                clause = self.parse(rule, place, stop)
+            except _FaultError as fault:
+                broken = True
+                self.problems.append(fault.problem)
+                continue
+            if not (broken and isinstance(clause, d.More)):  # it went on with what could not be read
+                broken = False
+                clauses.append(clause)
+        if len(self.problems) == told:  # each piece reads, the whole does not
+            self.problems.append(whole)
+        return head and head._replace(clauses=tuple(clauses), span=Span(start, end), damaged=True)
+
+    def splits(self, start: int, end: int) -> Iterator[re.Match[str]]:
+        """The colons and commas outside quotations."""
+        return (mark for mark in _SPLITS.finditer(self.text, start, end) if mark.group() in (":", ","))
+
+    def pieces(self, kind: str, colon: int, end: int) -> Iterator[tuple[int, int]]:
+        """The clauses behind a colon, as places in the text. An empty one is told and passed over."""
+        before = colon
+        for stop in [*(m.start() for m in self.splits(colon + 1, end) if m.group() == ","), end]:
+            if self.text[before + 1 : stop].strip():
+                yield before + 1, stop
+            elif before == colon and stop == end:
+                self.tell(colon, colon + 1, "There is nothing after this colon.", CLAUSES[kind])
+            elif stop == end:
+                self.tell(before, before + 1, "There is nothing after this comma.", "Take it out.")
+            else:
+                self.tell(stop, stop + 1, "There is nothing before this comma.", "Take it out.")
+            before = stop
+
+
+def _beyond(start: int, end: int) -> ReadingProblem:
+    return ReadingProblem(Span(start, end), "This cannot be read.", "Write it more plainly.")
+
+
+def _beyond_all(says: str, do: str) -> Read:
+    return Read((), (ReadingProblem(Span(0, 0), says, do),), lost=True)
+
+
+def read(text: str) -> Read:
+    """The declarations of a plan's text and all its slips, both in the order of the text."""
+    if len(text) > MAX_CHARACTERS:
+        return _beyond_all(
+            f"The plan is {len(text)} characters long; dryfit reads up to {MAX_CHARACTERS}.",
+            "Split it into several plans.",
+        )
+    layout = laid_out(text)
+    if len(layout.statements) > MAX_STATEMENTS:
+        return _beyond_all(
+            f"The plan has {len(layout.statements)} statements; dryfit reads up to {MAX_STATEMENTS}.",
+            "Split it into several plans, or use copies.",
+        )
+    reader = _Reader(text, layout)
+    statements = []
+    for place in layout.statements:
+        found = reader.statement(place.start, place.end)
+        if found is not None:
+            statements.append(found)
+    if not any(statement.kind == "plan" for statement in statements):
+        _tell_untitled(reader, layout)
+    problems = [*layout.problems, *_not_told_by(layout, reader.problems)]
+    ordered = tuple(sorted(problems, key=lambda problem: problem.span))
+    return Read(tuple(statements), ordered, len(statements) < len(layout.statements))
+
+
+def _tell_untitled(reader: _Reader, layout: Layout) -> None:
+    """Tell that the title is missing, unless one was tried and could not be read."""
+    if not layout.statements:
+        reader.tell(
+            0,
+            0,
+            "There is nothing in this plan yet.",
+            'Begin with a title and the unit of its numbers, such as: plan "Reading bench" in inches',
+        )
+    elif not any(_TITLE.match(layout.text, place.start, place.end) for place in layout.statements):
+        start, end = layout.statements[0]
+        line_end = reader.original.find("\n", start, end)
+        reader.tell(
+            start,
+            end if line_end < 0 else start + len(layout.text[start:line_end].rstrip()),
+            "The plan does not begin with its title and the unit of its numbers.",
+            'Put a first line such as: plan "Reading bench" in inches',
+        )
+
+
+def _not_told_by(layout: Layout, problems: list[ReadingProblem]) -> Iterator[ReadingProblem]:
+    """The problems at places that the layout has not told of already."""
+    told = sorted(problem.span for problem in layout.problems)
+    for problem in problems:
+        last = bisect_right(told, (problem.span.start, len(layout.text))) - 1
+        if last < 0 or problem.span.start >= told[last].end:
+            yield problem

@@ -1,0 +1,124 @@
+"""Understanding: declarations in, a plan in real units out, with everything that could not be understood."""
+
+from __future__ import annotations
+
+import re
+from typing import NamedTuple
+
+from reviewer.language.declarations import Statement, Words
+from reviewer.language.numbers import SYSTEM_UNIT
+from reviewer.language.problems import ReadingProblem
+from reviewer.language.reading import MAX_TOLD, Read
+from reviewer.language.source import Span
+from reviewer.language.wordings import did_you_mean
+from reviewer.limits import Limit
+from reviewer.model import joining, using
+from reviewer.model.desk import Desk
+from reviewer.model.naming import PartNames
+from reviewer.model.parts import PartMaker
+from reviewer.model.plan import Plan, UnknownName
+from reviewer.model.stocks import stocks_of
+
+#: The plan's own words in a message are cut after so many letters.
+_LONG_WORDS = re.compile(r"(“[^”]{60})[^”]+(?=”)")
+
+
+class Understood(NamedTuple):
+    """A plan, or the problems that keep it from being one."""
+
+    plan: Plan | None
+    problems: tuple[ReadingProblem, ...]
+
+
+def _unknown_as_problem(unknown: UnknownName) -> ReadingProblem:
+    return ReadingProblem(
+        unknown.span,
+        f"No {unknown.what} is called “{unknown.name}”.",
+        did_you_mean(unknown.near, "Look at its spelling."),
+        unknown.near,
+    )
+
+
+def understand(read: Read, limits: dict[str, Limit]) -> Understood:
+    """The plan that the declarations make.
+
+    With any problem in hand there is no plan: a review of half a plan would tell half truths. Unknown
+    names alone do not stop it; a rule tells those.
+    """
+    kinds: dict[str, list[Statement]] = {}
+    for statement in read.statements:
+        kinds.setdefault(statement.kind, []).append(statement)
+    titles = kinds.get("plan", [])
+    # Without a title nothing tells the unit. Millimetres let the rest be looked through all the same: they
+    # make no size too long, and the plan is not reviewed before it has a title.
+    units, unit = SYSTEM_UNIT[titles[0].name.text if titles and titles[0].name else "millimetres"]
+    desk = Desk(units, unit, unit_said=bool(titles))
+    for extra in titles[1:]:
+        desk.problem(
+            extra.span, "The plan has a second title.", "Keep one of the two.", also_at=(titles[0].span,)
+        )
+    desk.declare_measures(kinds.get("measure", []))
+    stocks = stocks_of(desk, kinds.get("stock", []))
+    maker = PartMaker(desk, stocks)
+    maker.make(list(read.statements))
+    names = PartNames(maker.parts)
+    outlines = {name for name, box in maker.boxes.items() if box.kind == "outline"}
+    tools = tuple(
+        clause.text
+        for statement in kinds.get("tools", [])
+        for clause in statement.clauses
+        if isinstance(clause, Words)
+    )
+    plan = Plan(
+        title=titles[0].text or "" if titles else "",
+        units=units,
+        stocks=stocks,
+        boxes=maker.boxes,
+        parts=maker.parts,
+        joins=joining.joins_of(desk, kinds.get("join", []), names),
+        restraints=joining.restraints_of(desk, kinds.get("restrain", []), names, maker.parts, outlines),
+        finishes=using.finishes_of(desk, kinds.get("finish", []), names),
+        loads=using.loads_of(desk, kinds.get("load", []), names),
+        room=using.room_of(desk, kinds.get("room", [])),
+        basket=using.basket_of(desk, kinds.get("buy", []), stocks),
+        tools=tools,
+        tools_span=kinds["tools"][0].head if "tools" in kinds else None,
+        waivers=using.waivers_of(desk, kinds.get("accept", []), names),
+        limits=using.limits_of(desk, kinds.get("limit", []), limits),
+        measures=desk.measures(),
+        unknown=tuple(desk.unknown),
+        doubtful=frozenset(maker.doubtful),
+        span=titles[0].span if titles else Span(0, 0),
+    )
+    if not read.problems and not desk.problems:
+        if not plan.parts and not plan.unknown:
+            empty = ReadingProblem(
+                plan.span,
+                "The plan has a title but no parts yet.",
+                "Add a stock and a part: part leg: stud, upright, facing front, 16 tall, on floor",
+            )
+            return Understood(None, (empty,))
+        return Understood(plan, ())
+    problems = [*read.problems, *desk.problems]
+    if not read.lost:
+        # A name is only called unknown when every statement's own name could be read.
+        lost_parts = {problem.span for problem in problems}
+        problems += [_unknown_as_problem(name) for name in plan.unknown if name.span not in lost_parts]
+    return Understood(None, _shortened(sorted(set(problems), key=lambda each: (each.span, each.says))))
+
+
+def _shortened(problems: list[ReadingProblem]) -> tuple[ReadingProblem, ...]:
+    """The first problems of the text, long words cut; of very many, the rest only counted."""
+    told = [
+        problem._replace(says=_LONG_WORDS.sub(r"\1…", problem.says), do=_LONG_WORDS.sub(r"\1…", problem.do))
+        for problem in problems[:MAX_TOLD]
+    ]
+    rest = problems[MAX_TOLD:]
+    if not rest:
+        return tuple(told)
+    more = ReadingProblem(
+        rest[0].span,
+        f"From here on {len(rest)} more things cannot be understood.",
+        "Mend those above first, then review the plan again.",
+    )
+    return (*told, more)

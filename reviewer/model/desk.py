@@ -1,0 +1,276 @@
+"""The understander's desk: what is known so far, and every slip found on the way.
+
+It holds the measures and their unit, collects problems (the plan cannot be understood there) and
+unknown names (a rule tells those), so that the builders of parts, joins and the rest stay plain.
+"""
+
+from __future__ import annotations
+
+import operator
+from collections.abc import Callable, Iterable
+
+from reviewer.language.declarations import Expression, MeasureName, Number, Statement, Sum, Word
+from reviewer.language.numbers import MM_PER, Unit
+from reviewer.language.problems import ReadingProblem
+from reviewer.language.source import Span
+from reviewer.language.wordings import kept_words, round_trip
+from reviewer.model.plan import Measure, UnknownName
+from reviewer.reference.names import nearest
+from reviewer.units import UnitSystem
+
+#: A tenth of a kilometre: nothing in a room is longer, and sums stay far from overflow.
+MAX_LENGTH_MM = 100_000.0
+#: No sum may come to more; so much squared is still far from overflow.
+MAX_AMOUNT = 1e12
+_SIGNS: dict[str, Callable[[float, float], float]] = {
+    "+": operator.add,
+    "-": operator.sub,
+    "*": operator.mul,
+    "/": operator.truediv,
+}
+#: Letters to look for times names to look among, in all: some dozens of slips in a plan of a thousand parts.
+MAX_SOUGHT = 400_000
+_EACH = 10  # what a comparison costs besides its letters
+#: A name longer than this is no name that somebody says.
+MAX_NAME = 100
+
+
+class Desk:
+    """Measures, problems and unknown names of one plan while it is being understood."""
+
+    def __init__(self, units: UnitSystem, unit: Unit, *, unit_said: bool = True) -> None:
+        self.units = units
+        self.unit = unit
+        self.unit_said = unit_said
+        self.mm_per_unit = MM_PER[unit]
+        self.problems: list[ReadingProblem] = []
+        self.unknown: list[UnknownName] = []
+        self._declared: dict[str, Statement] = {}
+        self._amounts: dict[str, float | None] = {}
+        self._used: set[str] = set()
+        self._unknown_at: set[Span] = set()
+        self._sought = 0
+
+    # ------------------------------------------------------------ slips
+
+    def problem(
+        self, span: Span, says: str, do: str, near: tuple[str, ...] = (), also_at: tuple[Span, ...] = ()
+    ) -> None:
+        """Note a slip that the plan cannot be understood past."""
+        self.problems.append(ReadingProblem(span, says, do, near, also_at))
+
+    def near(self, word: str, known: Iterable[str]) -> tuple[str, ...]:
+        """The known names nearest to a word. The search is slow, so only so much of it is done for a plan."""
+        names = tuple(known)
+        self._sought += (len(word) + _EACH) * len(names)
+        if self._sought > MAX_SOUGHT or len(word) > MAX_NAME:
+            return ()
+        return nearest(word, names)
+
+    def unknown_name(self, word: Word, what: str, known: Iterable[str]) -> None:
+        """Note a name that nothing declares: once for its place, however many copies come by it."""
+        if word.span not in self._unknown_at:
+            self._unknown_at.add(word.span)
+            name = word.text if len(word.text) <= MAX_NAME else f"{word.text[:MAX_NAME]}…"
+            self.unknown.append(UnknownName(name, what, self.near(word.text, known), word.span))
+
+    # ------------------------------------------------------------ measures
+
+    def declare_measures(self, statements: Iterable[Statement]) -> None:
+        """Take in every measure statement; the values follow on demand, in any order."""
+        for statement in statements:
+            assert statement.name is not None
+            name = statement.name.text
+            if name in kept_words()[0]:
+                self.problem(
+                    statement.name.span,
+                    f"“{name}” could be read two ways in a plan, so no measure can be called that.",
+                    f"Choose another name, such as {name}-1.",
+                )
+            if name in self._declared:
+                first = self._declared[name].name
+                assert first is not None
+                self.problem(
+                    statement.name.span,
+                    f"The measure “{name}” is given twice.",
+                    "Keep one of the two, or give the second another name.",
+                    also_at=(first.span,),
+                )
+                continue
+            self._declared[name] = statement
+
+    def _pending(self, expression: Expression) -> list[str]:
+        """Names inside an expression whose values are not known yet."""
+        names: list[str] = []
+        stack: list[Expression] = [expression]
+        while stack:
+            node = stack.pop()
+            if isinstance(node, Sum):
+                stack += (node.right, node.left)
+            elif (
+                isinstance(node, MeasureName)
+                and node.name in self._declared
+                and node.name not in self._amounts
+            ):
+                names.append(node.name)
+        return names
+
+    def _settle(self, name: str) -> None:
+        """Work out a measure and all it needs, without recursion; a circle is told once."""
+        waiting: list[str] = [name]
+        on_path: dict[str, None] = {}
+        while waiting:
+            current = waiting[-1]
+            if current in self._amounts:
+                waiting.pop()
+                continue
+            statement = self._declared[current]
+            expression = statement.clauses[0]
+            assert isinstance(expression, Number | MeasureName | Sum)
+            needs = self._pending(expression)
+            circle = [need for need in needs if need in on_path or need == current]
+            if circle:
+                path = [*on_path, current]
+                loop = path[path.index(circle[0]) :]
+                first = loop.index(min(loop))
+                loop = [*loop[first:], *loop[:first]]
+                word = self._declared[loop[0]].name
+                assert word is not None
+                self.problem(
+                    word.span,
+                    f"The measure “{loop[0]}” is worked out from itself: {round_trip(loop)}.",
+                    "Give one of them as a number." if len(loop) > 1 else "Give it as a number.",
+                )
+                for member in loop:
+                    self._amounts[member] = None
+                continue
+            if needs:
+                on_path[current] = None
+                waiting.append(needs[0])
+                continue
+            on_path.pop(current, None)
+            self._amounts[current] = self._sum(expression)
+
+    def amount(self, expression: Expression) -> float | None:
+        """An expression's value in the plan's unit; None when something in it is not known (told)."""
+        for name in self._pending(expression):
+            self._settle(name)
+        return self._sum(expression)
+
+    def _sum(self, expression: Expression) -> float | None:
+        if isinstance(expression, Number):
+            if expression.unit is None:
+                return expression.amount
+            return expression.amount * MM_PER[expression.unit] / self.mm_per_unit
+        values: list[float | None] = []
+        todo: list[tuple[Expression, bool]] = [(expression, False)]
+        while todo:
+            node, ready = todo.pop()
+            if isinstance(node, Number):
+                values.append(
+                    node.amount if node.unit is None else node.amount * MM_PER[node.unit] / self.mm_per_unit
+                )
+            elif isinstance(node, MeasureName):
+                values.append(self._measure(node))
+            elif not ready:
+                todo += ((node, True), (node.right, False), (node.left, False))
+            else:
+                right, left = values.pop(), values.pop()
+                values.append(self._joined(node, left, right))
+        return values[0]
+
+    def _measure(self, node: MeasureName) -> float | None:
+        if node.name not in self._declared:
+            word = Word(node.name, node.span)
+            pieces = node.name.split("-")
+            if len(pieces) > 1 and pieces[0] in self._declared:
+                self.problem(
+                    node.span,
+                    f"“{node.name}” is read as one name, since its minus has no spaces.",
+                    f"For a sum put a space on each side: {' - '.join(pieces)}",
+                )
+            else:
+                self.unknown_name(word, "measure", self._declared)
+            return None
+        self._used.add(node.name)
+        return self._amounts.get(node.name)
+
+    def _joined(self, node: Sum, left: float | None, right: float | None) -> float | None:
+        if left is None or right is None:
+            return None
+        if node.sign == "/" and right == 0:
+            self.problem(node.span, "This divides by 0.", "Divide by another number.")
+            return None
+        made = _SIGNS[node.sign](left, right)
+        if not abs(made) < MAX_AMOUNT:
+            self.problem(node.span, "This sum comes to more than any measure can be.", "Look at its numbers.")
+            return None
+        return made
+
+    def measures(self) -> tuple[Measure, ...]:
+        """Every measure with its value, in the order of the plan."""
+        found = []
+        for name, statement in self._declared.items():
+            self._settle(name)
+            amount = self._amounts[name]
+            if amount is not None:
+                found.append(
+                    Measure(
+                        name=name,
+                        amount=amount * self.mm_per_unit,
+                        used=name in self._used,
+                        span=statement.head,
+                    )
+                )
+        return tuple(found)
+
+    # ------------------------------------------------------------ checked values
+
+    def mm(self, expression: Expression) -> float | None:
+        """A length in millimetres, zero and negative allowed; None when it is not known (told)."""
+        amount = self.amount(expression)
+        if amount is None:
+            return None
+        length = amount * self.mm_per_unit
+        if not abs(length) <= MAX_LENGTH_MM:
+            self.problem(
+                expression.span,
+                "This measure is longer than 100 m, far beyond any piece in a room.",
+                "Look at the number and its unit.",
+            )
+            return None
+        return length
+
+    def said(self, length_mm: float) -> str:
+        """A length in the plan's own unit; without one where the plan's title does not name it."""
+        return f"{length_mm / self.mm_per_unit:g}{f' {self.unit}' if self.unit_said else ''}"
+
+    def size_mm(self, expression: Expression, what: str) -> float | None:
+        """A length that must be more than nothing; None when it is not (told)."""
+        length = self.mm(expression)
+        if length is not None and length <= 0:
+            self.problem(
+                expression.span,
+                f"The {what} comes to {self.said(length)}, and it must be more than 0.",
+                "Look at the number, or at the measures that it is worked out from.",
+            )
+            return None
+        return length
+
+    def whole(self, number: Number, what: str, most: int) -> int | None:
+        """A count from 1 to ``most``; None when it is not (told)."""
+        if number.unit is not None or number.amount != int(number.amount) or number.amount < 1:
+            self.problem(
+                number.span,
+                f"The {what} can't be {number.amount:g}{f' {number.unit}' if number.unit else ''}.",
+                "Write a whole number from 1, without a unit.",
+            )
+            return None
+        if number.amount > most:
+            self.problem(
+                number.span,
+                f"The {what} is {number.amount:.0f}; dryfit goes up to {most}.",
+                "Look at the number, or split the plan.",
+            )
+            return None
+        return int(number.amount)

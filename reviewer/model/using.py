@@ -1,0 +1,352 @@
+"""Finish, load, room, basket, waiver and limit statements to what they mean."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from reviewer.language import declarations as d
+from reviewer.language.source import Span
+from reviewer.language.wordings import did_you_mean, either
+from reviewer.limits import Limit
+from reviewer.model.desk import Desk
+from reviewer.model.naming import PartNames, parts_meant
+from reviewer.model.plan import (
+    Basket,
+    Coats,
+    Finish,
+    LimitSetting,
+    Load,
+    Purchase,
+    Room,
+    Sanding,
+    Stock,
+    Waiver,
+)
+from reviewer.reference import finishes, loads
+from reviewer.units import KG_PER_POUND, NEWTON_PER_KG, NEWTON_PER_POUND, UnitSystem
+
+MAX_LIMIT = 1e9
+_MAX_COATS = 50
+_MAX_PEOPLE = 200
+
+
+def finishes_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tuple[Finish, ...]:
+    """Every finish schedule in order."""
+    found = []
+    for statement in statements:
+        assert statement.name is not None
+        on: list[d.Word] = []
+        steps: list[Sanding | dict[str, Any]] = []
+        last: object = None
+        strayed = False
+        for clause in statement.clauses:
+            if isinstance(clause, d.FinishOn):
+                on.append(clause.name)
+            elif isinstance(clause, d.Sand):
+                grit = desk.whole(clause.grit, "grit", 5000)
+                if grit is not None and clause.between:
+                    if steps and isinstance(steps[-1], dict):
+                        steps[-1]["sanded_between"] = grit
+                    else:
+                        desk.problem(
+                            clause.span,
+                            "No coats stand before this sanding between coats.",
+                            "Name the coats first.",
+                        )
+                elif grit is not None:
+                    steps.append(Sanding(grits=(grit,), span=clause.span))
+            elif isinstance(clause, d.More):
+                strayed = not _more(desk, clause, last, on, steps) or strayed
+                clause = last if isinstance(last, d.Sand | d.FinishOn) else clause
+            elif isinstance(clause, d.CoatsClause):
+                step = _coats(desk, clause)
+                if step is not None:
+                    steps.append(step)
+            elif isinstance(clause, d.Dry):
+                if steps and isinstance(steps[-1], dict):
+                    steps[-1]["dry_hours"] = clause.hours
+                else:
+                    desk.problem(
+                        clause.span, "No coat stands before this drying time.", "Name the coats first."
+                    )
+            last = clause
+        made = tuple(Coats(**step) if isinstance(step, dict) else step for step in steps)
+        parts = parts_meant(desk, names, on)
+        if not on and not statement.damaged and not strayed:
+            desk.problem(
+                statement.head,
+                f"The finish “{statement.name.text}” does not say what it goes on.",
+                "Add the parts: on seat.*, leg.*",
+            )
+        found.append(Finish(name=statement.name.text, on=parts, steps=made, span=statement.head))
+    return tuple(found)
+
+
+def _more(
+    desk: Desk, clause: d.More, last: object, on: list[d.Word], steps: list[Sanding | dict[str, Any]]
+) -> bool:
+    """Put a bare name or number with the list before it; false when there is none (told)."""
+    if clause.number is None and isinstance(last, d.FinishOn):
+        on.append(clause.word)
+    elif clause.number is not None and isinstance(last, d.Sand) and steps and isinstance(steps[-1], Sanding):
+        grit = desk.whole(clause.number, "grit", 5000)
+        if grit is not None:
+            before = steps[-1]
+            steps[-1] = Sanding(grits=(*before.grits, grit), span=Span(before.span.start, clause.span.end))
+    else:
+        said = clause.word.text if clause.number is None else f"{clause.number.amount:g}"
+        desk.problem(
+            clause.span,
+            f"“{said}” stands alone, and what comes before it is no list that it could go on with.",
+            f"Write: {'on' if clause.number is None else 'sand'} {said}",
+        )
+        return False
+    return True
+
+
+def _coats(desk: Desk, clause: d.CoatsClause) -> dict[str, Any] | None:
+    count = desk.whole(clause.number, "number of coats", _MAX_COATS)
+    text = " ".join(word.text for word in clause.product)
+    key = finishes.find_finish(text)
+    if key is None:
+        span = Span(clause.product[0].span.start, clause.product[-1].span.end)
+        names = _finishes_called(text)
+        if names:
+            desk.problem(
+                span,
+                f"“{text}” can mean more than one kind of finish, and they do not bond alike.",
+                f"Say which: {either(names)}.",
+                names,
+            )
+        else:
+            desk.unknown_name(d.Word(text, span), "finish", finishes.finish_names())
+        return None
+    if count is None:
+        return None
+    return {"count": count, "product": key, "said": text, "dry_hours": None, "span": clause.span}
+
+
+def _finishes_called(text: str) -> tuple[str, ...]:
+    """A plain name for each kind of finish that the words can mean: of few words that hold them all."""
+    asked = set(text.split())
+    names = []
+    for key in finishes.finish_candidates(text):
+        called = [name for name in finishes.finish_names() if finishes.find_finish(name) == key]
+        called.sort(key=lambda name: (not asked <= set(name.split()), len(name.split()), -len(name), name))
+        names += called[:1]
+    return tuple(names[:4])
+
+
+def loads_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tuple[Load, ...]:
+    """Every declared load. A stated weight replaces the table's figure for the use."""
+    found = []
+    for statement in statements:
+        on = parts_meant(desk, names, statement.names)
+        uses = [c for c in statement.clauses if isinstance(c, d.LoadUse)]
+        weights = [c for c in statement.clauses if isinstance(c, d.LoadWeight)]
+        made: list[dict[str, Any]] = []
+        for use in uses:
+            text = " ".join(word.text for word in use.words)
+            key = loads.find_use(text)
+            if key is None:
+                span = Span(use.words[0].span.start, use.words[-1].span.end)
+                desk.unknown_name(d.Word(text, span), "load", loads.use_names())
+                continue
+            count = desk.whole(use.number, "number", _MAX_PEOPLE) if use.number else 1
+            planned = loads.planned_load(key)
+            made.append(
+                {
+                    "use": key,
+                    "said": text if use.number is None else f"{use.number.amount:g} {text}",
+                    "count": count or 1,
+                    "lasting": planned.lasting,
+                    "span": use.span,
+                }
+            )
+        for weight in weights:
+            if weight.kg <= 0:
+                desk.problem(weight.span, "A load of nothing is no load.", "Write a weight above 0.")
+                continue
+            figures = {"per_length": weight.kg} if weight.per_mm else {"weight": weight.kg}
+            if made:
+                made[-1] |= figures
+            else:
+                made.append(
+                    {
+                        "use": "stated",
+                        "said": "the stated weight",
+                        "lasting": True,
+                        "span": weight.span,
+                        **figures,
+                    }
+                )
+        if on:
+            found += [Load(on=on, **load) for load in made]
+    return tuple(found)
+
+
+def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
+    """The room, when the plan describes one."""
+    if not statements:
+        return None
+    for extra in statements[1:]:
+        desk.problem(
+            extra.head,
+            "A plan has one room.",
+            "Put it all in one room statement.",
+            also_at=(statements[0].head,),
+        )
+    statement = statements[0]
+    facts: dict[str, Any] = {}
+    for clause in statement.clauses:
+        if not isinstance(clause, d.RoomFact):
+            continue
+        sizes = [desk.size_mm(size, "size") for size in clause.sizes if clause.kind != "children"]
+        if None in sizes:
+            continue
+        kind = clause.kind
+        if kind == "outdoors":
+            facts["outdoors"] = True
+            facts.setdefault("heated", False)
+        elif kind == "indoors":
+            facts["outdoors"] = False
+        elif kind in ("heated", "unheated"):
+            facts["heated"] = kind == "heated"
+        elif kind.startswith("wall "):
+            facts["wall"] = kind.removeprefix("wall ")
+            if sizes:
+                facts["wall_gap"] = sizes[0]
+        elif kind == "studs":
+            facts["stud_spacing"] = sizes[0]
+        elif kind == "floor":
+            facts["floor"] = clause.text
+        elif kind == "doorway":
+            facts["doorway"] = (sizes[0], sizes[1])
+        elif kind == "ceiling":
+            facts["ceiling"] = sizes[0]
+        elif kind == "children":
+            years = clause.sizes[0]
+            assert isinstance(years, d.Number)
+            facts["children_under"] = years.amount
+        elif kind == "no children":
+            facts["children_under"] = 0.0
+    name = statement.name.text if statement.name else "the room"
+    return Room(name=name, said=frozenset(facts), span=statement.head, **facts)
+
+
+def basket_of(desk: Desk, statements: list[d.Statement], stocks: dict[str, Stock]) -> Basket | None:
+    """What is in the basket; several buy statements are one basket."""
+    if not statements:
+        return None
+    lines = []
+    for statement in statements:
+        for clause in statement.clauses:
+            if not isinstance(clause, d.PurchaseClause):
+                continue
+            count = desk.whole(clause.number, "number bought", 10_000)
+            stock = stocks.get(clause.stock.text)
+            if stock is None:
+                desk.unknown_name(clause.stock, "stock", stocks)
+                continue
+            length = desk.size_mm(clause.length, "length bought") if clause.length else None
+            if clause.length is None and stock.kind == "board":
+                if len(stock.offers) == 1:
+                    length = stock.offers[0].length
+                else:
+                    desk.problem(
+                        clause.span,
+                        f"“{stock.name}” is sold by length, and this does not say which.",
+                        f"Add the length: {clause.number.amount:g} {stock.name} "
+                        f"{'8 ft' if desk.unit == 'in' else '2.4 m'}",
+                    )
+                    continue
+            if count is not None:
+                lines.append(Purchase(count=count, stock=stock.name, length=length, span=clause.span))
+    return Basket(lines=tuple(lines), span=statements[0].head)
+
+
+def waivers_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tuple[Waiver, ...]:
+    """Every waiver. A reason of no words is a slip."""
+    found = []
+    for statement in statements:
+        assert statement.name is not None
+        reason = (statement.text or "").strip()
+        if not reason:
+            desk.problem(
+                statement.span,
+                f"This accepts {statement.name.text} without a reason.",
+                "Say why in a few words between the quotation marks, for whoever builds it.",
+            )
+            continue
+        on = parts_meant(desk, names, statement.names, grounds=("floor", "wall"))
+        if statement.names and not on:
+            continue
+        found.append(
+            Waiver(
+                rule=statement.name.text,
+                on=on,
+                said=", ".join(word.text for word in statement.names),
+                reason=reason,
+                rule_span=statement.name.span,
+                span=statement.span,
+            )
+        )
+    return tuple(found)
+
+
+def limits_of(desk: Desk, statements: list[d.Statement], known: dict[str, Limit]) -> tuple[LimitSetting, ...]:
+    """The limits that the plan sets for itself, lengths in mm."""
+    found = []
+    for statement in statements:
+        assert statement.name is not None
+        limit = known.get(statement.name.text)
+        if limit is None:
+            word = statement.name.text
+            holding = tuple(name for name in known if word in name.split("-"))
+            near = holding[:4] or desk.near(word, known)
+            desk.problem(
+                statement.name.span,
+                f"No limit is called “{word}”.",
+                did_you_mean(near, "dryfit limits lists them all."),
+                near,
+            )
+            continue
+        expression = statement.clauses[0]
+        assert isinstance(expression, d.Number | d.MeasureName | d.Sum)
+        amount = _limit_amount(desk, limit, expression, statement.clauses[1])
+        if amount is None:
+            continue
+        if not 0 <= amount < MAX_LIMIT:
+            desk.problem(
+                expression.span,
+                f"The limit “{limit.name}” must be a number from 0, of a size that furniture can come to.",
+                "Look at the number and its unit.",
+            )
+            continue
+        found.append(LimitSetting(name=limit.name, amount=amount, span=statement.span))
+    return tuple(found)
+
+
+def _limit_amount(desk: Desk, limit: Limit, expression: d.Expression, unit: object) -> float | None:
+    """A limit in the inside unit of its kind. A bare number is in the unit that the plan would show it in."""
+    kind = limit.value.kind
+    if unit is not None and kind not in ("force", "mass"):
+        desk.problem(
+            expression.span,
+            f"The limit “{limit.name}” is no weight or force, so it can't be in {unit}.",
+            "Take the unit out.",
+        )
+        return None
+    if kind in ("length", "fine length"):
+        return desk.mm(expression)
+    amount = desk.amount(expression)
+    if amount is None:
+        return None
+    imperial = unit == "lb" or (unit is None and desk.units is UnitSystem.INCH)
+    if kind == "mass":
+        return amount * (KG_PER_POUND if imperial else 1.0)
+    if kind == "force":
+        return amount * (NEWTON_PER_POUND if imperial else NEWTON_PER_KG if unit == "kg" else 1.0)
+    if kind == "area":
+        return amount * desk.mm_per_unit**2
+    return amount

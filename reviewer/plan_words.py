@@ -1,0 +1,46 @@
+"""What goes back into a plan's text: numbers as its writer would write them, and its own words quoted."""
+
+from __future__ import annotations
+
+import re
+
+from reviewer.language.numbers import MM_PER, Unit
+from reviewer.language.source import Source, Span
+from reviewer.model.plan import Plan
+from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem, inches
+
+#: A number for the bench: sixteenths where they do, else finer marks, else decimals.
+_MARKS = (16, 32, 64)
+_TITLE_UNIT = re.compile(r"in\s+([a-z]+)\s*$", re.IGNORECASE)
+
+
+def plan_unit(source: Source, plan: Plan) -> Unit:
+    """The unit of the plan's bare numbers, as its title names it."""
+    if plan.units is UnitSystem.INCH:
+        return "in"
+    found = _TITLE_UNIT.search(source.words(plan.span))
+    word = found[1].lower() if found else ""
+    if word.startswith("c"):
+        return "cm"
+    return "m" if word.startswith("met") or word == "m" else "mm"
+
+
+def number_text(amount_mm: float, unit: Unit, within_mm: float = TOLERANCE_MM) -> str:
+    """A length as a bare number of a plan in that unit: ``35``, ``4 1/2`` or ``889``.
+
+    Inches are rounded to the coarsest mark that is within ``within_mm`` of the length.
+    """
+    amount = amount_mm / MM_PER[unit]
+    within = max(within_mm, TOLERANCE_MM)
+    if unit == "in":
+        for marks in _MARKS:
+            if abs(round(amount * marks) / marks - amount) * MM_PER_INCH <= within:
+                return inches(amount_mm, marks)
+    places = {"mm": 1, "cm": 2, "m": 4}.get(unit, 4)
+    text = f"{amount:.{places}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def quoted(source: Source, span: Span) -> str:
+    """The plan's words under a span on one line, between quotation marks."""
+    return f"“{' '.join(source.words(span).split())}”"

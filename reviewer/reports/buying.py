@@ -1,0 +1,124 @@
+"""What to buy as a report shows it: the workshop's shopping list, board by board, with hardware in words."""
+
+from __future__ import annotations
+
+from reviewer.model.plan import FasteningKind, Restraint
+from reviewer.reports.content import Bought, Buying, CutRow, Hardware, Piece, counted_word
+from reviewer.review import Review
+from reviewer.units import UnitSystem, fine_length, length, show
+from reviewer.wording import listed
+from reviewer.workshop.cut_list import cut_list
+from reviewer.workshop.cutting import BarLayout
+from reviewer.workshop.shopping import Fasteners, StockToBuy, shopping_list
+
+_WORDS: dict[FasteningKind, tuple[str, str]] = {
+    "screws": ("screw", "screws"),
+    "pocket screws": ("pocket screw", "pocket screws"),
+    "nails": ("nail", "nails"),
+    "dowels": ("dowel", "dowels"),
+    "bolts": ("bolt", "bolts"),
+    "biscuits": ("biscuit", "biscuits"),
+    "brackets": ("bracket", "brackets"),
+    "shelf pins": ("shelf pin", "shelf pins"),
+}
+
+
+def cut_list_of(review: Review) -> tuple[CutRow, ...]:
+    """Parts that are alike as one row each: stocks in the plan's order, the longest part first."""
+    order = {name: place for place, name in enumerate(review.plan.stocks)}
+    rows = [
+        CutRow(row.names, row.stock.name, row.stock.said, row.length, row.width, row.thickness)
+        for row in cut_list(review)
+    ]
+    return tuple(sorted(rows, key=lambda row: (order[row.stock], -row.length, -row.width, row.parts)))
+
+
+def _bought(found: StockToBuy) -> list[Bought]:
+    layout, stock = found.layout, found.stock
+    if layout is None:
+        return []
+    if isinstance(layout, BarLayout):
+        return [
+            Bought(
+                stock.name,
+                stock.said,
+                bar.length,
+                None,
+                bar.price,
+                tuple(Piece(cut.name, layout.trim + cut.start, cut.length) for cut in bar.cuts),
+                bar.offcut,
+            )
+            for bar in layout.bars
+        ]
+    return [
+        Bought(
+            stock.name,
+            stock.said,
+            sheet.length,
+            sheet.width,
+            sheet.price,
+            tuple(Piece(each.name, each.x, each.length, each.y, each.width) for each in sheet.pieces),
+            sum(offcut.length * offcut.width for offcut in sheet.offcuts),
+        )
+        for sheet in layout.sheets
+    ]
+
+
+def _remarks(found: StockToBuy) -> list[str]:
+    said = f"{found.stock.name} ({found.stock.said})"
+    remarks = []
+    if found.outcome is None:
+        remarks.append(f"{said}: the plan does not say what sizes it is sold in, so none are chosen.")
+    elif found.layout is None:
+        remarks.append(f"{said}: not every part comes out of what is sold.")
+    elif found.usual:
+        remarks.append(f"{said}: the plan names no sizes on sale, so the usual ones are taken.")
+    if found.pieces.ripped:
+        remarks.append(
+            f"{listed(found.pieces.ripped)}: ripped, and a full width of board is counted for each."
+        )
+    if found.turned:
+        remarks.append(
+            f"{listed(found.turned)}: laid with the grain the other way than taken for granted; "
+            "say grain across, deep or up to fix it."
+        )
+    return remarks
+
+
+def _sizes(gauge: str | None, diameter: float | None, long: float | None, units: UnitSystem) -> str:
+    thick = gauge or (show(fine_length(diameter), units) if diameter is not None else "")
+    far = show(length(long), units) if long is not None else ""
+    return " × ".join(each for each in (thick, far) if each)
+
+
+def _hardware(found: Fasteners, units: UnitSystem) -> Hardware:
+    one, many = _WORDS.get(found.kind, (found.kind, found.kind))
+    sizes = _sizes(found.gauge, found.diameter, found.length, units)
+    why = f"in {counted_word(found.joints, 'joint')}"
+    if found.assumed:
+        why += f"; the number of {found.assumed} of them is taken for granted"
+    return Hardware(found.count, f"{one if found.count == 1 else many} {sizes}".strip(), why)
+
+
+def _restraint(restraint: Restraint, units: UnitSystem) -> Hardware:
+    screws = _sizes(restraint.gauge, restraint.diameter, restraint.length, units)
+    said = "fixing to the wall" if restraint.device == "screws" else f"{restraint.device} to the wall"
+    if screws:
+        said += f", screws {screws}"
+    if restraint.into:
+        said += f" into {restraint.into}"
+    return Hardware(restraint.count, said, "so that the piece cannot tip")
+
+
+def buying_of(review: Review) -> Buying:
+    """The boards and sheets to buy with what comes out of each, and the hardware."""
+    found = shopping_list(review)
+    return Buying(
+        boards=tuple(board for stock in found.stocks for board in _bought(stock)),
+        hardware=(
+            *(_hardware(each, review.units) for each in found.fasteners),
+            *(_restraint(each, review.units) for each in found.restraints),
+        ),
+        total=found.price,
+        remarks=tuple(remark for stock in found.stocks for remark in _remarks(stock)),
+    )

@@ -1,0 +1,114 @@
+"""The usual workshop cautions that a plan calls for, from the reference table and nothing else.
+
+The reports show them and defer to local codes, tool manuals and licensed practice. Which row is called
+by what stands in ``cautions.json``; the words and their sources stand in the table.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from importlib import resources
+from typing import Any
+
+from reviewer.model.plan import Coats, Plan, Sanding
+from reviewer.reference.cautions import Caution, shop_cautions
+from reviewer.reference.finishes import finish
+from reviewer.review import Review
+from reviewer.setting_out.solid import Solid
+from reviewer.units import KG_PER_POUND, MM_PER_INCH
+
+
+@lru_cache(maxsize=1)
+def _calls() -> tuple[tuple[str, Mapping[str, Any]], ...]:
+    text = (resources.files("reviewer.reports") / "cautions.json").read_text(encoding="utf-8")
+    return tuple((call["caution"], call["when"]) for call in json.loads(text)["calls"])
+
+
+@dataclass(frozen=True)
+class _Uses:
+    """What a plan uses, as the calls ask for it."""
+
+    plan: Plan
+    solids: tuple[Solid, ...]
+    mass: float | None  # kg, of the whole piece
+
+    @cached_property
+    def coats(self) -> tuple[Coats, ...]:
+        steps = (step for finish in self.plan.finishes for step in finish.steps)
+        return tuple(step for step in steps if isinstance(step, Coats))
+
+    @cached_property
+    def woods(self) -> tuple[str, ...]:
+        used = {part.stock for part in self.plan.parts.values()}
+        return tuple(
+            f"{stock.material} {stock.said}".lower()
+            for name, stock in self.plan.stocks.items()
+            if name in used
+        )
+
+    @cached_property
+    def ripped(self) -> tuple[Solid, ...]:
+        """Parts cut to width: those that say so, and everything that comes out of a sheet."""
+        sheets = {name for name, stock in self.plan.stocks.items() if stock.kind == "sheet"}
+        names = {part.name for part in self.plan.parts.values() if part.ripped or part.stock in sheets}
+        return tuple(solid for solid in self.solids if solid.name in names)
+
+
+def _names(words: Iterable[str], texts: Iterable[str]) -> bool:
+    """True when a text has one of the words, from the start of a word of its own."""
+    said = tuple(texts)
+    return any(re.search(rf"\b{re.escape(word)}", text) for word in words for text in said)
+
+
+def _narrower(uses: _Uses, limit: float, when: Mapping[str, Any]) -> bool:
+    asked = uses.ripped if when.get("ripped") else uses.solids
+    return any(solid.width < limit * MM_PER_INCH for solid in asked)
+
+
+_TESTS: dict[str, Callable[[_Uses, Any, Mapping[str, Any]], bool]] = {
+    "tool": lambda uses, words, _: _names(words, (tool.lower() for tool in uses.plan.tools)),
+    "wood": lambda uses, words, _: _names(words, uses.woods),
+    "glue": lambda uses, words, _: _names(words, ((join.glue or "").lower() for join in uses.plan.joins)),
+    "housing": lambda uses, kinds, _: any(j.housing and j.housing.kind in kinds for j in uses.plan.joins),
+    "finish": lambda uses, words, _: _names(words, (f"{c.said} {c.product}".lower() for c in uses.coats)),
+    "finished": lambda uses, *_: bool(uses.coats),
+    "self_heating": lambda uses, *_: any(finish(coat.product).rags_self_heat for coat in uses.coats),
+    "carrier": lambda uses, words, _: _names(words, (finish(coat.product).carrier for coat in uses.coats)),
+    "ripped": lambda uses, *_: bool(uses.ripped),
+    "narrower_in": _narrower,
+    "shorter_in": lambda uses, limit, _: any(s.length < limit * MM_PER_INCH for s in uses.solids),
+    "longer_in": lambda uses, limit, _: any(s.length > limit * MM_PER_INCH for s in uses.solids),
+    "taller_in": lambda uses, limit, _: _height(uses.solids) > limit * MM_PER_INCH,
+    "heavier_lb": lambda uses, limit, _: uses.mass is not None and uses.mass > limit * KG_PER_POUND,
+    "treated": lambda uses, *_: any(stock.treated for stock in uses.plan.stocks.values()),
+    "indoors": lambda uses, *_: uses.plan.room is None or not uses.plan.room.outdoors,
+    "children": lambda uses, *_: bool(uses.plan.room and uses.plan.room.children_under),
+    "sanded": lambda uses, *_: any(
+        isinstance(step, Sanding) or bool(step.sanded_between) for f in uses.plan.finishes for step in f.steps
+    ),
+}
+
+
+def _height(solids: tuple[Solid, ...]) -> float:
+    if not solids:
+        return 0.0
+    return max(solid.high[2] for solid in solids) - min(solid.low[2] for solid in solids)
+
+
+def cautions_for(review: Review, mass: float | None = None) -> tuple[Caution, ...]:
+    """The cautions for what the plan uses, each once, in the table's order. ``mass`` is in kg."""
+    uses = _Uses(review.plan, tuple(review.setting.solids.values()), mass)
+    called = {
+        name
+        for name, when in _calls()
+        if all(_TESTS[word](uses, asked, when) for word, asked in when.items())
+    }
+    table = shop_cautions()
+    missing = called - {caution.about for caution in table}
+    if missing:
+        raise LookupError(f"no such caution in the table: {sorted(missing)}")
+    return tuple(caution for caution in table if caution.about in called)

@@ -1,0 +1,47 @@
+"""Everything a report tells of one plan, gathered once from the review: renderers ask nothing else."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from reviewer.judging import Judgement
+from reviewer.language.problems import ReadingProblem
+from reviewer.language.source import Source
+from reviewer.reports.content import Report
+from reviewer.review import Review
+from reviewer.rulebook import Rule
+
+
+def report_of(
+    source: Source,
+    problems: tuple[ReadingProblem, ...] = (),
+    review: Review | None = None,
+    judgement: Judgement | None = None,
+    rules: Mapping[str, Rule] | None = None,
+    *,
+    lists: bool = True,
+) -> Report:
+    """The report of a plan that was read. ``rules`` lets the page print what each rule is about.
+
+    ``lists`` False leaves out the cut list, what to buy and the mass, which only the page and the JSON
+    tell: a terminal need not wait for them.
+    """
+    if review is None:
+        return Report(source, problems)
+    placed = not review.setting.unsettled and not review.plan.unknown
+    assumptions = review.assumptions if placed else ()
+    if not lists:
+        return Report(source, problems, review, judgement, assumptions=assumptions, rules=rules or {})
+    from reviewer.reports.buying import buying_of, cut_list_of
+
+    return Report(
+        source,
+        problems,
+        review,
+        judgement,
+        assumptions=assumptions,
+        rules=rules or {},
+        mass=sum(mass.kg for mass in review.masses.values()) if review.masses else None,
+        cut_list=cut_list_of(review),
+        buying=buying_of(review) if placed else None,
+    )

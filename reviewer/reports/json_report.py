@@ -1,0 +1,288 @@
+"""The review as JSON for other programs, as ``review.schema.json`` promises it.
+
+Numbers are in the units used inside, which every measure names; beside each stands the text that a
+person would read, in the plan's unit. Offsets count code points from 0, lines and columns from 1.
+"""
+
+from __future__ import annotations
+
+import json
+import math
+import re
+from collections.abc import Sequence
+from typing import Any
+
+from reviewer import __version__
+from reviewer.findings import Edit, Figure, Filling, Finding, Working
+from reviewer.language.problems import ReadingProblem
+from reviewer.language.source import Source, Span
+from reviewer.reference.cautions import Caution
+from reviewer.reports.cautions import cautions_for
+from reviewer.reports.content import Bought, Buying, CutRow, Piece, Report, verdict
+from reviewer.reports.lists import finish_steps
+from reviewer.review import Review
+from reviewer.setting_out.solid import Solid
+from reviewer.units import Kind, UnitSystem, Value, show
+from reviewer.wording import fill, next_step, sentence
+from reviewer.workshop.assumptions import Assumption
+
+#: The name of the format; a change that breaks readers gets a new number.
+FORMAT = "urn:dryfit:review:1"
+
+_SURROGATE = re.compile("[\ud800-\udfff]")  # has no UTF-8 of its own; JSON can spell it out
+
+_INSIDE_UNITS: dict[Kind, str] = {
+    "length": "mm",
+    "fine length": "mm",
+    "force": "N",
+    "mass": "kg",
+    "stress": "MPa",
+    "moment": "N·mm",
+    "area": "mm²",
+    "volume": "mm³",
+    "line load": "N/mm",
+    "count": "1",
+    "ratio": "1",
+    "percent": "%",
+    "angle": "°",
+    "hours": "h",
+    "temperature": "°C",
+    "money": "as in the plan",
+}
+
+Json = dict[str, Any]
+
+
+def _number(amount: float) -> float | None:
+    """The number to nine digits, so that no machine's last bit shows; None where there is no limit."""
+    return float(f"{amount:.9g}") + 0.0 if math.isfinite(amount) else None
+
+
+def _numbers(amounts: Sequence[float]) -> list[float | None]:
+    return [_number(amount) for amount in amounts]
+
+
+def _span(source: Source, span: Span) -> Json:
+    first, last = source.place(span.start), source.place(span.end)
+    return {
+        "start": span.start,
+        "end": span.end,
+        "line": first.line,
+        "column": first.column,
+        "end_line": last.line,
+        "end_column": last.column,
+    }
+
+
+def _filling(filling: Filling, system: UnitSystem) -> Json:
+    if not isinstance(filling, Value):
+        return {"text": filling}
+    return {
+        "amount": _number(filling.amount),
+        "unit": _INSIDE_UNITS[filling.kind],
+        "kind": filling.kind,
+        "text": show(filling, system),
+    }
+
+
+def _figure(figure: Figure | None, system: UnitSystem) -> Json | None:
+    if figure is None:
+        return None
+    return {"name": figure.name, "value": _filling(figure.value, system), "source": figure.source}
+
+
+def _working(working: Working | None, system: UnitSystem) -> Json | None:
+    if working is None:
+        return None
+    return {
+        "figures": [_figure(figure, system) for figure in working.figures],
+        "formula": working.formula,
+        "result": _figure(working.result, system),
+        "limit": _figure(working.limit, system),
+    }
+
+
+def _edit(edit: Edit | None, source: Source) -> Json | None:
+    return {"at": _span(source, edit.span), "text": edit.text} if edit else None
+
+
+def _finding(finding: Finding, report: Report) -> Json:
+    source, system = report.source, report.units
+    return {
+        "rule": finding.rule,
+        "topic": finding.topic,
+        "severity": finding.weight.word,
+        "parts": list(finding.parts),
+        "says": sentence(finding, system),
+        "do": next_step(finding, system),
+        "at": _span(source, finding.at),
+        "also_at": [_span(source, span) for span in finding.also_at],
+        "values": {name: _filling(value, system) for name, value in finding.values.items()},
+        "working": _working(finding.working, system),
+        "edit": _edit(finding.edit, source),
+        "accepted_because": finding.waived_because,
+    }
+
+
+def _problem(problem: ReadingProblem, source: Source) -> Json:
+    return {
+        "says": problem.says,
+        "do": problem.do,
+        "near": list(problem.near),
+        "at": _span(source, problem.span),
+        "also_at": [_span(source, span) for span in problem.also_at],
+    }
+
+
+def _part(solid: Solid, review: Review) -> Json:
+    part = review.plan.parts.get(solid.name)
+    return {
+        "name": solid.name,
+        "stock": part.stock if part else None,
+        "length_mm": _number(solid.length),
+        "width_mm": _number(solid.width),
+        "thickness_mm": _number(solid.thickness),
+        "low_mm": _numbers(solid.low),
+        "high_mm": _numbers(solid.high),
+        "along": _numbers(solid.directions[0]),
+        "across": _numbers(solid.directions[1]),
+        "through": _numbers(solid.directions[2]),
+        "at": _span(review.source, review.span_of(solid.name)),
+    }
+
+
+def _cut_row(row: CutRow) -> Json:
+    return {
+        "parts": list(row.parts),
+        "stock": row.stock,
+        "said": row.said,
+        "length_mm": _number(row.length),
+        "width_mm": _number(row.width),
+        "thickness_mm": _number(row.thickness),
+    }
+
+
+def _piece(piece: Piece) -> Json:
+    return {
+        "part": piece.part,
+        "start_mm": _number(piece.at),
+        "length_mm": _number(piece.length),
+        "across_mm": _number(piece.across),
+        "width_mm": None if piece.width is None else _number(piece.width),
+    }
+
+
+def _bought(board: Bought) -> Json:
+    return {
+        "stock": board.stock,
+        "said": board.said,
+        "length_mm": _number(board.length),
+        "width_mm": None if board.width is None else _number(board.width),
+        "price": None if board.price is None else _number(board.price),
+        "pieces": [_piece(piece) for piece in board.pieces],
+        "left_over": _number(board.left_over),
+    }
+
+
+def _buying(buying: Buying | None) -> Json | None:
+    if buying is None:
+        return None
+    return {
+        "boards": [_bought(board) for board in buying.boards],
+        "hardware": [
+            {"how_many": item.how_many, "said": item.said, "why": item.why} for item in buying.hardware
+        ],
+        "total": None if buying.total is None else _number(buying.total),
+        "remarks": list(buying.remarks),
+    }
+
+
+def _assumption(taken: Assumption, report: Report) -> Json:
+    return {
+        "about": taken.about,
+        "says": fill(taken.what, {"value": taken.value}, report.units),
+        "value": _filling(taken.value, report.units),
+        "source": taken.source,
+        "say": taken.say,
+        "at": _span(report.source, taken.span),
+    }
+
+
+def _caution(caution: Caution) -> Json:
+    return {
+        "about": caution.about,
+        "hazard": caution.hazard,
+        "usual": caution.usual,
+        "status": caution.status,
+        "source": caution.source,
+    }
+
+
+def _understood(review: Review | None, mass: float | None) -> Json:
+    """What is known once the text is understood; empty lists before."""
+    if review is None:
+        return {"title": None, "unit": None, "limits": [], "parts": [], "finishes": [], "cautions": []}
+    cautions = cautions_for(review, mass)
+    return {
+        "title": review.plan.title,
+        "unit": review.units.value,
+        "limits": [
+            {
+                "name": limit.name,
+                "value": _filling(limit.value, review.units),
+                "meaning": limit.meaning,
+                "source": limit.source,
+            }
+            for _, limit in sorted(review.limits.items())
+        ],
+        "parts": [_part(solid, review) for solid in review.setting.solids.values()],
+        "finishes": [
+            {
+                "name": finish.name,
+                "on": list(finish.on),
+                "steps": [step._asdict() for step in finish_steps(finish, review.units)],
+            }
+            for finish in review.plan.finishes
+        ],
+        "cautions": [_caution(caution) for caution in cautions],
+    }
+
+
+def _plan(report: Report) -> Json:
+    trouble = report.file_problem
+    return {
+        "file": report.source.name,
+        "reviewed": report.judgement is not None,
+        **_understood(report.review, report.mass),
+        "file_problem": {"says": trouble.says, "do": trouble.do} if trouble else None,
+        "text_problems": [_problem(problem, report.source) for problem in report.problems],
+        "findings": [_finding(finding, report) for finding in report.findings],
+        "accepted": [_finding(finding, report) for finding in report.waived],
+        "rules": list(report.judgement.ran) if report.judgement else [],
+        "waiting": list(report.waiting),
+        "mass_kg": None if report.mass is None else _number(report.mass),
+        "assumptions": [_assumption(taken, report) for taken in report.assumptions],
+        "cut_list": [_cut_row(row) for row in report.cut_list],
+        "buying": _buying(report.buying),
+    }
+
+
+def render_json(reports: Sequence[Report]) -> str:
+    """The review of some plans as one JSON document that follows ``review.schema.json``."""
+    said = verdict(reports)
+    document = {
+        "format": FORMAT,
+        "written_by": f"dryfit {__version__}",
+        "verdict": {
+            "headline": said.headline,
+            "to_mend": said.to_mend,
+            "to_think_over": said.to_think_over,
+            "notes": said.notes,
+            "accepted": said.waived,
+            "rules": said.rules,
+            "unreviewed": said.unreviewed,
+        },
+        "plans": [_plan(report) for report in reports],
+    }
+    text = json.dumps(document, ensure_ascii=False, indent=1, allow_nan=False)
+    return _SURROGATE.sub(lambda found: f"\\u{ord(found[0]):04x}", text) + "\n"

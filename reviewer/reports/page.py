@@ -1,0 +1,310 @@
+"""What the page shows of one plan, every word made and every number written, for the template to lay out."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+
+from reviewer.findings import Figure, Finding, Severity, Working
+from reviewer.language.source import Source, Span
+from reviewer.reports.boards import board_svg, board_words
+from reviewer.reports.cautions import cautions_for
+from reviewer.reports.content import (
+    SAFETY,
+    Bought,
+    Report,
+    Verdict,
+    assumption_text,
+    counted_word,
+    edit_text,
+    sizes_text,
+    verdict,
+)
+from reviewer.reports.drawing import Drawing, Flag, drawing_of, finding_anchor
+from reviewer.reports.excerpt import marked_lines
+from reviewer.reports.lists import finish_steps
+from reviewer.reports.shown import (
+    Accepted,
+    Bar,
+    Card,
+    CutLine,
+    FigureRow,
+    Group,
+    Line,
+    PartLink,
+    PlanPage,
+    Schedule,
+    Shown,
+    Sum,
+)
+from reviewer.units import UnitSystem, Value, length, mass, show
+from reviewer.wording import filled, listed, next_step, sentence
+
+#: Lines of the plan shown under a finding; the rest is a link away.
+LINES = 6
+#: Findings of one rule told in full on the page; the others of that rule follow in one line each.
+IN_FULL = 20
+#: Names in a row of the cut list before it says how many more there are.
+NAMES = 8
+#: Boards drawn as bars; the others follow in words.
+BARS = 60
+
+
+def _shown(source: Source, span: Span) -> Shown:
+    found = marked_lines(source, span)
+    place = source.place(span.start)
+    lines = tuple(
+        Line(line.number, line.before, line.words, line.after, not line.words) for line in found[:LINES]
+    )
+    return Shown(f"line {place.line}, column {place.column}", lines, len(found) - len(lines))
+
+
+def _row(figure: Figure, system: UnitSystem) -> FigureRow:
+    return FigureRow(figure.name, filled(figure.value, system), figure.source)
+
+
+def _sum(working: Working | None, system: UnitSystem) -> Sum | None:
+    if working is None:
+        return None
+    return Sum(
+        tuple(_row(figure, system) for figure in working.figures),
+        working.formula,
+        _row(working.result, system) if working.result else None,
+        _row(working.limit, system) if working.limit else None,
+    )
+
+
+_HEADINGS = (
+    ("Where someone can be hurt", "These come first, however heavy they are."),
+    ("To mend before you buy wood", "Do not build the piece with these in it."),
+    ("To think over", "A good maker would change these."),
+    ("Worth knowing", ""),
+)
+
+
+def _shelf(finding: Finding) -> int:
+    """Which heading a finding stands under."""
+    if finding.topic == SAFETY:
+        return 0
+    return {Severity.ERROR: 1, Severity.WARNING: 2, Severity.NOTE: 3}[finding.weight]
+
+
+def _unread(report: Report, prefix: str) -> list[Card]:
+    """The text that could not be read, as cards."""
+    told: list[tuple[str, str, str, Shown | None, tuple[Shown, ...], str]] = []
+    if report.file_problem:
+        trouble = report.file_problem
+        told.append(("file not read", trouble.says, trouble.do, None, (), ""))
+    for problem in report.problems:
+        told.append(
+            (
+                "text not read",
+                problem.says,
+                problem.do,
+                _shown(report.source, problem.span),
+                tuple(_shown(report.source, span) for span in problem.also_at),
+                listed(problem.near),
+            )
+        )
+    return [
+        Card(
+            number=number,
+            anchor=finding_anchor(prefix, number),
+            weight=Severity.ERROR.word,
+            rule=what,
+            parts=(),
+            says=says,
+            do=do,
+            edit="",
+            near=near,
+            at=at,
+            also=also,
+            sum=None,
+            about="",
+            brief=False,
+        )
+        for number, (what, says, do, at, also, near) in enumerate(told, 1)
+    ]
+
+
+def _numbered(report: Report) -> list[Finding]:
+    """The findings in the order of the page: what can hurt someone first, then by weight."""
+    return sorted(report.findings, key=_shelf)
+
+
+def _flags(findings: Iterable[Finding], first: int) -> dict[str, Flag]:
+    """Which parts stand out in the drawing. A note is worth knowing, but flags no part."""
+    flags: dict[str, Flag] = {}
+    for number, finding in enumerate(findings, first):
+        if finding.weight is Severity.NOTE:
+            continue
+        for part in finding.parts:
+            known = flags.get(part, Flag((), finding.weight))
+            flags[part] = Flag((*known.numbers, number), max(known.weight, finding.weight))
+    return flags
+
+
+def _cards(
+    report: Report, findings: Sequence[Finding], drawing: Drawing, prefix: str, first: int
+) -> list[Card]:
+    told: Counter[str] = Counter()
+    cards = []
+    for number, finding in enumerate(findings, first):
+        told[finding.rule] += 1
+        rule = report.rules.get(finding.rule)
+        cards.append(
+            Card(
+                number=number,
+                anchor=finding_anchor(prefix, number),
+                weight=finding.weight.word,
+                rule=finding.rule,
+                parts=tuple(PartLink(name, drawing.anchors.get(name, "")) for name in finding.parts),
+                says=sentence(finding, report.units),
+                do=next_step(finding, report.units),
+                edit=edit_text(report.source, finding.edit) if finding.edit else "",
+                near="",
+                at=_shown(report.source, finding.at),
+                also=tuple(_shown(report.source, span) for span in finding.also_at),
+                sum=_sum(finding.working, report.units),
+                about=rule.page if rule and told[finding.rule] == 1 else "",
+                brief=told[finding.rule] > IN_FULL,
+            )
+        )
+    return cards
+
+
+def _groups(unread: Sequence[Card], findings: Sequence[Finding], cards: Sequence[Card]) -> tuple[Group, ...]:
+    groups = []
+    if unread:
+        lead = "These words could not be understood."
+        groups.append(Group("Text to mend", lead, tuple(unread)))
+    for shelf, (title, lead) in enumerate(_HEADINGS):
+        some = tuple(card for card, finding in zip(cards, findings, strict=True) if _shelf(finding) == shelf)
+        if some:
+            groups.append(Group(title, lead, some))
+    return tuple(groups)
+
+
+def _names(parts: Sequence[str]) -> str:
+    return listed(tuple(parts), most=NAMES)
+
+
+def _bought(board: Bought, system: UnitSystem) -> str:
+    size = show(length(board.length), system)
+    if board.width is not None:
+        size = f"{show(length(board.width), system)} by {size}"
+    return f"{board.stock}: {board.said}, {size}"
+
+
+def _money(amount: float | None) -> str:
+    return "" if amount is None else show(Value(amount, "money"), UnitSystem.METRIC)
+
+
+def _bars(report: Report) -> tuple[Bar, ...]:
+    if report.buying is None:
+        return ()
+    boards = report.buying.boards
+    longest = {width is None: 0.0 for width in (None, 0.0)}
+    for board in boards:
+        kind = board.width is None
+        longest[kind] = max(longest[kind], board.length)
+    return tuple(
+        Bar(
+            _bought(board, report.units),
+            _money(board.price),
+            board_words(board, report.units),
+            board_svg(board, longest[board.width is None], report.units) if index < BARS else "",
+        )
+        for index, board in enumerate(boards)
+    )
+
+
+def _hardware(report: Report) -> tuple[tuple[str, str, str], ...]:
+    if report.buying is None:
+        return ()
+    return tuple(
+        ("" if item.how_many is None else str(item.how_many), item.said, item.why)
+        for item in report.buying.hardware
+    )
+
+
+def _overall(report: Report) -> str:
+    solids = list(report.review.setting.solids.values()) if report.review else []
+    if not solids:
+        return ""
+    sizes = [max(s.high[axis] for s in solids) - min(s.low[axis] for s in solids) for axis in range(3)]
+    return sizes_text(sizes, report.units)
+
+
+def _lines(source: Source) -> tuple[str, ...]:
+    """The lines of the plan; what follows the last line end is a line only if something stands there."""
+    last = source.place(len(source.text)).line
+    lines = [source.line(number) for number in range(1, last + 1)]
+    return tuple(lines if lines[-1] else lines[:-1])
+
+
+def plan_page(report: Report, index: int) -> PlanPage:
+    """One plan's part of the page; ``index`` keeps its anchors apart from other plans'."""
+    prefix = f"plan{index}-"
+    review = report.review
+    unread = _unread(report, prefix)
+    findings = _numbered(report)
+    first = len(unread) + 1
+    solids = tuple(review.setting.solids.values()) if review else ()
+    flags = _flags(findings, first)
+    drawing = drawing_of(solids, report.units, flags, prefix)
+    cards = _cards(report, findings, drawing, prefix, first)
+    named = {number for name, flag in flags.items() if name in drawing.anchors for number in flag.numbers}
+    return PlanPage(
+        prefix=prefix,
+        title=report.title,
+        name=report.source.name,
+        read=review is not None,
+        verdict=verdict([report]),
+        units="inches" if report.units is UnitSystem.INCH else "millimetres",
+        overall=_overall(report),
+        weighs="" if report.mass is None else f"about {show(mass(report.mass), report.units)}",
+        part_count=len(solids),
+        groups=_groups(unread, findings, cards),
+        drawing=drawing,
+        key=tuple(card for card in cards if card.number in named),
+        cut_list=tuple(
+            CutLine(
+                len(row.parts),
+                _names(row.parts),
+                sizes_text((row.length, row.width, row.thickness), report.units),
+                f"{row.stock} ({row.said})",
+            )
+            for row in report.cut_list
+        ),
+        bars=_bars(report),
+        hardware=_hardware(report),
+        total=_money(report.buying.total) if report.buying else "",
+        buying_remarks=report.buying.remarks if report.buying else (),
+        schedules=tuple(
+            Schedule(finish.name, _names(finish.on), finish_steps(finish, report.units))
+            for finish in (review.plan.finishes if review else ())
+        ),
+        assumptions=tuple(assumption_text(taken, report.units) for taken in report.assumptions),
+        accepted=tuple(
+            Accepted(
+                finding.rule,
+                sentence(finding, report.units),
+                finding.waived_because or "",
+                _shown(report.source, finding.at),
+            )
+            for finding in report.waived
+        ),
+        cautions=cautions_for(review, report.mass) if review else (),
+        lines=_lines(report.source),
+    )
+
+
+def counts_line(said: Verdict) -> tuple[tuple[str, str], ...]:
+    """The counts under the verdict: a severity word and what it counts."""
+    return (
+        ("error", f"{said.to_mend} to mend" if said.to_mend else ""),
+        ("warning", f"{said.to_think_over} to think over" if said.to_think_over else ""),
+        ("note", counted_word(said.notes, "note") if said.notes else ""),
+        ("accepted", f"{said.waived} accepted with a reason" if said.waived else ""),
+    )

@@ -1,0 +1,141 @@
+"""What the page shows, as records with every word made: the template reads these and nothing else."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from reviewer.reference.cautions import Caution
+from reviewer.reports.content import Verdict
+from reviewer.reports.drawing import Drawing
+from reviewer.reports.lists import FinishStep
+
+
+class Line(NamedTuple):
+    """A line of the plan with the words in question; ``blank`` where there are none under the mark."""
+
+    number: int
+    before: str
+    words: str
+    after: str
+    blank: bool
+
+
+class Shown(NamedTuple):
+    """A place in the plan with its lines; ``more`` lines follow that are not shown."""
+
+    place: str
+    lines: tuple[Line, ...]
+    more: int
+
+
+class FigureRow(NamedTuple):
+    """A line of the working."""
+
+    name: str
+    value: str
+    source: str
+
+
+class Sum(NamedTuple):
+    """The working behind a finding."""
+
+    figures: tuple[FigureRow, ...]
+    formula: str
+    result: FigureRow | None
+    limit: FigureRow | None
+
+
+class PartLink(NamedTuple):
+    """A part by name, and where it stands in the drawing (empty where it is not drawn)."""
+
+    name: str
+    anchor: str
+
+
+class Card(NamedTuple):
+    """One finding, in words."""
+
+    number: int
+    anchor: str
+    weight: str
+    rule: str
+    parts: tuple[PartLink, ...]
+    says: str
+    do: str
+    edit: str
+    near: str
+    at: Shown | None
+    also: tuple[Shown, ...]
+    sum: Sum | None
+    about: str
+    brief: bool
+
+
+class Group(NamedTuple):
+    """Findings under one heading."""
+
+    title: str
+    lead: str
+    cards: tuple[Card, ...]
+
+
+class CutLine(NamedTuple):
+    """A row of the cut list in words."""
+
+    how_many: int
+    names: str
+    size: str
+    said: str
+
+
+class Bar(NamedTuple):
+    """A board to buy: what it is, what comes out of it, and its picture where there is one."""
+
+    what: str
+    price: str
+    cuts: str
+    svg: str
+
+
+class Schedule(NamedTuple):
+    """A finish with its steps."""
+
+    name: str
+    on: str
+    steps: tuple[FinishStep, ...]
+
+
+class Accepted(NamedTuple):
+    """A finding that the plan accepts."""
+
+    rule: str
+    says: str
+    reason: str
+    at: Shown
+
+
+class PlanPage(NamedTuple):
+    """All that the page shows of one plan."""
+
+    prefix: str
+    title: str
+    name: str
+    read: bool
+    verdict: Verdict
+    units: str
+    overall: str
+    weighs: str
+    part_count: int
+    groups: tuple[Group, ...]
+    drawing: Drawing
+    key: tuple[Card, ...]  # the findings that carry a label in the drawing
+    cut_list: tuple[CutLine, ...]
+    bars: tuple[Bar, ...]
+    hardware: tuple[tuple[str, str, str], ...]
+    total: str
+    buying_remarks: tuple[str, ...]
+    schedules: tuple[Schedule, ...]
+    assumptions: tuple[str, ...]
+    accepted: tuple[Accepted, ...]
+    cautions: tuple[Caution, ...]
+    lines: tuple[str, ...]

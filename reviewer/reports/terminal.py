@@ -1,0 +1,307 @@
+"""The review as plain text for a terminal or a pipe.
+
+Every finding begins with ``file:line:column: severity: rule`` (the GNU form, columns from 1 in code
+points), so that an editor can jump to it. Colour only ever repeats what a word and a sign already say.
+"""
+
+from __future__ import annotations
+
+import re
+import shutil
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
+from typing import NamedTuple, TextIO
+
+from reviewer.findings import Figure, Finding, Severity, Working
+from reviewer.language.source import Source, Span
+from reviewer.reports.content import Report, assumption_text, counted_word, edit_text, verdict
+from reviewer.reports.excerpt import MarkedLine, cells, laid_out, marked_lines, one_line
+from reviewer.units import UnitSystem
+from reviewer.wording import filled, listed, next_step, sentence
+
+PIPED_WIDTH = 88
+NARROWEST = 40
+INDENT = 4
+#: In a short review a rule's notes are told one by one up to this many, then as a count.
+NOTES_APIECE = 3
+#: As many cells of the line are kept in sight before marked words that would not fit otherwise.
+LEAD = 12
+
+_SIGNS = {Severity.ERROR: "X", Severity.WARNING: "!", Severity.NOTE: "-"}
+_GROUPS = {
+    Severity.ERROR: ("error: do not build this", "errors: do not build this"),
+    Severity.WARNING: (
+        "warning: a good maker would change this",
+        "warnings: a good maker would change these",
+    ),
+    Severity.NOTE: ("note: worth knowing", "notes: worth knowing"),
+}
+_COLOURS = {Severity.ERROR: "31", Severity.WARNING: "33", Severity.NOTE: "36"}
+
+
+class Look(NamedTuple):
+    """How the text is set: its width in cells, with or without colour, in short or in full."""
+
+    width: int = PIPED_WIDTH
+    colour: bool = False
+    full: bool = False
+
+    def painted(self, text: str, code: str) -> str:
+        return f"\x1b[{code}m{text}\x1b[0m" if self.colour and text else text
+
+
+def wants_colour(stream: TextIO, environ: Mapping[str, str], forced: bool | None = None) -> bool:
+    """True when colour should be used: as ``forced`` says, else on a terminal unless NO_COLOR is set."""
+    if forced is not None:
+        return forced
+    if environ.get("NO_COLOR") or environ.get("TERM") == "dumb":
+        return False
+    return stream.isatty()
+
+
+def width_for(stream: TextIO) -> int:
+    """The terminal's width in cells; 88 when piped, so that a pipe always gets the same bytes."""
+    if not stream.isatty():
+        return PIPED_WIDTH
+    return max(NARROWEST, min(shutil.get_terminal_size((PIPED_WIDTH, 24)).columns, 120))
+
+
+_KEEP = re.compile(
+    r"(?<=\d) (?=\d+/\d)|(?<=\d) (?=(?:in|ft|mm|cm|m|kg|g|lb|N|psi|MPa|h|min|days|sq|cu|%|°)(?![A-Za-z]))"
+)
+
+
+def wrapped(text: str, width: int, first: str = "", rest: str = "") -> list[str]:
+    """The text broken at blanks to fit ``width`` cells. A number is never parted from its unit."""
+    words = _KEEP.sub("\0", one_line(text)).split(" ")
+    lines = []
+    line, used, empty = first, cells(first), True
+    for word in words:
+        wide = cells(word)
+        if not empty and used + 1 + wide > width:
+            lines.append(line.rstrip())
+            line, used, empty = rest, cells(rest), True
+        line += word if empty else f" {word}"
+        used += wide if empty else wide + 1
+        empty = False
+    lines.append(line.rstrip())
+    return [line.replace("\0", " ") for line in lines]
+
+
+def _labelled(label: str, text: str, look: Look) -> Iterator[str]:
+    first, *others = wrapped(text, look.width, " " * INDENT + f"{label:<9}", " " * (INDENT + 9))
+    yield first[:INDENT] + look.painted(label, "1") + first[INDENT + len(label) :]
+    yield from others
+
+
+def _clipped(before: str, words: str, after: str, room: int) -> tuple[str, str, str]:
+    """The three runs of a line cut to ``room`` cells around the words, each cut shown as ``…``."""
+    if cells(before) + cells(words) + cells(after) <= room:
+        return before, words, after
+    if cells(before) + cells(words) >= room:
+        kept = list(before)
+        while kept and cells("".join(kept)) > LEAD:
+            kept.pop(0)
+        if len(kept) < len(before):
+            before = "…" + "".join(kept)
+    left = room - cells(before)
+    if cells(words) >= left:
+        return before, _cut(words, left), ""
+    return before, words, _cut(after, left - cells(words))
+
+
+def _cut(text: str, room: int) -> str:
+    if cells(text) <= room:
+        return text
+    kept, used = [], 1  # one cell for the sign that something is left out
+    for char in text:
+        used += cells(char)
+        if used > room:
+            break
+        kept.append(char)
+    return "".join(kept) + "…"
+
+
+def _excerpt(line: MarkedLine, more: int, weight: Severity, look: Look) -> Iterator[str]:
+    gutter = f"{' ' * INDENT}{line.number:>4} | "
+    before = laid_out(line.before)
+    words = laid_out(line.words, cells(before))
+    after = laid_out(line.after, cells(before) + cells(words)).rstrip()
+    before, words, after = _clipped(before, words, after, max(NARROWEST // 2, look.width - len(gutter)))
+    yield (gutter + before + look.painted(words, "1") + after).rstrip()
+    mark = look.painted("^" * max(1, cells(words)), _COLOURS[weight])
+    tail = f" and {counted_word(more, 'line')} more" if more else ""
+    yield f"{' ' * (INDENT + 4)} | {' ' * cells(before)}{mark}{tail}"
+
+
+def _shown(source: Source, span: Span, weight: Severity, look: Look) -> Iterator[str]:
+    first, *others = marked_lines(source, span)
+    yield from _excerpt(first, len(others), weight, look)
+
+
+def _where(source: Source, span: Span) -> str:
+    place = source.place(span.start)
+    return f"{one_line(source.name)}:{place.line}:{place.column}"
+
+
+def _head(source: Source, span: Span, weight: Severity, what: str, look: Look) -> str:
+    where = look.painted(_where(source, span), "1")
+    return f"{where}: {look.painted(weight.word, '1;' + _COLOURS[weight])}: {one_line(what)}"
+
+
+def _saying(text: str, weight: Severity, look: Look) -> Iterator[str]:
+    sign = _SIGNS[weight]
+    first, *others = wrapped(text, look.width, f" {sign}  ", " " * INDENT)
+    yield " " + look.painted(sign, "1;" + _COLOURS[weight]) + first[2:]
+    yield from others
+
+
+def _figure(figure: Figure, system: UnitSystem) -> str:
+    source = f" ({figure.source})" if figure.source else ""
+    return f"{figure.name} {filled(figure.value, system)}{source}"
+
+
+def _working(working: Working, system: UnitSystem) -> str:
+    said = ", ".join(f"{figure.name} {filled(figure.value, system)}" for figure in working.figures)
+    steps = [said] if said else []
+    result = _figure(working.result, system) if working.result else ""
+    if working.formula or result:
+        steps.append(" gives ".join(filter(None, (working.formula, result))))
+    if working.limit:
+        steps.append(f"limit: {_figure(working.limit, system)}")
+    return "; ".join(steps)
+
+
+def _finding(finding: Finding, report: Report, look: Look) -> Iterator[str]:
+    source, system = report.source, report.units
+    yield _head(source, finding.at, finding.weight, finding.rule, look)
+    yield from _saying(sentence(finding, system), finding.weight, look)
+    yield from _shown(source, finding.at, finding.weight, look)
+    for span in finding.also_at:
+        yield f"{' ' * INDENT}also at {_where(source, span)}"
+        yield from _shown(source, span, finding.weight, look)
+    if finding.working:
+        yield from _labelled("working", _working(finding.working, system), look)
+    yield from _labelled("next", next_step(finding, system), look)
+    if finding.edit:
+        yield from _labelled(
+            "plan", f"{edit_text(source, finding.edit)} ({_where(source, finding.edit.span)})", look
+        )
+    yield ""
+
+
+def _group(weight: Severity, count: int, look: Look) -> Iterator[str]:
+    one, many = _GROUPS[weight]
+    for line in wrapped(f"{count} {one if count == 1 else many}", look.width):
+        yield look.painted(line, "1")
+    yield ""
+
+
+def _unreadable(report: Report, look: Look) -> Iterator[str]:
+    """The text that could not be read, told like errors."""
+    trouble = report.file_problem
+    count = len(report.problems) + (trouble is not None)
+    if not count:
+        return
+    word = look.painted("error", "1;" + _COLOURS[Severity.ERROR])
+    if trouble:
+        yield f"{look.painted(one_line(trouble.name), '1')}: {word}: file not read"
+        yield from _saying(trouble.says, Severity.ERROR, look)
+        yield from _labelled("next", trouble.do, look)
+        yield ""
+    for problem in report.problems:
+        yield _head(report.source, problem.span, Severity.ERROR, "text not read", look)
+        yield from _saying(problem.says, Severity.ERROR, look)
+        yield from _shown(report.source, problem.span, Severity.ERROR, look)
+        for span in problem.also_at:
+            yield f"{' ' * INDENT}also at {_where(report.source, span)}"
+            yield from _shown(report.source, span, Severity.ERROR, look)
+        if problem.near:
+            yield from _labelled("near", f"known here: {listed(problem.near)}", look)
+        yield from _labelled("next", problem.do, look)
+        yield ""
+
+
+def _notes(report: Report, found: Sequence[Finding], look: Look) -> Iterator[str]:
+    """Notes in short: where and what; a rule with many notes is counted instead."""
+    per_rule = Counter(finding.rule for finding in found)
+    folded: set[str] = set()
+    for finding in found:
+        if per_rule[finding.rule] <= NOTES_APIECE:
+            yield _head(report.source, finding.at, finding.weight, finding.rule, look)
+            yield from _saying(sentence(finding, report.units), finding.weight, look)
+        elif finding.rule not in folded:
+            folded.add(finding.rule)
+            count = per_rule[finding.rule]
+            text = f"{counted_word(count, 'note')} from {finding.rule}: the full review lists them."
+            yield from _saying(text, finding.weight, look)
+    yield ""
+
+
+def _waivers(report: Report, look: Look) -> Iterator[str]:
+    if not report.waived:
+        return
+    yield look.painted(f"{len(report.waived)} accepted with a reason", "1")
+    yield ""
+    for finding in report.waived:
+        on = f" on {listed(finding.parts)}" if finding.parts else ""
+        text = f"{_where(report.source, finding.at)}: {finding.rule}{on}: “{finding.waived_because}”"
+        yield from wrapped(text, look.width, " ~  ", " " * INDENT)
+    yield ""
+
+
+def _assumptions(report: Report, look: Look) -> Iterator[str]:
+    taken = report.assumptions
+    if not taken:
+        return
+    things = counted_word(len(taken), "thing")
+    was = "was" if len(taken) == 1 else "were"
+    if not look.full:
+        text = f"{things} {was} taken for granted where the plan is silent; the full review lists them."
+        yield from wrapped(text, look.width)
+        yield ""
+        return
+    yield look.painted(f"{things} {was} taken for granted where the plan is silent", "1")
+    yield ""
+    for assumption in taken:
+        yield from wrapped(assumption_text(assumption, report.units), look.width, " -  ", " " * INDENT)
+    yield ""
+
+
+def _plan(report: Report, look: Look) -> Iterator[str]:
+    name = one_line(report.source.name)
+    title = f": “{one_line(report.title)}”" if report.review else ""
+    yield look.painted(name, "1;4") + title
+    yield ""
+    yield from _unreadable(report, look)
+    found = report.findings
+    for weight in (Severity.ERROR, Severity.WARNING, Severity.NOTE):
+        some = [finding for finding in found if finding.weight is weight]
+        if not some:
+            continue
+        yield from _group(weight, len(some), look)
+        if weight is Severity.NOTE and not look.full:
+            yield from _notes(report, some, look)
+        else:
+            for finding in some:
+                yield from _finding(finding, report, look)
+    yield from _waivers(report, look)
+    yield from _assumptions(report, look)
+
+
+def render_terminal(
+    reports: Sequence[Report], *, width: int = PIPED_WIDTH, colour: bool = False, full: bool = False
+) -> str:
+    """The review of some plans as text that ends in the verdict and one new line.
+
+    ``width`` is in terminal cells. ``full`` tells every note with its words, working and next step, and
+    lists what was taken for granted; otherwise these are shown in short, and the text says so.
+    """
+    look = Look(max(NARROWEST, width), colour, full)
+    lines = [line for report in reports for line in _plan(report, look)]
+    said = verdict(reports)
+    heaviest = Severity.ERROR if said.to_mend else Severity.WARNING if said.to_think_over else None
+    ending = f"{said.headline}; {said.detail}." if said.detail else f"{said.headline}."
+    code = f"1;{_COLOURS[heaviest]}" if heaviest else "1"
+    lines += [look.painted(line, code) for line in wrapped(ending, look.width)]
+    return "\n".join(lines) + "\n"

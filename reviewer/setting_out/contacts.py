@@ -1,0 +1,152 @@
+"""What touches and what overlaps: a sort-and-sweep on the axis that separates the parts best.
+
+Square solids are compared by their bounds, which are exact for them. The broad phase serves every
+kind of solid, since bounds are always kept.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from reviewer.setting_out.result import Contact, Overlap
+from reviewer.setting_out.solid import Solid, Surface, Vector
+from reviewer.units import TOLERANCE_MM
+
+#: A piece of furniture has a few contacts a part. Beyond this many pairs a plan is not a piece.
+MAX_PAIRS = 100_000
+MAX_CANDIDATES = 6_000_000
+
+
+class Meetings(NamedTuple):
+    """Contacts and overlaps in the order of the solids; ``crowded`` when the search stopped early."""
+
+    contacts: tuple[Contact, ...]
+    overlaps: tuple[Overlap, ...]
+    crowded: bool
+
+
+def _pairs_on(solids: Sequence[Solid], axis: int) -> int:
+    """How many pairs share ground on an axis, counted without making them."""
+    lows = sorted(solid.low[axis] for solid in solids)
+    highs = sorted(solid.high[axis] + TOLERANCE_MM for solid in solids)
+    open_now = total = ended = 0
+    for low in lows:
+        while highs[ended] < low:
+            ended += 1
+            open_now -= 1
+        total += open_now
+        open_now += 1
+    return total
+
+
+def candidates(solids: Sequence[Solid]) -> Iterator[tuple[int, int]]:
+    """Pairs of indexes whose bounds meet or come within the tolerance, each once."""
+    if len(solids) < 2:
+        return
+    axis = min(range(3), key=lambda each: (_pairs_on(solids, each), each))
+    first, second = (other for other in range(3) if other != axis)
+    order = sorted(range(len(solids)), key=lambda index: (solids[index].low[axis], index))
+    open_now: list[int] = []
+    looked = 0
+    for index in order:
+        solid = solids[index]
+        low, high = solid.low, solid.high
+        start = low[axis] - TOLERANCE_MM
+        open_now = [other for other in open_now if solids[other].high[axis] >= start]
+        looked += len(open_now)
+        if looked > MAX_CANDIDATES:
+            raise OverflowError
+        low_1, high_1 = low[first] - TOLERANCE_MM, high[first] + TOLERANCE_MM
+        low_2, high_2 = low[second] - TOLERANCE_MM, high[second] + TOLERANCE_MM
+        for other in open_now:
+            them = solids[other]
+            if (
+                them.low[first] <= high_1
+                and them.high[first] >= low_1
+                and them.low[second] <= high_2
+                and them.high[second] >= low_2
+            ):
+                yield (other, index) if other < index else (index, other)
+        open_now.append(index)
+
+
+def _meeting(one: Solid, two: Solid) -> Contact | Overlap | None:
+    """How two square solids meet: a face, shared space, or (along a line or a corner) nothing."""
+    low = [max(one.low[axis], two.low[axis]) for axis in range(3)]
+    high = [min(one.high[axis], two.high[axis]) for axis in range(3)]
+    depth = [high[axis] - low[axis] for axis in range(3)]
+    flat = [axis for axis in range(3) if depth[axis] <= TOLERANCE_MM]
+    if not flat:
+        shared_low = (low[0], low[1], low[2])
+        shared_high = (high[0], high[1], high[2])
+        first, second = sorted((one.name, two.name))
+        return Overlap(first, second, shared_low, shared_high)
+    if len(flat) > 1:
+        return None
+    axis = flat[0]
+    middle = (low[axis] + high[axis]) / 2
+    patch_low, patch_high = list(low), list(high)
+    patch_low[axis] = patch_high[axis] = middle
+    lower, upper = (one, two) if one.centre[axis] <= two.centre[axis] else (two, one)
+    area = 1.0
+    for other in range(3):
+        if other != axis:
+            area *= depth[other]
+    return Contact(
+        lower.name,
+        upper.name,
+        axis,
+        (patch_low[0], patch_low[1], patch_low[2]),
+        (patch_high[0], patch_high[1], patch_high[2]),
+        area,
+        lower.surface(axis),
+        upper.surface(axis),
+    )
+
+
+def meetings(solids: Sequence[Solid]) -> Meetings:
+    """All contacts and overlaps among solids, in the order of the first and then the second of a pair."""
+    contacts: list[tuple[int, int, Contact]] = []
+    overlaps: list[tuple[int, int, Overlap]] = []
+    crowded = False
+    try:
+        for one, two in candidates(solids):
+            found = _meeting(solids[one], solids[two])
+            if isinstance(found, Contact):
+                contacts.append((one, two, found))
+            elif found is not None:
+                overlaps.append((one, two, found))
+            if len(contacts) + len(overlaps) >= MAX_PAIRS:
+                crowded = True
+                break
+    except OverflowError:
+        crowded = True
+    return Meetings(
+        tuple(contact for _, _, contact in sorted(contacts)),
+        tuple(overlap for _, _, overlap in sorted(overlaps)),
+        crowded,
+    )
+
+
+def ground_contact(solid: Solid, ground: str, axis: int, place: float) -> Contact | None:
+    """The face with which a solid stands on the floor (``axis`` up) or against the wall; None off it.
+
+    The floor is on the low side of its parts, the wall (behind or to the right) on the high side.
+    """
+    on_low_side = ground == "floor" or place <= solid.low[axis] + TOLERANCE_MM
+    mine = solid.low[axis] if on_low_side else solid.high[axis]
+    if abs(mine - place) > TOLERANCE_MM:
+        return None
+    low: list[float] = list(solid.low)
+    high: list[float] = list(solid.high)
+    low[axis] = high[axis] = place
+    area = 1.0
+    for other in range(3):
+        if other != axis:
+            area *= solid.extent(other)
+    patch: tuple[Vector, Vector] = ((low[0], low[1], low[2]), (high[0], high[1], high[2]))
+    face: Surface = "face"
+    if on_low_side:
+        return Contact(ground, solid.name, axis, *patch, area, face, solid.surface(axis))
+    return Contact(solid.name, ground, axis, *patch, area, solid.surface(axis), face)

@@ -1,0 +1,307 @@
+"""How loads travel: every part with what it carries, what holds it, and (where it spans) its beam.
+
+Loads come down from the top: a part's own weight, its declared loads and the reactions of whatever
+it holds up go to its own supports by statics. A part that runs level is a continuous beam on the
+supports that it really has; an upright one passes its load straight down.
+
+Two beams that lie along each other bend as one and share the load by their stiffness, as a shelf and
+the strip along its edge do; they count side by side, not as one glued section.
+
+Left out here: twisting of a part held along one edge only, and shares of load that a stiffer
+neighbour draws to itself across several boards.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from reviewer.mechanics.beam import BeamResult, second_moment
+from reviewer.mechanics.mass import Mass
+from reviewer.model.plan import FLOOR, GROUNDS, Axis, Plan, Stock
+from reviewer.reference.materials import Material, material
+from reviewer.setting_out.result import SettingOut
+from reviewer.units import TOLERANCE_MM
+from reviewer.workshop.bearing import BEARING_STEP_MM, Bearing, bearings_of, knife_edges, span_axis
+from reviewer.workshop.bending import (
+    Along,
+    Beam,
+    Stood,
+    at_reactions,
+    rounded,
+    rounded_place,
+    rounded_size,
+    rounded_spread,
+    stood,
+)
+from reviewer.workshop.holding import Held, Holding
+from reviewer.workshop.loading import Carried, Declared, Spread, loads_on, placed
+from reviewer.workshop.member import Beside, Member
+
+#: Two beams that meet over this share of the one bend together.
+_ALONG = 0.5
+
+
+@dataclass(frozen=True)
+class Carrying:
+    """Members by part, the force (N) that reaches each ground, and the load declared on each part (N)."""
+
+    members: dict[str, Member]
+    on_floor: float
+    on_wall: float
+    declared: dict[str, float]
+    lost: dict[str, float]  # N that a part holds with nothing to hand it on to
+
+
+def creep_factor(wood: Material, plan: Plan) -> tuple[float, str]:
+    """The growth of a lasting sag over the years where the piece stands, and its source."""
+    room = plan.room
+    if room is None or (not room.outdoors and room.heated):
+        return wood.creep_indoors, wood.creep_source
+    factor = wood.creep_exposed if room.outdoors else wood.creep_covered
+    return factor if factor is not None else wood.creep_indoors, wood.creep_source
+
+
+def stiffness(stock: Stock, along: bool = True) -> tuple[float, str]:
+    """The modulus of elasticity of a stock (MPa, mean) and its source; of its grade where one is stated.
+
+    ``along`` is true where it bends along its grain; across it only sheets have a figure.
+    """
+    wood = material(stock.material)
+    if not along and wood.modulus_across is not None:
+        return wood.modulus_across, wood.source
+    if stock.grade is not None and wood.kind == "species":
+        from reviewer.reference.grades import grade_of, strength_class
+
+        known = strength_class(stock.grade)
+        if known is not None:
+            return known.modulus, known.source
+        graded = grade_of(stock.material, stock.grade)
+        if graded:
+            least = min(graded, key=lambda row: row.modulus)
+            return least.modulus, least.source
+    return wood.modulus_of_elasticity, wood.source
+
+
+# ---------------------------------------------------------------- the way down
+
+
+class _Arriving(NamedTuple):
+    """A reaction that a part takes from what it holds up, at a place in space."""
+
+    at: tuple[float, ...]
+    lasting: float
+    brief: float
+
+
+class _Carrier:
+    def __init__(self, plan: Plan, setting: SettingOut, held: Holding, masses: dict[str, Mass]) -> None:
+        self.plan = plan
+        self.setting = setting
+        self.held = held
+        self.masses = masses
+        self.declared = loads_on(plan, setting)
+        self.arriving: dict[str, list[_Arriving]] = {}
+        self.members: dict[str, Member] = {}
+        self.beams: dict[tuple[Beam, float, Along], Stood] = {}  # copies of a board bend alike
+        self.bends: dict[str, bool] = {}
+        self.stiffened: dict[str, float] = {}  # N·mm² of what is fixed along a part and rides on it
+        self.grounds = dict.fromkeys(GROUNDS, 0.0)
+        self.lost: dict[str, float] = {}
+
+    def carry(self) -> Carrying:
+        for name in self.held.order:
+            self._part(name)
+        declared = {
+            name: math.fsum(each.lasting + each.brief for each in loads)
+            for name, loads in self.declared.items()
+        }
+        return Carrying(self.members, self.grounds["floor"], self.grounds["wall"], declared, self.lost)
+
+    def _hand_on(self, support: Held, at: tuple[float, ...], lasting: float, brief: float) -> None:
+        if support.by in GROUNDS:
+            self.grounds[support.by] += lasting + brief
+        else:
+            self.arriving.setdefault(support.by, []).append(_Arriving(at, lasting, brief))
+
+    def _part(self, name: str) -> None:
+        supports = self.held.supports.get(name, ())
+        declared = self.declared.get(name, [])
+        arriving = self.arriving.pop(name, [])
+        # What it must hand on in all.
+        lasting = self.masses[name].weight + math.fsum(each.lasting for each in declared)
+        lasting += math.fsum(each.lasting for each in arriving)
+        brief = math.fsum(each.brief for each in declared) + math.fsum(each.brief for each in arriving)
+        if not supports:
+            self.lost[name] = lasting + brief
+            return
+        member = self._member(name, supports, declared, arriving)
+        if member is not None:
+            self.members[name] = member
+            if isinstance(member.standing, BeamResult):
+                share = lasting / (lasting + brief) if lasting + brief else 1.0
+                self._reactions(member, member.standing, share)
+                self._share_out(member)
+                return
+        # An upright part, or one that would tip: what it rests on shares the load evenly.
+        under = [support for support in supports if support.how == "rests"] or list(supports)
+        for support in under:
+            self._hand_on(support, support.middle, lasting / len(under), brief / len(under))
+
+    def _member(
+        self,
+        name: str,
+        supports: tuple[Held, ...],
+        declared: list[Declared],
+        arriving: list[_Arriving],
+    ) -> Member | None:
+        solid = self.setting.solids[name]
+        wood = material(self.plan.stocks[self.plan.parts[name].stock].material)
+        axis = span_axis(solid, supports, wood.modulus_across is not None)
+        if axis is None:
+            return None
+        bearings = bearings_of(solid, axis, supports)
+        length = rounded_place(solid.extent(axis))
+        if any(each.held.by == FLOOR and each.length >= length - TOLERANCE_MM for each in bearings):
+            return None  # it lies on the floor
+        beside = tuple(
+            Beside(each, self._stiffness(each.held.by, axis))
+            for each in bearings
+            if each.length >= length * _ALONG and self._bends_too(each.held.by, axis)
+        )
+        lines = {each.bearing for each in beside}
+        rest = [each for each in bearings if each not in lines]
+        half = length / 2
+        carries = any(each.end < half for each in rest) and any(each.start > half for each in rest)
+        if beside and carries:
+            member = self._beam(name, axis, rest, declared, arriving, beside)
+            if isinstance(member.standing, BeamResult):
+                return member
+        for each in beside:
+            if each.bearing.held.joined:  # it rides on that beam, and stiffens it
+                riders = self.stiffened.get(each.bearing.held.by, 0.0)
+                own = self._stiffness(name, axis) + self.stiffened.get(name, 0.0)
+                self.stiffened[each.bearing.held.by] = riders + own / len(beside)
+        return self._beam(name, axis, bearings, declared, arriving, ())
+
+    def _stiffness(self, name: str, axis: int) -> float:
+        """The bending stiffness of a part by itself, N·mm²."""
+        solid = self.setting.solids[name]
+        modulus, _ = stiffness(self.plan.stocks[self.plan.parts[name].stock], axis == solid.long)
+        return modulus * second_moment(solid.extent(3 - axis - Axis.UP), solid.extent(Axis.UP))
+
+    def _bends_too(self, name: str, axis: int) -> bool:
+        """True for a level beam along an axis that does not itself lie on something all along."""
+        if name in GROUNDS or self.setting.solids[name].long != axis:
+            return False
+        if name not in self.bends:
+            solid = self.setting.solids[name]
+            held = bearings_of(solid, axis, self.held.supports.get(name, ()))
+            self.bends[name] = math.fsum(each.length for each in held) < solid.extent(axis) * _ALONG
+        return self.bends[name]
+
+    def _beam(
+        self,
+        name: str,
+        axis: int,
+        bearings: list[Bearing],
+        declared: list[Declared],
+        arriving: list[_Arriving],
+        beside: tuple[Beside, ...],
+    ) -> Member:
+        solid = self.setting.solids[name]
+        stock = self.plan.stocks[self.plan.parts[name].stock]
+        length, start = rounded_place(solid.extent(axis)), solid.low[axis]
+        places = knife_edges(bearings)
+        clamped = len(bearings) == 1 and bearings[0].held.housed
+        if clamped:
+            places = [((bearings[0].start + bearings[0].end) / 2, bearings[0].held)]
+        over_all, spreads, points = placed(declared, [at for at, _ in places], length)
+        own = rounded_size(self.masses[name].weight / length)
+        arrived = [
+            rounded(Carried(min(max(each.at[axis] - start, 0.0), length), each.lasting, each.brief))
+            for each in arriving
+        ]
+        modulus, _ = stiffness(stock, axis == solid.long)
+        width, height = solid.extent(3 - axis - Axis.UP), solid.extent(Axis.UP)
+        inertia = second_moment(width, height)
+        stiffened = self.stiffened.get(name, 0.0)
+        creep, _ = creep_factor(material(stock.material), self.plan)
+        alone = modulus * inertia + stiffened
+        together = alone + math.fsum(each.stiffness for each in beside)
+        beam = Beam(
+            length,
+            rounded_size(together),
+            (rounded_size(own + over_all[0]), rounded_size(over_all[1])),
+            tuple(rounded_spread(each) for each in spreads),
+            tuple(sorted((*map(rounded, points), *arrived))),
+            creep,
+            clamped,
+        )
+        along = tuple((rounded_place(at), support.joined) for at, support in places)
+        share = rounded_size(alone / together)
+        if (beam, share, along) not in self.beams:
+            self.beams[beam, share, along] = stood(beam, share, along)
+        kept, standing, sag = self.beams[beam, share, along]
+        places = [(along[index][0], places[index][1]) for index in kept]
+        holding = {support for _, support in places} | {each.bearing.held for each in beside}
+        bearings = sorted([*bearings, *(each.bearing for each in beside)], key=lambda each: each[:2])
+        return Member(
+            part=name,
+            axis=axis,
+            length=length,
+            width=width,
+            height=height,
+            bearings=tuple(bearing for bearing in bearings if bearing.held in holding),
+            supports=tuple(places),
+            uniform=beam.uniform,
+            own=own,
+            spreads=beam.spreads,
+            points=beam.points,
+            declared=tuple(declared),
+            arrived=tuple(arrived),
+            modulus=modulus,
+            second_moment=inertia,
+            stiffened=stiffened,
+            beside=beside,
+            creep=creep,
+            clamped=clamped,
+            sag=sag,
+            standing=standing,
+        )
+
+    def _reactions(self, member: Member, standing: BeamResult, share: float) -> None:
+        """Hand the beam's reactions on; the lasting share of them is taken alike at every support."""
+        start = self.setting.solids[member.part].low[member.axis]
+        for reaction, here in at_reactions(member.places, standing):
+            force = reaction / len(here)
+            for place, support in (member.supports[number] for number in here):
+                at = list(support.middle)
+                at[member.axis] = start + place
+                self._hand_on(support, tuple(at), force * share, force * (1 - share))
+
+    def _share_out(self, member: Member) -> None:
+        """Hand on what the beams beside a part carry of its load, where it lies on them."""
+        start = self.setting.solids[member.part].low[member.axis]
+        whole = math.fsum(each.stiffness for each in member.beside)
+        for bearing, beam_stiffness in member.beside:
+            part = (1 - member.share) * beam_stiffness / whole
+            steps = max(1, math.ceil(bearing.length / BEARING_STEP_MM))
+            loads = [*member.points]
+            for low, high, slow, quick in (Spread(0.0, member.length, *member.uniform), *member.spreads):
+                total = (high - low) / steps
+                low, high = max(low, bearing.start), min(high, bearing.end)
+                loads += [
+                    Carried(low + (high - low) * (step + 0.5) / steps, slow * total, quick * total)
+                    for step in range(steps)
+                ]
+            for place, slow, quick in loads:
+                at = list(bearing.held.middle)
+                at[member.axis] = start + min(max(place, bearing.start), bearing.end)
+                self._hand_on(bearing.held, tuple(at), slow * part, quick * part)
+
+
+def carrying(plan: Plan, setting: SettingOut, held: Holding, masses: dict[str, Mass]) -> Carrying:
+    """All loads of the piece brought down to floor and wall."""
+    return _Carrier(plan, setting, held, masses).carry()

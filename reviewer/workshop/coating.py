@@ -1,0 +1,306 @@
+"""Finishes coat by coat: what lies on what, whether it holds, and when the next coat may follow.
+
+A *layer* is one coat. A part that stands in several finishes gets them one after the other, in the
+order of the plan. Times are hours at the conditions of the finish tables; the label on the can wins.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Literal, NamedTuple
+
+from reviewer.language.source import Source, Span
+from reviewer.model.plan import Coats, Plan, Sanding
+from reviewer.reference.finishes import BARE_WOOD, Compatibility, compatibility, finish
+from reviewer.reference.materials import Material, material
+from reviewer.units import Value, percent
+
+#: The conditions for which the times of the finish tables hold (finishing notes, section 4: labels
+#: give 70 °F or 77 °F, all with 50 % humidity; a paint store's sheet on drying conditions, read).
+COOLEST, WARMEST, HUMIDITY = Value(21.0, "temperature"), Value(25.0, "temperature"), percent(50)
+
+OILY_WOOD = "oily_wood"
+KNOTTY_WOOD = "knotty_resinous_wood"
+_SURFACE_WORDS = {BARE_WOOD: "bare wood", OILY_WOOD: "bare oily wood", KNOTTY_WOOD: "bare resinous wood"}
+
+#: Reasons of the compatibility table that speak of colour: the coat holds but does not look as meant.
+_COLOUR_REASONS = frozenset({"DYE_OVER_COND", "STAIN_OVER_FILLER", "OIL_OVER_DYE", "CLEAR_YELLOW"})
+#: Reasons that name the full wait of their row as the other way besides a coat between.
+_CURE_WILL_DO = frozenset({"OIL_THEN_WB"})
+#: A wait that is surer than the least one, hours: stain table, "72 h minimum, 168 h surer" (read).
+_SURER_WAITS = {"WB_OVER_OILSTAIN": 168.0}
+
+_SOURCE_KEY = re.compile(r" \(S\d+\)")
+
+Trouble = Literal["no", "barrier", "scuff", "knots"]
+
+
+class Layer(NamedTuple):
+    """One coat. ``sanded`` are the grits between it and what lies below; ``number`` of ``of`` in its step."""
+
+    product: str
+    said: str
+    number: int
+    of: int
+    sanded: tuple[int, ...]
+    dry: float | None  # hours as stated; None: the plan does not say
+    step: Coats
+
+    @property
+    def words(self) -> str:
+        """``the 2nd coat of polyurethane waterborne``; ``the coat of stain oil`` where there is but one."""
+        return (
+            f"the {ordinal(self.number)} coat of {self.said}" if self.of > 1 else f"the coat of {self.said}"
+        )
+
+
+class Meeting(NamedTuple):
+    """A layer and what it lies on: another layer, or (``lower`` None) the surface of the wood."""
+
+    upper: Layer
+    lower: Layer | None
+    surface: str
+    pair: Compatibility
+
+    @property
+    def below(self) -> str:
+        """What lies below, in words."""
+        return self.lower.said if self.lower else _SURFACE_WORDS[self.surface]
+
+    @property
+    def reason(self) -> str:
+        """The table's reason as a clause without its full stop."""
+        return _SOURCE_KEY.sub("", self.pair.reason).rstrip(".")
+
+    @property
+    def same_product(self) -> bool:
+        return self.lower is not None and self.lower.product == self.upper.product
+
+    @property
+    def trouble(self) -> Trouble | None:
+        """Why the layer does not hold, by the table's verdict; None where it does.
+
+        More of the same product is the product's own business, whatever the table's groups say.
+        """
+        if self.same_product:
+            return None
+        match self.pair.verdict:
+            case "no":
+                return "no"
+            case "needs_barrier" if self.surface == KNOTTY_WOOD and self.lower is None:
+                return "knots"
+            case "needs_barrier":
+                return None if self._cured else "barrier"
+            case "scuff_first":
+                return None if self.upper.sanded else "scuff"
+        return None
+
+    @property
+    def about_colour(self) -> bool:
+        """True when the trouble is how it looks, not whether it holds."""
+        return self.pair.reason_code in _COLOUR_REASONS
+
+    @property
+    def _cured(self) -> bool:
+        wait, code = self.pair.least_wait, self.pair.reason_code
+        stated = self.lower.dry if self.lower else None
+        return code in _CURE_WILL_DO and stated is not None and wait is not None and stated >= wait
+
+    @property
+    def wait(self) -> float | None:
+        """Hours that the layer below dries at the least before this one; None where no table says.
+
+        Within one product its recoat time, or the pair's where that is shorter (a stain takes more of
+        itself before it is dry through); between products the pair's.
+        """
+        if self.lower is None or self.trouble in ("no", "barrier"):
+            return None
+        recoat, least = self._own_recoat, self.pair.least_wait
+        if recoat is None or least is None:
+            return least if recoat is None else recoat
+        return min(recoat, least)
+
+    @property
+    def wait_source(self) -> str:
+        """Who asks for that wait."""
+        recoat, least = self._own_recoat, self.pair.least_wait
+        own = self.lower is not None and recoat is not None and (least is None or recoat <= least)
+        return finish(self.lower.product).drying_source if own and self.lower else self.pair.source
+
+    @property
+    def _own_recoat(self) -> float | None:
+        if self.lower is None or not self.same_product or self.pair.window is not None:
+            return None
+        recoat = finish(self.lower.product).recoat
+        return recoat[0] if recoat else None
+
+    @property
+    def surer_wait(self) -> float | None:
+        """A wait that is surer than the least, where the tables name one."""
+        return _SURER_WAITS.get(self.pair.reason_code)
+
+    @property
+    def missing(self) -> float:
+        """Hours by which the stated drying time falls short; 0 where it is enough or not stated."""
+        if self.lower is None or self.lower.dry is None or self.wait is None:
+            return 0.0
+        stated, window = self.lower.dry, self.pair.window
+        if window is not None and window[0] <= stated <= window[1]:
+            return 0.0
+        return max(0.0, self.wait - stated)
+
+
+class CoatTime(NamedTuple):
+    """A layer in the calendar: when it goes on, and how long it dries before the next one; hours."""
+
+    layer: Layer
+    start: float
+    dries: float
+    stated: bool  # the plan says how long; otherwise the table's longer figure is taken
+
+
+class Calendar(NamedTuple):
+    """The coats of a schedule in time. ``total`` hours to the end of the last drying, none for sanding.
+
+    ``full_cure`` hours more until the slowest coat takes hard use; None where no table says.
+    """
+
+    coats: tuple[CoatTime, ...]
+    total: float
+    full_cure: float | None
+
+
+@dataclass(frozen=True)
+class Schedule:
+    """What goes on a set of parts alike: their surface and every layer from the wood outwards."""
+
+    parts: tuple[str, ...]
+    finishes: tuple[str, ...]
+    surface: str
+    layers: tuple[Layer, ...]
+
+    @cached_property
+    def meetings(self) -> tuple[Meeting, ...]:
+        """Every layer with what it lies on, from the wood outwards."""
+        return meetings(self.surface, self.layers)
+
+    @cached_property
+    def calendar(self) -> Calendar:
+        """When each coat goes on."""
+        return calendar(self.meetings)
+
+
+def ordinal(number: int) -> str:
+    """``1st``, ``2nd``, ``3rd``, ``4th``."""
+    ending = {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{'th' if number % 100 in (11, 12, 13) else ending}"
+
+
+def briefly(source: str) -> str:
+    """The first of several sources; the whole list belongs to the working."""
+    first, _, more = source.partition("; ")
+    return f"{first}; more in the working" if more else first
+
+
+def surface_of(wood: Material) -> str:
+    """The surface that a first coat meets on a wood, as the compatibility table names it.
+
+    Oily and resinous woods are told by what the species table says comes through a coat.
+    """
+    if wood.bleeds.startswith("oily"):
+        return OILY_WOOD
+    if "resin" in wood.bleeds and "bark only" not in wood.bleeds:
+        return KNOTTY_WOOD
+    return BARE_WOOD
+
+
+def layers_of(steps: Iterable[Sanding | Coats], sanded: tuple[int, ...] = ()) -> tuple[Layer, ...]:
+    """Every coat of some steps in order; ``sanded`` are grits from before the first step."""
+    found: list[Layer] = []
+    for step in steps:
+        if isinstance(step, Sanding):
+            sanded += step.grits
+            continue
+        between = () if step.sanded_between is None else (step.sanded_between,)
+        for number in range(1, step.count + 1):
+            grits = sanded if number == 1 else between
+            found.append(Layer(step.product, step.said, number, step.count, grits, step.dry_hours, step))
+        # "Between coats" of a single coat can only mean between it and the next.
+        sanded = between if step.count == 1 else ()
+    return tuple(found)
+
+
+def meetings(surface: str, layers: Sequence[Layer]) -> tuple[Meeting, ...]:
+    """Every layer with what it lies on."""
+    found = []
+    lower: Layer | None = None
+    for upper in layers:
+        below = surface if lower is None else lower.product
+        found.append(Meeting(upper, lower, surface, compatibility(upper.product, below)))
+        lower = upper
+    return tuple(found)
+
+
+def schedules(plan: Plan) -> tuple[Schedule, ...]:
+    """Every set of parts that is finished alike on a like surface, in the order of the plan."""
+    finishes_on: dict[str, list[int]] = {}
+    for place, each in enumerate(plan.finishes):
+        for name in each.on:
+            finishes_on.setdefault(name, []).append(place)
+    surfaces = {name: surface_of(material(stock.material)) for name, stock in plan.stocks.items()}
+    alike: dict[tuple[tuple[int, ...], str], list[str]] = {}
+    for name, part in plan.parts.items():
+        if name in finishes_on:
+            alike.setdefault((tuple(finishes_on[name]), surfaces[part.stock]), []).append(name)
+    found = []
+    for (places, surface), parts in alike.items():
+        steps = [step for place in places for step in plan.finishes[place].steps]
+        names = tuple(plan.finishes[place].name for place in places)
+        found.append(Schedule(tuple(parts), names, surface, layers_of(steps)))
+    return tuple(found)
+
+
+def calendar(met: Sequence[Meeting]) -> Calendar:
+    """When each coat goes on, from the first at 0 h.
+
+    A drying time that the plan does not state is the longer of the tables' figures: an assumption.
+    """
+    coats: list[CoatTime] = []
+    start = 0.0
+    cures: list[float] = []
+    for place, meeting in enumerate(met):
+        layer = meeting.upper
+        following = met[place + 1] if place + 1 < len(met) else None
+        if layer.dry is not None:
+            dries = layer.dry
+        else:
+            known = finish(layer.product)
+            recoat = known.recoat or known.touch_dry or (0.0, 0.0)
+            dries = max(recoat[1], (following.wait or 0.0) if following else 0.0)
+        coats.append(CoatTime(layer, start, dries, layer.dry is not None))
+        cure = finish(layer.product).full_cure
+        if cure is not None:
+            cures.append(start + cure[1])
+        start += dries
+    return Calendar(tuple(coats), start, max(0.0, max(cures) - start) if cures else None)
+
+
+_DRY = re.compile(r"\bdry +[^,]*[^, ]")
+
+
+def dry_span(source: Source, plan: Plan, step: Coats) -> Span:
+    """Where the plan says how long the coats of a step dry; the step's own words where it does not.
+
+    The words are looked for behind the step, since :class:`Coats` keeps no place for them.
+    """
+    from reviewer.language.layout import laid_out
+
+    layout = laid_out(source.text)
+    steps = [each for finish_ in plan.finishes for each in finish_.steps if isinstance(each, Coats)]
+    ends = [each.span.start for each in steps if each.span.start > step.span.start]
+    ends += [each.end for each in layout.statements if each.start <= step.span.start < each.end]
+    said = [Span(*found.span()) for found in _DRY.finditer(layout.text, step.span.end, min(ends))]
+    return said[-1] if said else step.span

@@ -1,0 +1,371 @@
+"""Where each fastener goes: which part holds its head, which its point, and how much wood is in the way.
+
+A fastener is driven square to the face that two parts share; a pocket screw runs at a slant out of
+the end it is bored in. What the plan leaves unsaid is assumed, and the assumption is kept.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Literal, NamedTuple
+
+from reviewer.mechanics.pocket_screws import SLANT_DEGREES, PocketPath, pocket_path
+from reviewer.model.plan import GROUNDS, Fastening, Plan, Side
+from reviewer.reference.gauges import gauge, pocket_screw
+from reviewer.setting_out.result import Contact, Joint, SettingOut
+from reviewer.setting_out.solid import Solid, Surface, Vector
+from reviewer.units import TOLERANCE_MM
+from reviewer.workshop.housing import housed
+
+#: The side that a fastener is driven from, as axis and end. ``inside`` and ``outside`` depend on the piece.
+SIDES: dict[Side, tuple[int, Literal["low", "high"]]] = {
+    "left": (0, "low"),
+    "right": (0, "high"),
+    "front": (1, "low"),
+    "back": (1, "high"),
+    "below": (2, "low"),
+    "above": (2, "high"),
+}
+_DRIVEN = ("screws", "pocket screws", "nails", "bolts")
+#: How much of an end each surface of a board is.
+_ENDS: dict[Surface, int] = {"face": 0, "edge": 1, "end": 2}
+#: Two fasteners a joint keep it from turning (common practice, no source).
+USUAL_COUNT = 2
+#: How far the first of a row is from the end of the joint, in diameters: the end distance of bored
+#: screws that no load pushes towards the end (NDS 2018 commentary, as transcribed).
+END_DIAMETERS = 5.0
+#: The screw taken where the plan names none.
+_USUAL_GAUGE = "#8"
+#: Where the point comes nearer than this to the far face, what lies behind that face counts too.
+_NEAR_MM = 10.0
+
+
+@dataclass(frozen=True)
+class Driven:
+    """One joint's fasteners of one kind, all alike. Lengths in mm along the way they are driven.
+
+    ``grip`` is the wood of the head part between the head and the joint, ``bite`` how far the point
+    goes into the far part, ``behind`` how much wood there is along that way and ``cover`` what is left
+    of it beyond the point (negative: it comes out). ``behind`` holds the far part and whatever lies
+    whole behind it, which ``beyond`` names where the point reaches it. For the wall and the floor
+    ``behind`` and ``cover`` are infinite. ``misses`` is true when the plan drives it from a side that
+    does not lead across the joint. ``pocket_stock`` is the thickness that a pocket is bored in.
+    """
+
+    joint: Joint
+    fastening: Fastening
+    head_part: str
+    point_part: str
+    axis: int
+    length: float
+    grip: float
+    bite: float
+    behind: float
+    cover: float
+    head_thickness: float
+    head_surface: Surface
+    point_surface: Surface
+    count: int
+    side_assumed: bool
+    count_assumed: bool
+    misses: bool
+    pocket: PocketPath | None = None
+    pocket_stock: float = 0.0
+    beyond: tuple[str, ...] = ()
+
+    @property
+    def kind(self) -> str:
+        return self.fastening.kind
+
+    def cover_of(self, length: float) -> float:
+        """The cover that the same fastener of another length would have, mm."""
+        return self.behind - self.bite_of(length)
+
+    def bite_of(self, length: float) -> float:
+        """The bite that the same fastener of another length would have, mm."""
+        share = math.cos(math.radians(SLANT_DEGREES)) if self.pocket else 1.0
+        return max(0.0, length - self.grip) * share
+
+
+class Patch(NamedTuple):
+    """Where two parts meet: the box that they share, flat where they only touch; mm."""
+
+    low: Vector
+    high: Vector
+
+    def extent(self, axis: int) -> float:
+        return self.high[axis] - self.low[axis]
+
+    def run(self, axis: int) -> int:
+        """The axis along which a row of fasteners runs: the longer of the two square to the driving."""
+        first, second = (each for each in range(3) if each != axis)
+        return first if self.extent(first) >= self.extent(second) else second
+
+
+def patch_of(joint: Joint) -> Patch | None:
+    """Where a joint's parts meet; None when they do not."""
+    meeting = joint.overlap or joint.contact
+    return Patch(meeting.low, meeting.high) if meeting is not None else None
+
+
+def joint_axis(joint: Joint, solids: dict[str, Solid]) -> int | None:
+    """The axis square to the face that two parts share; None when they do not meet.
+
+    Where one is let into the other it is the way it goes in.
+    """
+    made = housed(joint, solids)
+    if made is not None:
+        return made.axis
+    if joint.overlap is not None:
+        depths = joint.overlap.depths
+        return min(range(3), key=lambda axis: (depths[axis], axis))
+    return joint.contact.axis if joint.contact is not None else None
+
+
+def diameter_of(fastening: Fastening) -> float:
+    """The shank of a fastener, mm; that of a #8 screw where the plan names none."""
+    usual = gauge(_USUAL_GAUGE)
+    assert usual is not None
+    return fastening.diameter or usual.diameter
+
+
+def row_ends(low: float, high: float, count: int, fastening: Fastening) -> tuple[float, float]:
+    """Where the first and the last of a row of fasteners sit along a joint from ``low`` to ``high``, mm.
+
+    A stated spacing is kept, in the middle of the joint; else the outer ones sit near its ends.
+    """
+    middle, run = (low + high) / 2, high - low
+    if count < 2:
+        return middle, middle
+    inset = min(END_DIAMETERS * diameter_of(fastening), run / 4)
+    length = run - 2 * inset
+    if fastening.spacing is not None and fastening.count is None:
+        length = min(length, (count - 1) * fastening.spacing)
+    return middle - length / 2, middle + length / 2
+
+
+def fastener_count(joint: Joint, fastening: Fastening, axis: int) -> tuple[int, bool]:
+    """How many fasteners of a kind hold a joint, and whether that is assumed."""
+    if fastening.count is not None:
+        return fastening.count, False
+    patch = patch_of(joint)
+    if fastening.spacing is not None and patch is not None:
+        inset = END_DIAMETERS * diameter_of(fastening)
+        room = patch.extent(patch.run(axis)) - 2 * inset
+        # As many as stand that far apart and leave the ends of the joint whole.
+        return max(1, math.floor(room / fastening.spacing + 1e-9) + 1), False
+    return USUAL_COUNT, True
+
+
+class _Layers:
+    """What lies whole behind a part, seen from a joint on its other side.
+
+    The floor and the wall do not count: a point that comes out there scratches them.
+    """
+
+    def __init__(self, setting: SettingOut) -> None:
+        self.solids = setting.solids
+        self._behind: dict[tuple[str, int, int], list[Contact]] = {}
+        for contact in setting.contacts:
+            if contact.first in GROUNDS or contact.second in GROUNDS:
+                continue
+            self._behind.setdefault((contact.first, contact.axis, 1), []).append(contact)
+            self._behind.setdefault((contact.second, contact.axis, 0), []).append(contact)
+
+    def after(self, name: str, axis: int, towards: int, patch: Patch) -> Iterator[str]:
+        """The parts behind, nearest first, each covering all of the patch."""
+        others = [each for each in range(3) if each != axis]
+        seen = {name}
+        while True:
+            for contact in self._behind.get((name, axis, towards), ()):
+                if contact.other(name) not in seen and all(
+                    contact.low[each] <= patch.low[each] + TOLERANCE_MM
+                    and contact.high[each] >= patch.high[each] - TOLERANCE_MM
+                    for each in others
+                ):
+                    name = contact.other(name)
+                    break
+            else:
+                return
+            seen.add(name)
+            yield name
+
+
+@lru_cache(maxsize=256)
+def usual_pocket_length(stock: float) -> float | None:
+    """The usual pocket screw for stock of a thickness, mm; None where the chart lists none."""
+    usual = pocket_screw(stock)
+    return usual.length if usual is not None else None
+
+
+def _pocket(stock: float, screw_length: float, mate: float) -> PocketPath:
+    """The path of a pocket screw. The stop on the drill is set for the stock, not for the screw."""
+    usual = usual_pocket_length(stock)
+    # Half of the usual screw; a screw shorter than that never leaves the wood.
+    grip = min(usual / 2, screw_length) if usual is not None else None
+    return pocket_path(stock, screw_length, mate, grip)
+
+
+class _Way(NamedTuple):
+    """Which part a fastener goes through first, and along which axis."""
+
+    head: str
+    axis: int
+    assumed: bool = False
+    misses: bool = False
+
+
+class _Driver:
+    def __init__(self, setting: SettingOut) -> None:
+        self.setting = setting
+        self.solids = setting.solids
+        boxes = self.solids.values()
+        self.middle = tuple(
+            (min(solid.low[axis] for solid in boxes) + max(solid.high[axis] for solid in boxes)) / 2
+            for axis in range(3)
+        )
+        self.layers = _Layers(setting)
+
+    def driven(self, joint: Joint, fastening: Fastening) -> Driven | None:
+        axis = joint_axis(joint, self.solids)
+        patch = patch_of(joint)
+        if axis is None or patch is None or fastening.length is None:
+            return None
+        way = self._way(joint, fastening, axis)
+        head, axis = way.head, way.axis
+        point = joint.right if head == joint.left else joint.left
+        head_wood, behind = self._wood(joint, axis, head, point)
+        if fastening.kind == "pocket screws":
+            stock = self._pocket_stock(head, axis, fastening)
+            pocket = _pocket(stock, fastening.length, behind)
+            grip, bite = pocket.grip, pocket.depth
+        else:
+            stock, pocket = 0.0, None
+            grip = max(0.0, head_wood - fastening.counterbore)
+            bite = max(0.0, fastening.length - grip)
+        beyond: list[str] = []
+        if bite > behind - _NEAR_MM:
+            towards = 1 if self._is_low(joint, head, point, axis) else 0
+            for name in self.layers.after(point, axis, towards, patch):
+                if bite > behind + TOLERANCE_MM:
+                    beyond.append(name)
+                behind += self.solids[name].extent(axis)
+                if bite <= behind - _NEAR_MM:
+                    break
+        count, count_assumed = fastener_count(joint, fastening, axis)
+        return Driven(
+            joint=joint,
+            fastening=fastening,
+            head_part=head,
+            point_part=point,
+            axis=axis,
+            length=fastening.length,
+            grip=grip,
+            bite=bite,
+            behind=behind,
+            cover=behind - bite,
+            head_thickness=self.solids[head].extent(axis),
+            head_surface=self.solids[head].surface(axis),
+            point_surface="face" if point in GROUNDS else self.solids[point].surface(axis),
+            count=count,
+            side_assumed=way.assumed,
+            count_assumed=count_assumed,
+            misses=way.misses,
+            pocket=pocket,
+            pocket_stock=stock,
+            beyond=tuple(beyond),
+        )
+
+    def _wood(self, joint: Joint, axis: int, head: str, point: str) -> tuple[float, float]:
+        """The wood of the head part and of the far part along the way, less what a housing takes away."""
+        solids = self.solids
+        head_wood = solids[head].extent(axis)
+        behind = math.inf if point in GROUNDS else solids[point].extent(axis)
+        if joint.overlap is None:
+            return head_wood, behind
+        shared = joint.overlap.depths[axis]
+        head_whole, point_whole = shared >= head_wood - TOLERANCE_MM, shared >= behind - TOLERANCE_MM
+        if head_whole and point_whole:  # a half lap: half of each is gone
+            return head_wood / 2, behind / 2
+        if head_whole:
+            return head_wood, behind - shared
+        if point_whole:
+            return head_wood - shared, behind
+        # The part that ends inside the other stays whole; the one whose face it goes into does not.
+        if _ENDS[solids[head].surface(axis)] <= _ENDS[solids[point].surface(axis)]:
+            return head_wood - shared, behind
+        return head_wood, behind - shared
+
+    def _pocket_stock(self, head: str, axis: int, fastening: Fastening) -> float:
+        """The thickness of the wood between the face that a pocket is bored in and the one behind it."""
+        solid = self.solids[head]
+        bored = SIDES[fastening.driven_from][0] if fastening.driven_from in SIDES else axis
+        return solid.extent(bored) if bored != axis else solid.thickness
+
+    def _is_low(self, joint: Joint, one: str, other: str, axis: int) -> bool:
+        """True when ``one`` is on the low side of the joint; the wall and the floor are where they are."""
+        contact = joint.contact
+        if contact is not None and joint.overlap is None and contact.axis == axis:
+            return one == contact.first
+        places = self.solids[one].centre[axis], self.solids[other].centre[axis]
+        return (places[0], one) < (places[1], other)
+
+    def _way(self, joint: Joint, fastening: Fastening, axis: int) -> _Way:
+        """The part under the head, whether that is assumed, and whether the stated side misses the joint."""
+        left, right = joint.left, joint.right
+        side = fastening.driven_from
+        stated = SIDES.get(side) if side is not None else None
+        if left in GROUNDS or right in GROUNDS:
+            head = right if left in GROUNDS else left
+            return _Way(head, axis, misses=stated is not None and stated[0] != axis)
+        if fastening.kind == "pocket screws":
+            head, assumed = self._pocketed(left, right, axis)
+            return _Way(head, axis, assumed, misses=stated is not None and stated[0] == axis)
+        if stated is not None and stated[0] != axis and self._also_across(joint, stated[0]):
+            axis = stated[0]
+        lower = left if self._is_low(joint, left, right, axis) else right
+        upper = right if lower == left else left
+        if side in ("inside", "outside"):
+            solids, middle = self.solids, self.middle[axis]
+            far = abs(solids[lower].centre[axis] - middle) > abs(solids[upper].centre[axis] - middle)
+            outer, inner = (lower, upper) if far else (upper, lower)
+            return _Way(outer if side == "outside" else inner, axis)
+        if stated is not None and stated[0] == axis:
+            return _Way(lower if stated[1] == "low" else upper, axis)
+        # A fastener goes through the thinner of the two; alike, through the one that is being fixed.
+        thin_left, thin_right = self.solids[left].extent(axis), self.solids[right].extent(axis)
+        head = left if thin_left <= thin_right + TOLERANCE_MM else right
+        return _Way(head, axis, assumed=True, misses=stated is not None)
+
+    def _also_across(self, joint: Joint, axis: int) -> bool:
+        """True for a rabbet, whose two faces can both be fastened across, and the axis is one of them."""
+        if joint.overlap is None or joint.join.housing is None or joint.join.housing.kind != "rabbet":
+            return False
+        shared = joint.overlap.depths[axis]
+        return any(
+            self.solids[name].extent(axis) > shared + TOLERANCE_MM for name in (joint.left, joint.right)
+        )
+
+    def _pocketed(self, left: str, right: str, axis: int) -> tuple[str, bool]:
+        """The part that a pocket is bored in: it leaves through an end, or else an edge, never a face."""
+        one, two = (_ENDS[self.solids[name].surface(axis)] for name in (left, right))
+        if one == two:
+            return left, True
+        return (left if one > two else right), False
+
+
+def driven_fasteners(plan: Plan, setting: SettingOut) -> tuple[Driven, ...]:
+    """Every joint's driven fasteners, in the order of the plan's joins."""
+    if not setting.solids:
+        return ()
+    driver = _Driver(setting)
+    found = (
+        driver.driven(joint, fastening)
+        for joint in setting.joints
+        for fastening in joint.join.fastenings
+        if fastening.kind in _DRIVEN
+    )
+    return tuple(driven for driven in found if driven is not None)

@@ -1,0 +1,95 @@
+"""Joints that make room: which part goes into which, along which axis, how deep, and the room there is."""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+from reviewer.model.plan import HousingKind
+from reviewer.setting_out.result import Joint, Overlap, SettingOut
+from reviewer.setting_out.solid import Solid
+from reviewer.units import TOLERANCE_MM
+
+#: A dado, groove or mortise of no stated depth goes this far through the part it is cut into
+#: (common practice, no source: a third to a half).
+USUAL_SHARE = 0.5
+_YIELDS = {"face": 0, "edge": 1, "end": 2}
+
+
+class Housed(NamedTuple):
+    """One part let into another. Lengths in mm along ``axis``.
+
+    ``depth`` is how far they run into each other, ``room`` what the joint takes away. Half laps take
+    from both, and a mitre takes all that a corner needs.
+    """
+
+    joint: Joint
+    axis: int
+    part: str
+    into: str
+    depth: float
+    room: float
+    room_said: bool
+
+    @property
+    def short(self) -> float:
+        """How much too shallow the joint is; nothing or less when it is deep enough."""
+        return self.depth - self.room
+
+
+def _at_an_end(overlap: Overlap, solid: Solid, axis: int) -> bool:
+    """True when the shared space takes one end of a solid on an axis, and not the whole of it."""
+    low = abs(overlap.low[axis] - solid.low[axis]) <= TOLERANCE_MM
+    high = abs(overlap.high[axis] - solid.high[axis]) <= TOLERANCE_MM
+    return low != high
+
+
+def _axis(kind: HousingKind, overlap: Overlap, one: Solid, two: Solid) -> int:
+    """The axis along which one part goes into the other."""
+    depths = overlap.depths
+    every = range(3)
+    past = [axis for axis in every if _at_an_end(overlap, one, axis) and _at_an_end(overlap, two, axis)]
+    if kind == "half lap":
+        choice = [axis for axis in every if axis not in (one.long, two.long)]
+    elif kind == "mortise and tenon":
+        ends = [
+            axis
+            for axis in every
+            if any(solid.long == axis and _at_an_end(overlap, solid, axis) for solid in (one, two))
+        ]
+        choice = [axis for axis in ends if axis in past] or ends or past
+    elif kind in ("dado", "groove"):
+        choice = past
+    else:
+        choice = []
+    return min(choice or every, key=lambda axis: (depths[axis], axis))
+
+
+def housed(joint: Joint, solids: dict[str, Solid]) -> Housed | None:
+    """What a joint's housing makes room for; None for a joint without housing or without shared space."""
+    housing, overlap = joint.join.housing, joint.overlap
+    if housing is None or overlap is None:
+        return None
+    left, right = solids[joint.left], solids[joint.right]
+    axis = _axis(housing.kind, overlap, left, right)
+    part, into = left, right
+    if _YIELDS[left.surface(axis)] < _YIELDS[right.surface(axis)]:
+        part, into = right, left
+    depth = overlap.depths[axis]
+    if housing.kind == "mitre":
+        corner = all(any(_at_an_end(overlap, solid, each) for each in range(3)) for solid in (left, right))
+        room = math.inf if corner else 0.0
+    elif housing.depth is not None:
+        room = housing.depth
+    elif housing.kind == "half lap":
+        room = (part.extent(axis) + into.extent(axis)) / 2
+    else:
+        room = into.extent(axis) * USUAL_SHARE
+    said = housing.depth is not None or housing.kind in ("mitre", "half lap")
+    return Housed(joint, axis, part.name, into.name, depth, room, said)
+
+
+def housed_joints(setting: SettingOut) -> tuple[Housed, ...]:
+    """Every housing that parts really go into, in the order of the joints."""
+    found = (housed(joint, setting.solids) for joint in setting.joints if joint.join.housing is not None)
+    return tuple(each for each in found if each is not None)

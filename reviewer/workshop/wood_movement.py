@@ -1,0 +1,73 @@
+"""How far a stock moves across its grain, and how moist it is at the yard and over the year."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from reviewer.limits import Limit, Limits
+from reviewer.mechanics.moisture import COEFFICIENT_RANGE_PCT, seasonal_change
+from reviewer.model.plan import Plan, Stock
+from reviewer.reference.materials import material
+from reviewer.units import Value, percent
+
+
+class Season(NamedTuple):
+    """How moist wood is where the piece stands, percent: at both ends of the year, and once settled."""
+
+    dry: Limit
+    humid: Limit
+    settled: Limit
+
+    @property
+    def by_coefficient(self) -> bool:
+        """True while one coefficient holds over the whole swing; else the whole shrinkage is used."""
+        low, high = COEFFICIENT_RANGE_PCT
+        return (
+            low <= min(self.dry.amount, self.humid.amount) and max(self.dry.amount, self.humid.amount) <= high
+        )
+
+
+class Movement(NamedTuple):
+    """A stock's movement across its width: share per percent of moisture, whole shrinkage in percent."""
+
+    coefficient: float
+    shrinkage: float | None
+    cut: str
+    source: str
+
+
+def season(plan: Plan, limits: Limits) -> Season:
+    """The moisture of wood over the year in the plan's room; a heated one where none is described."""
+    room = plan.room
+    if room is None or (room.heated and not room.outdoors):
+        return Season(limits["moisture-season-low"], limits["moisture-season-high"], limits["moisture-room"])
+    humid = limits["moisture-outdoors-high"]
+    return Season(limits["moisture-outdoors-low"], humid, humid)
+
+
+def movement(stock: Stock) -> Movement:
+    """How a stock moves across its width. Flat sawn, which moves most, where the plan does not say."""
+    wood = material(stock.material)
+    if stock.sawn == "quarter":
+        return Movement(
+            wood.movement_radial, wood.shrinkage_radial, "quarter sawn (radial)", wood.movement_source
+        )
+    return Movement(
+        wood.movement_tangential, wood.shrinkage_tangential, "flat sawn (tangential)", wood.movement_source
+    )
+
+
+def change_across(stock: Stock, width: float, from_pct: float, to_pct: float) -> float:
+    """By how much a width of a stock changes between two moistures, mm, never negative."""
+    moves = movement(stock)
+    return abs(seasonal_change(width, from_pct, to_pct, moves.coefficient, moves.shrinkage))
+
+
+def yard_moisture(stock: Stock, limits: Limits) -> Value:
+    """How moist a stock is when bought: as the plan states, else by its kind; percent."""
+    if stock.moisture is not None:
+        return percent(stock.moisture)
+    wood = material(stock.material)
+    if wood.kind == "panel":
+        return limits["moisture-yard-panel"].value
+    return limits["moisture-yard-hardwood" if wood.family == "hardwood" else "moisture-yard"].value

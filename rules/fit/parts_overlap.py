@@ -1,0 +1,226 @@
+"""Two parts where only one has room."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
+from reviewer.language.source import Span
+from reviewer.plan_words import number_text, plan_unit
+from reviewer.review import Review
+from reviewer.rulebook import rule
+from reviewer.setting_out.directions import ALONG, TOWARDS, placing_span
+from reviewer.setting_out.solid import Solid
+from reviewer.units import TOLERANCE_MM, Value, fine_length
+from reviewer.wording import listed
+from reviewer.workshop.housing import Housed, housed
+
+#: Volumes that differ by less than this share are alike: the same board, set out by other sums.
+_ALIKE = 1e-6
+
+
+class _Shift(NamedTuple):
+    """The least move that clears an overlap: which part, on which axis, to which end, mm."""
+
+    part: str
+    other: str
+    axis: int
+    end: int
+    by: float
+
+
+def _least_shift(first: Solid, second: Solid) -> _Shift:
+    """The smaller part moves; of two alike the second."""
+    smaller_first = first.volume < second.volume * (1 - _ALIKE)
+    moved, kept = (first, second) if smaller_first else (second, first)
+    ways = [
+        (
+            round(kept.high[axis] - moved.low[axis] if end else moved.high[axis] - kept.low[axis], 6),
+            axis,
+            end,
+        )
+        for axis in range(3)
+        for end in (0, 1)
+    ]
+    by, axis, end = min(ways)
+    return _Shift(moved.name, kept.name, axis, end, by)
+
+
+def _ends_inside(review: Review, shift: _Shift) -> bool:
+    """True when an end of a board, or an edge of a sheet, is inside the other, so that a cut clears it."""
+    moved, kept = review.setting.solids[shift.part], review.setting.solids[shift.other]
+    if shift.axis != moved.long and (
+        review.stock_of(shift.part).kind == "board" or shift.axis == moved.thick
+    ):
+        return False
+    low = moved.low[shift.axis] < kept.low[shift.axis] - TOLERANCE_MM
+    high = moved.high[shift.axis] > kept.high[shift.axis] + TOLERANCE_MM
+    return low != high
+
+
+def _weight(depth: float, review: Review) -> Severity | None:
+    """What no rule and pencil shows is only a warning: a swipe of the plane mends it."""
+    return Severity.WARNING if depth <= review.limit("cut-difference").amount else None
+
+
+def _in_the_way(review: Review, shifts: list[_Shift]) -> Finding:
+    first = shifts[0]
+    parts = tuple(dict.fromkeys(shift.part for shift in shifts))
+    others = tuple(dict.fromkeys(shift.other for shift in shifts))
+    values: dict[str, Filling] = {
+        "parts": listed(parts),
+        "others": listed(others),
+        "depth": fine_length(first.by),
+        "along": ALONG[first.axis],
+        "way": TOWARDS[first.axis][first.end],
+    }
+    runs = "runs" if len(parts) == 1 else "run"
+    if all(_ends_inside(review, shift) for shift in shifts):
+        move = "Take {depth} off {parts} at {others}"
+    else:
+        move = "Move {parts} {depth} {way}" if len(shifts) == 1 else "Set them {depth} apart {along}"
+    return Finding(
+        parts=tuple(dict.fromkeys((*parts, *others))),
+        at=placing_span(review.plan, first.part, first.axis),
+        also_at=(review.span_of(first.other),),
+        says=f"{{parts}} {runs} {{depth}} into {{others}} {{along}}, and no joint makes room for that.",
+        do=f"{move}, or join them with what makes room, such as a dado or a half lap.",
+        values=values,
+        severity=_weight(first.by, review),
+    )
+
+
+def _too_shallow(review: Review, found: list[Housed]) -> Finding:
+    first = found[0]
+    housing = first.joint.join.housing
+    assert housing is not None
+    parts = tuple(dict.fromkeys(each.part for each in found))
+    into = tuple(dict.fromkeys(each.into for each in found))
+    values: dict[str, Filling] = {
+        "parts": listed(parts),
+        "into": listed(into),
+        "joint": housing.kind,
+        "depth": fine_length(first.depth),
+        "along": ALONG[first.axis],
+        "room": fine_length(first.room),
+        "short": fine_length(first.short),
+    }
+    goes = "goes" if len(parts) == 1 else "go"
+    long = "long" if housing.kind == "mortise and tenon" else "deep"
+    if housing.kind == "mitre":
+        says = "but a mitre makes room only where both parts end"
+        do = "Let both end in the corner, or use a joint for the middle of a part, such as a half lap."
+    else:
+        says = (
+            f"but the {{joint}} is {{room}} {long}: {{short}} too shallow"
+            if first.room_said
+            else "but the {joint} has no stated depth, and the usual half of the wood is {room}: "
+            "{short} too shallow"
+        )
+        do = f"Make the {{joint}} {{depth}} {long}, or let {{parts}} go in {{short}} less."
+    unit = plan_unit(review.source, review.plan)
+    # Deeper than half of the wood is no remedy: there the part has to go in less.
+    into_wood = review.setting.solids[first.into].extent(first.axis)
+    deeper = first.depth <= into_wood / 2 + TOLERANCE_MM and housing.kind != "mitre"
+    return Finding(
+        parts=tuple(dict.fromkeys((*parts, *into))),
+        at=housing.span,
+        also_at=(placing_span(review.plan, first.part, first.axis),),
+        says=f"{{parts}} {goes} {{depth}} into {{into}} {{along}}, {says}.",
+        do=do if deeper or housing.kind == "mitre" else "Let {parts} go in {short} less.",
+        values=values,
+        working=Working(
+            (
+                Figure("shared space", fine_length(first.depth)),
+                Figure("room made", fine_length(first.room), "stated in the plan" if first.room_said else ""),
+            ),
+            "shared space - room made",
+            Figure("too shallow by", fine_length(first.short)),
+        )
+        if housing.kind != "mitre"
+        else None,
+        edit=Edit(housing.span, f"{housing.kind} {number_text(first.depth, unit)} {long}")
+        if deeper
+        else None,
+        severity=_weight(first.short, review),
+    )
+
+
+@rule("parts-overlap", topic="fit", severity=Severity.ERROR, limits=("cut-difference",))
+def parts_overlap(review: Review) -> Iterator[Finding]:
+    """Two parts claim the same space, and no joint makes room for it.
+
+    Goes wrong: On paper both parts are there; at the bench the second one does not go in. It gets
+    cut short on the spot, and then what was to meet its other end no longer does.
+
+    Judged by: The box that two solids share. A housing between the two (dado, groove, rabbet, half
+    lap, mortise and tenon, mitre) makes room: by its stated depth along the way the one goes into the
+    other; of no stated depth, half of the wood it is cut into; a half lap half of each part; a mitre
+    all of a corner where both parts end. What is left over is the fault. The shift told is the least
+    that clears it: over all six ways, how far the smaller part would have to go. Up to the limit
+    cut-difference it is a warning only.
+
+    Leaves out: The real shape of shoulders, tapers and round edges: every part counts as a square
+    board of its full section. Whether a housing weakens the part it is cut into.
+
+    Sources: plain geometry; half of the wood for a housing of no stated depth is common practice, no
+    source
+
+    Flagged:
+
+        plan "Shelf between sides" in inches
+        stock board: 1x12 pine
+        part side for each of left, right: board, upright, facing side, 36 tall, on floor
+            flush with front of case, flush with each of case
+        part shelf: board, across, flat, from left of case to right of case
+            flush with front of case, bottom 12 above floor
+        outline case: 30 across, 12 deep, 36 tall, on floor
+        join shelf to side.*: screws #8 x 2, 3 per end, from outside
+
+    Quiet:
+
+        plan "Shelf between sides" in inches
+        stock board: 1x12 pine
+        part side for each of left, right: board, upright, facing side, 36 tall, on floor
+            flush with front of case, flush with each of case
+        part shelf: board, across, flat, between side.left and side.right, housed 1/4 each end
+            flush with front of case, bottom 12 above floor
+        outline case: 30 across, 12 deep, 36 tall, on floor
+        join shelf to side.*: dado 1/4 deep, glue pva
+    """
+    setting = review.setting
+    solids = setting.solids
+    order = {name: place for place, name in enumerate(solids)}
+    rooms: dict[tuple[str, str], Housed] = {}
+    for joint in setting.joints:
+        made = housed(joint, solids)
+        if made is not None and joint.overlap is not None:
+            pair = (joint.overlap.first, joint.overlap.second)
+            if pair not in rooms or made.short < rooms[pair].short:
+                rooms[pair] = made
+    bare: dict[tuple[Span, int, float], list[_Shift]] = {}
+    shallow: dict[tuple[int, float], list[Housed]] = {}
+    for overlap in setting.overlaps:
+        made = rooms.get((overlap.first, overlap.second))
+        if made is None:
+            first, second = sorted((overlap.first, overlap.second), key=order.__getitem__)
+            shift = _least_shift(solids[first], solids[second])
+            clause = placing_span(review.plan, shift.part, shift.axis)
+            bare.setdefault((clause, shift.axis, round(shift.by, 2)), []).append(shift)
+        elif made.short > TOLERANCE_MM:
+            shallow.setdefault((id(made.joint.join), round(made.short, 2)), []).append(made)
+    for shifts in bare.values():
+        yield _in_the_way(review, shifts)
+    for found in shallow.values():
+        yield _too_shallow(review, found)
+    if setting.crowded:
+        pairs: Value = Value(len(setting.contacts) + len(setting.overlaps), "count")
+        yield Finding(
+            parts=(),
+            at=review.plan.span,
+            says="So many parts touch or share space that the search stopped after {pairs} meetings: "
+            "the rest of the piece is not looked at.",
+            do="Mend the overlaps told here and review again, or split the plan.",
+            values={"pairs": pairs},
+        )

@@ -1,0 +1,265 @@
+"""Solid wood held hard across its grain."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
+from reviewer.limits import Limit
+from reviewer.model.plan import WALL
+from reviewer.review import Review
+from reviewer.rulebook import rule
+from reviewer.units import TOLERANCE_MM, fine_length, length, ratio
+from reviewer.wording import listed
+from reviewer.workshop.fixing import Fixing, Held, held_boards
+from reviewer.workshop.wood_movement import Season, change_across, movement, season, yard_moisture
+
+_SLOTTED = "movement-slotted"
+_KINDS = {
+    "movement-screwed": "screws in round holes give",
+    "movement-nailed": "nails give",
+    "movement-dowelled": "dowels and tenons give",
+    "movement-glued": "glue across the grain gives",
+    _SLOTTED: "slotted holes give",
+}
+
+
+class _Locked(NamedTuple):
+    """A board that moves more than its fixings give: over what width, how far (mm), against what."""
+
+    held: Held
+    width: float
+    change: float
+    gives: Limit
+    binding: tuple[Fixing, ...]  # those that give no more than that
+    severity: Severity
+
+
+def _locked(review: Review, held: Held, year: Season) -> _Locked | None:
+    """The worst of a board's fixings: the softest of them are added one after the other."""
+    narrow = review.limit("cross-grain-glue-width").amount
+    wide = review.limit("cross-grain-glue-width-most").amount
+    slotted = review.limit(_SLOTTED).amount
+    stock = review.stock_of(held.parts[0])
+    worst: tuple[float, _Locked] | None = None
+    for amount in sorted({review.limit(fixing.gives).amount for fixing in held.fixings}):
+        binding = tuple(each for each in held.fixings if review.limit(each.gives).amount <= amount)
+        hardest = [each for each in binding if review.limit(each.gives).amount == amount]
+        width = max(each.high for each in binding) - min(each.low for each in binding)
+        glued = any(each.kind == "glue" for each in hardest)
+        if width <= (narrow if glued else wide) + TOLERANCE_MM:
+            continue
+        change = change_across(stock, width, year.dry.amount, year.humid.amount)
+        if change <= amount + 1e-9:
+            continue
+        faces = any(each.kind == "glue" and not each.at_end for each in hardest)
+        if change - amount <= review.limit("cut-difference").amount:
+            severity = Severity.NOTE  # no tape shows so little
+        elif (faces and width > wide) or change > slotted:
+            severity = Severity.ERROR
+        else:
+            severity = Severity.WARNING
+        locked = _Locked(held, width, change, review.limit(hardest[0].gives), binding, severity)
+        if worst is None or change / max(amount, 1e-9) > worst[0]:
+            worst = change / max(amount, 1e-9), locked
+    return worst[1] if worst else None
+
+
+def _remedy(review: Review, locked: _Locked) -> tuple[str, dict[str, Filling], Edit | None]:
+    slotted = review.limit(_SLOTTED)
+    values: dict[str, Filling] = {"slot": fine_length(slotted.amount), "half": fine_length(locked.change / 2)}
+    # As much of the width as the fixings give way to.
+    values["fits"] = length(locked.width * locked.gives.amount / locked.change)
+    glued = any(fixing.kind in ("glue", "tenon") for fixing in locked.binding)
+    edit: Edit | None = None
+    if glued:
+        values["narrow"] = length(review.limit("cross-grain-glue-width").amount)
+        return (
+            "Glue it over {narrow} at one edge at most and let the rest slide, or use a sheet such as "
+            "plywood for the one or the other.",
+            values,
+            None,
+        )
+    if locked.gives.name == _SLOTTED:
+        if locked.change / 2 <= slotted.amount:
+            return (
+                "Fix it hard along its middle only and slot the holes at both edges: each edge then moves "
+                "{half}.",
+                values,
+                None,
+            )
+        return "Make it of boards with a gap between them, each held over {fits} at most.", values, None
+    if locked.change > slotted.amount:
+        do = "Fix it hard along its middle only and slot the holes at both edges"
+        do += ": each edge then moves {half}." if locked.change / 2 <= slotted.amount else "."
+        return do, values, None
+    fastenings = {fixing.span: fixing.fastening for fixing in locked.binding}
+    only = next(iter(fastenings.values())) if len(fastenings) == 1 else None
+    if only is not None:
+        edit = Edit(only.span, f"{review.source.words(only.span)}, slotted")
+    return (
+        "Slot the holes across the grain, or use clips: they give {slot}. One row along the grain may stay "
+        "fixed.",
+        values,
+        edit,
+    )
+
+
+def _finding(review: Review, alike: list[_Locked], year: Season) -> Finding:
+    locked = alike[0]
+    part = locked.held.parts[0]
+    wood = review.material_of(part)
+    parts = tuple(dict.fromkeys(name for each in alike for name in each.held.parts))
+    to = tuple(dict.fromkeys(fixing.to for each in alike for fixing in each.binding))
+    stock = review.stock_of(part)
+    moves = movement(stock)
+    do, more, edit = _remedy(review, locked)
+    values: dict[str, Filling] = {
+        "parts": listed(parts),
+        "to": listed(tuple("the wall" if name == WALL else name for name in to)),
+        "wood": wood.said,
+        "width": length(locked.width),
+        "change": fine_length(locked.change),
+        "gives": fine_length(locked.gives.amount),
+        "who": locked.gives.source,
+        "over": fine_length(locked.change - locked.gives.amount),
+        "dry": year.dry.value,
+        "humid": year.humid.value,
+        **more,
+    }
+    says = (
+        f"{{parts}} {'is' if len(parts) == 1 else 'are'} held over {{width}} across the grain by {{to}}. "
+        "Over that {wood} moves {change} over a year (from {dry} to {humid} of moisture); "
+        f"{_KINDS[locked.gives.name]} {{gives}} ({{who}}), so {{over}} too little."
+    )
+    yard, settled = yard_moisture(stock, review.limits), year.settled
+    if yard.amount > year.humid.amount:
+        values |= {"yard": yard, "settled": settled.value}
+        values["dried"] = fine_length(change_across(stock, locked.width, settled.amount, yard.amount))
+        says += " Before that it shrinks {dried} once, as it dries from {yard} at the yard to {settled}."
+    working = Working(
+        (
+            Figure("width between the outer fixings", length(locked.width)),
+            Figure(
+                f"{wood.said}, {moves.cut}: change per percent of moisture",
+                ratio(moves.coefficient),
+                moves.source,
+            ),
+            Figure("dry end of the year", year.dry.value, year.dry.source),
+            Figure("humid end of the year", year.humid.value, year.humid.source),
+        ),
+        "change = width × change per percent × (humid - dry)"
+        if year.by_coefficient
+        else "change = width × (humid - dry) / (30 · 100 / S - 30 + dry), S the whole shrinkage in percent",
+        Figure("change", fine_length(locked.change)),
+        Figure("fixings give", fine_length(locked.gives.amount), locked.gives.source),
+    )
+    hardest = [fixing for fixing in locked.binding if fixing.gives == locked.gives.name]
+    spans = list(dict.fromkeys(fixing.span for fixing in (*hardest, *locked.binding)))
+    return Finding(
+        parts=parts,
+        at=spans[0],
+        also_at=tuple(spans[1:]),
+        says=says,
+        do=do,
+        values=values,
+        working=working,
+        edit=edit,
+        severity=locked.severity,
+    )
+
+
+@rule(
+    "movement-locked",
+    topic="movement",
+    severity=Severity.WARNING,
+    limits=(
+        "movement-screwed",
+        "movement-nailed",
+        "movement-dowelled",
+        "movement-glued",
+        _SLOTTED,
+        "cross-grain-glue-width",
+        "cross-grain-glue-width-most",
+        "cut-difference",
+        "moisture-season-low",
+        "moisture-season-high",
+        "moisture-outdoors-low",
+        "moisture-outdoors-high",
+        "moisture-room",
+        "moisture-yard",
+        "moisture-yard-hardwood",
+        "moisture-yard-panel",
+    ),
+)
+def movement_locked(review: Review) -> Iterator[Finding]:
+    """Solid wood that can't swell and shrink across its grain splits, or pushes its frame apart.
+
+    Goes wrong: The top is screwed to its frame in summer. In the heating season it wants to be a quarter
+    of an inch narrower and can't: it splits along the grain, or the joint that holds it opens.
+
+    Judged by: Each board, or boards glued edge to edge, and the outermost of its fixings across the grain
+    to whatever does not move along: crossed grain, sheets, the wall, and parts that the rest of the piece
+    keeps apart. The width between them times the wood's movement times the swing of moisture over the year
+    is held against what the hardest fixings give: glue across the grain, dowels and tenons, screws and
+    nails, slotted holes. Screws stand as the plan says, else five diameters from the ends of the joint.
+    Face to face glue up to cross-grain-glue-width and everything else up to cross-grain-glue-width-most
+    is let go, as the trade does. What is over by no more than cut-difference is a note; else face to face
+    glue beyond that most, and more movement than even slotted holes give, is an error, the rest a warning.
+    Flat sawn wood is assumed where the plan does not say quarter sawn.
+
+    Leaves out: Glue on bare end grain, which holds nothing back. Movement through the thickness and along the
+    grain. How the fixings share it: where one side is slotted, the other may be fixed. A dado or groove
+    without glue is taken to slide.
+
+    Sources: Wood Handbook ch. 13 and equation 13-3 (movement); what fixings give and how wide crossed
+    grain may be glued: common practice, no source; five diameters: NDS 2018 commentary, as transcribed
+
+    Flagged:
+
+        plan "Screwed top" in inches
+        stock strip: actual 3/4 x 3 1/2 red oak
+        stock panel: actual 3/4 x 20 red oak
+        stock post: actual 1 1/2 x 1 1/2 red oak
+        outline frame: 30 across, 18 deep, 29 tall, on floor
+        part leg: post, upright, as tall as frame, in each corner of frame
+        part apron for each of front, back: strip, across, on edge, between leg.each-left and leg.each-right
+            flush with top of frame, flush with each of leg.each-left
+        part end for each of left, right: strip, deep, on edge, between leg.front-each and leg.back-each
+            flush with top of frame, flush with each of leg.front-each
+        part top: panel, across, flat, on frame, from left of frame to right of frame, centred deep on frame
+        join apron.*, end.* to leg.*: pocket screws 1 1/4, 2 per end, glue pva
+        join top to apron.*, end.*: screws #8 x 1 1/4, 3 per joint, from below, counterbored 2 3/4
+        room parlour: indoors
+
+    Quiet:
+
+        plan "Top that moves" in inches
+        stock strip: actual 3/4 x 3 1/2 black cherry
+        stock panel: actual 3/4 x 20 black cherry
+        stock post: actual 1 1/2 x 1 1/2 black cherry
+        outline frame: 30 across, 18 deep, 29 tall, on floor
+        part leg: post, upright, as tall as frame, in each corner of frame
+        part apron for each of front, back: strip, across, on edge, between leg.each-left and leg.each-right
+            flush with top of frame, flush with each of leg.each-left
+        part end for each of left, right: strip, deep, on edge, between leg.front-each and leg.back-each
+            flush with top of frame, flush with each of leg.front-each
+        part top: panel, across, flat, on frame, from left of frame to right of frame, centred deep on frame
+        join apron.*, end.* to leg.*: pocket screws 1 1/4, 2 per end, glue pva
+        join top to apron.*, end.*: screws #8 x 1 1/4, 3 per joint, from below, counterbored 2 3/4, slotted
+        room parlour: indoors
+    """
+    over_the_year = season(review.plan, review.limits)
+    narrow = review.limit("cross-grain-glue-width").amount
+    alike: dict[tuple[object, ...], list[_Locked]] = {}
+    for held in held_boards(review.plan, review.setting, narrow):
+        locked = _locked(review, held, over_the_year)
+        if locked is None:
+            continue
+        family = review.plan.parts[held.parts[0]].family
+        spans = tuple(sorted({fixing.span for fixing in locked.binding}))
+        key = (family, held.axis, spans, locked.gives.name, round(locked.width, 1))
+        alike.setdefault(key, []).append(locked)
+    for group in alike.values():
+        yield _finding(review, group, over_the_year)

@@ -1,0 +1,247 @@
+"""Storage that nothing ties to the wall."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import NamedTuple
+
+from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
+from reviewer.language.source import Span
+from reviewer.mechanics.stability import restraint_force
+from reviewer.model.plan import Axis
+from reviewer.review import Review
+from reviewer.rulebook import rule
+from reviewer.units import (
+    MM_PER_INCH,
+    NEWTON_PER_KG,
+    TOLERANCE_MM,
+    UnitSystem,
+    Value,
+    count,
+    force,
+    inches,
+    length,
+    mass,
+)
+from reviewer.workshop.loading import loads_on
+from reviewer.workshop.standing import Piece, pieces
+from reviewer.workshop.tipping import State, climbed, pushed
+
+#: How far below its top a case is tied: own choice, into the side or a top rail rather than a back.
+_BELOW_TOP_MM = 100.0
+#: The usual screw of a restraint: two #10 or #12 in separate studs (safety notes 3.3, common practice).
+_GAUGE, _DIAMETER_MM = "#10", 5
+
+_SAYS = (
+    "{piece} stands {tall} tall and weighs {heavy}{loaded}, and nothing ties it to the wall: pieces from "
+    "{least_height} and {least_mass} on are tied ({set_by}){children}."
+)
+_CHILDREN = {
+    True: "; children under {years} will be here",
+    False: "; the plan does not say that no children come here",
+    None: "",
+}
+_DO = (
+    "Write “{words}” and fix it into studs, not wallboard: the {points} together hold back {lacks} by "
+    "estimate, and each is to hold at least {pull} ({pull_by}). The strap's own instructions and local "
+    "codes decide; ask a tradesperson about masonry, metal studs or plaster."
+)
+
+
+class _Restraint(NamedTuple):
+    """The restraint to write: its words in the plan, how many, how high, and what it holds, N.
+
+    ``lacks`` is what the balance lacks at that height; ``pull`` what each is to hold.
+    """
+
+    words: str
+    points: int
+    height: float
+    lacks: float
+    pull: float
+    worst: State | None
+
+
+def _name(review: Review, piece: Piece) -> str:
+    """What to tie: the outline that stands for the whole piece, else the family of its tallest part."""
+    outlines = [box.name for box in review.plan.boxes.values() if box.kind == "outline"]
+    if len(outlines) == 1:
+        return outlines[0]
+    for name in outlines:
+        extent = review.setting.extents.get(name)
+        if extent and abs(extent.high[Axis.UP] - piece.height) <= TOLERANCE_MM:
+            return name
+    tallest = max(piece.parts, key=lambda name: review.setting.solids[name].extent(Axis.UP))
+    family = review.plan.parts[tallest].family
+    return tallest if family == tallest else f"{family}.*"
+
+
+def _restraint(review: Review, piece: Piece, states: tuple[State, ...]) -> _Restraint:
+    metric = review.units is UnitSystem.METRIC
+    step = 10.0 if metric else MM_PER_INCH
+    height = math.floor((piece.height - _BELOW_TOP_MM) / step + 1e-6) * step
+    points = round(review.limit("restraint-points").amount)
+    worst = min(states, key=lambda state: state.balance.margin, default=None)
+    lacks = restraint_force(worst.balance.margin, height) if worst else 0.0
+    pull = max(lacks / points, review.limit("restraint-force").amount)
+    # Board and thread and then a strap: the next usual length up.
+    screw = review.limit("wallboard").amount + review.limit("stud-screw-thread").amount
+    longer = step if metric else step / 2
+    long = (math.floor(screw / longer + 1e-6) + 1) * longer
+    if metric:
+        screws, up = f"screws {_DIAMETER_MM} mm x {long:.0f} mm", f"{height:.0f} mm up"
+    else:
+        screws, up = f"screws {_GAUGE} x {inches(long)}", f"{inches(height)} up"
+    name = _name(review, piece)
+    words = f"restrain {name} to wall: strap, {screws} into stud, {up}, {points} of them"
+    return _Restraint(words, points, height, lacks, pull, worst)
+
+
+def _working(review: Review, piece: Piece, found: _Restraint) -> Working:
+    limit = review.limit("restraint-force")
+    figures = [Figure("weight of the piece", force(piece.whole.weight), "its parts at 12 % moisture")]
+    if found.worst is not None:
+        balance = found.worst.balance
+        figures += [
+            Figure("moment that holds it down", Value(balance.restoring, "moment")),
+            Figure("moment that turns it over", Value(balance.overturning, "moment"), found.worst.source),
+        ]
+    figures.append(Figure("height of the restraint", length(found.height), "own choice: near the top"))
+    figures.append(Figure("restraints", count(found.points), review.limit("restraint-points").source))
+    return Working(
+        figures=tuple(figures),
+        formula="(moment that turns it over - moment that holds it down) / height, not below 0",
+        result=Figure("pull on the restraints together", force(found.lacks)),
+        limit=Figure("test load of a restraint", limit.value, limit.source),
+    )
+
+
+def _finding(review: Review, piece: Piece, several: bool, loaded_kg: float) -> Finding | None:
+    plan, limits, setting = review.plan, review.limits, review.setting
+    children = plan.room.children_under if plan.room else None
+    states = tuple(
+        state
+        for state in (
+            pushed(piece, plan, setting, limits),
+            climbed(piece, plan, setting, limits) if children != 0 else None,
+        )
+        if state is not None
+    )
+    least = review.limit("tip-ratio-least").amount
+    if not piece.storage and all(state.balance.ratio >= least for state in states):
+        return None  # a table with a shelf under it, and deep enough
+    found = _restraint(review, piece, states)
+    by_load = piece.whole.kg < review.limit("restraint-mass").amount
+    values: dict[str, Filling] = {
+        "piece": f"The piece with {piece.parts[0]}" if several else plan.title,
+        "tall": length(piece.height),
+        "heavy": mass(loaded_kg if by_load else piece.whole.kg),
+        "least_height": review.limit("restraint-height").value,
+        "least_mass": review.limit("restraint-mass").value,
+        "set_by": review.limit("restraint-height").source,
+        "years": f"{children:g}" if children else "",
+        "words": found.words,
+        "points": count(found.points),
+        "lacks": force(found.lacks),
+        "pull": force(found.pull),
+        "pull_by": review.limit("restraint-force").source,
+    }
+    says = _SAYS.replace("{loaded}", " with what is on it" if by_load else "")
+    end = len(review.source.text)
+    newline = "" if review.source.text.endswith("\n") else "\n"
+    return Finding(
+        parts=piece.feet,
+        at=review.span_of(piece.parts[0]) if several else plan.span,
+        says=says.replace("{children}", _CHILDREN[None if children == 0 else children is not None]),
+        do=_DO,
+        values=values,
+        working=_working(review, piece, found),
+        also_at=(plan.room.span,) if plan.room else (),
+        edit=Edit(Span(end, end), f"{newline}{found.words}\n"),
+        severity=Severity.WARNING if children == 0 else Severity.ERROR,
+    )
+
+
+@rule(
+    "restraint-missing",
+    topic="safety",
+    severity=Severity.ERROR,
+    limits=(
+        "restraint-height",
+        "restraint-mass",
+        "restraint-force",
+        "restraint-points",
+        "stud-screw-thread",
+        "wallboard",
+        "tip-ratio-least",
+        "tip-push-force",
+        "tip-push-height",
+        "child-weight",
+        "carpet-block",
+    ),
+)
+def restraint_missing(review: Review) -> Iterator[Finding]:
+    """Storage by a wall that nothing ties to the wall.
+
+    Goes wrong: Bookcases and cupboards fall forward on people who climb, lean or pull on them, most often
+    on small children, and in earthquakes. A strap into a stud costs less than the screws of the case.
+
+    Judged by: Storage is what holds books, dishes and the like on shelves one over another, or has three
+    such levels; a piece of two levels without such a load counts only where its balance is poor. From the
+    height and the mass of the standard for clothing storage on (storage with its loads) it needs a
+    restraint, or a join to the wall. The pull on the restraints is the moment that the balance lacks in
+    the worse of a push at the top and a child on the front, over their height; each is never to hold less
+    than the test load of a restraint. An error where children live or the plan does not say that none do,
+    else a warning.
+
+    Leaves out: Pieces for which the plan names no wall; pieces that hang on the wall; doors and drawers,
+    which make it worse; whether there is a stud where the piece stands; and rented, masonry or plaster
+    walls. Figures are estimates: the restraint's instructions, local codes and licensed practice decide.
+
+    Sources: height and mass from the scope of ASTM F2057-23 (read; that scope leaves bookcases out, usual
+    advice ties them too); test load of ASTM F3096-23 (read in a law firm's note); two studs and the screw's
+    grip from earthquake advice and FEMA (2008), read; statics.
+
+    Flagged:
+
+        plan "Wall case" in inches
+        stock board: actual 3/4 x 11 1/4 red oak, 8 ft
+        outline case: 30 across, 11 1/4 deep, 60 tall, on floor
+        part side for each of left, right: board, upright, facing side, as tall as case
+            on floor, flush with each of case, flush with front of case
+        part shelf: board, across, flat, between side.left and side.right, flush with front of case
+            4 copies spread evenly up from bottom of case to top of case
+        load shelf.*: books
+        room hall: indoors, wall behind, children under 6
+
+    Quiet:
+
+        plan "Wall case" in inches
+        stock board: actual 3/4 x 11 1/4 red oak, 8 ft
+        outline case: 30 across, 11 1/4 deep, 60 tall, on floor
+        part side for each of left, right: board, upright, facing side, as tall as case
+            on floor, flush with each of case, flush with front of case
+        part shelf: board, across, flat, between side.left and side.right, flush with front of case
+            4 copies spread evenly up from bottom of case to top of case
+        load shelf.*: books
+        room hall: indoors, wall behind, children under 6
+        restrain case to wall: strap, screws #10 x 2 1/2 into stud, 56 up, 2 of them
+    """
+    if review.setting.wall is None:
+        return
+    loads = loads_on(review.plan, review.setting)
+    height = review.limit("restraint-height").amount - TOLERANCE_MM
+    found = pieces(review.plan, review.setting, review.masses)
+    for piece in found:
+        if piece.fixed or piece.restraints or not piece.feet or not piece.shelved or piece.height < height:
+            continue
+        loaded_kg = piece.whole.kg
+        if piece.storage:  # a lamp table with a shelf is not made storage by what lies on it
+            carried = [each.lasting for name in piece.parts for each in loads.get(name, ())]
+            loaded_kg += math.fsum(carried) / NEWTON_PER_KG
+        if loaded_kg < review.limit("restraint-mass").amount:
+            continue
+        finding = _finding(review, piece, len(found) > 1, loaded_kg)
+        if finding is not None:
+            yield finding

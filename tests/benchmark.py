@@ -1,0 +1,93 @@
+"""How long a review takes, as ratios that hold when the machine's speed drifts.
+
+Run ``python -m tests.benchmark``. It prints three figures, each beside its budget from DEVELOPERS.md:
+
+- cold: a whole ``dryfit review`` of a 60-part plan over importing lark, pydantic, networkx and jinja2;
+- growth: time a part at 4,000 parts over time a part at 1,000;
+- large: seconds for a review of 10,000 parts.
+"""
+
+from __future__ import annotations
+
+import argparse
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+IMPORTS = "import lark, pydantic, networkx, jinja2"
+PARTS_PER_BAY = 10
+
+
+def shelving(parts: int) -> str:
+    """A plan of a long run of open shelving, ten parts a bay: two sides, six shelves and two rails."""
+    lines = [
+        'plan "Shelving along the long wall" in inches',
+        "stock ply: birch plywood 3/4, sheet 48 x 96 at 64",
+        "stock strip: 1x3 pine, 8 ft at 5.20",
+        "room reading room: indoors, wall behind, studs every 16, no children",
+    ]
+    for bay in range(max(1, parts // PARTS_PER_BAY)):
+        name = f"bay{bay}"
+        sides = f"{name}.side.left and {name}.side.right"
+        lines += [
+            f"outline {name}-box: 30 across, 11 deep, 60 tall, on floor, left at {bay * 34 % 2000}",
+            f"    front {bay * 34 // 2000 * 40} behind front of bay0-box" if bay * 34 >= 2000 else "",
+            f"part {name}.side for each of left, right: ply, upright, facing side",
+            f"    11 deep, as tall as {name}-box, flush with each of {name}-box, flush with bottom of {name}-box",
+            f"    flush with front of {name}-box",
+            f"part {name}.shelf: ply, across, flat, 11 deep, flush with front of {name}-box",
+            f"    between {sides}, housed 1/4 each end",
+            f"    6 copies spread evenly up from bottom of {name}-box to top of {name}-box",
+            f"part {name}.rail for each of 2, 5: strip, across, on edge, between {sides}",
+            f"    flush with back of {name}-box, under {name}.shelf.each",
+            f"join {name}.shelf.* to {name}.side.*: dado 1/4 deep, glue pva",
+            f"join {name}.rail.* to {name}.side.*, {name}.shelf.*: pocket screws 1 1/4, 2 per joint",
+            f"load {name}.shelf.*: books",
+            f"restrain {name}.side.left to wall: strap, screws #10 x 2 1/2 into stud, 58 up, 2 of them",
+        ]
+    return "\n".join(line for line in lines if line) + "\n"
+
+
+def seconds(command: list[str]) -> float:
+    """Wall seconds of a whole process; its output is thrown away. Raises when it fails outright."""
+    start = time.perf_counter()
+    done = subprocess.run(command, capture_output=True, check=False)
+    spent = time.perf_counter() - start
+    if done.returncode not in (0, 1):
+        raise SystemExit(f"{' '.join(command)} failed:\n{done.stdout.decode()}{done.stderr.decode()}")
+    return spent
+
+
+def main() -> None:
+    """Print the ratios."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--runs", type=int, default=7, help="pairs of runs for the cold ratio")
+    asked = parser.parse_args()
+    python = sys.executable
+    with tempfile.TemporaryDirectory() as folder:
+        plans = {}
+        for parts in (60, 1_000, 4_000, 10_000):
+            plans[parts] = Path(folder) / f"shelving-{parts}.plan"
+            plans[parts].write_text(shelving(parts), encoding="utf-8")
+        review = [python, "-m", "reviewer", "review"]
+        imports = [python, "-c", IMPORTS]
+        cold = [*review, str(plans[60])]
+        seconds(cold), seconds(imports)  # warm the disk
+        ratios = [seconds(cold) / seconds(imports) for _ in range(asked.runs)]
+        print(f"cold review of 60 parts / imports alone: {statistics.median(ratios):.2f}   (budget 1.50)")
+        base = statistics.median(seconds(cold) for _ in range(3))
+        each = {}
+        for parts in (1_000, 4_000):
+            spent = statistics.median(seconds([*review, str(plans[parts])]) for _ in range(3))
+            each[parts] = (spent - base) / (parts - 60)
+        print(
+            f"growth, time a part at 4,000 / at 1,000: {each[4_000] / each[1_000]:.2f}   (near linear: 1.30)"
+        )
+        print(f"review of 10,000 parts: {seconds([*review, str(plans[10_000])]):.1f} s   (budget 10 s)")
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,155 @@
+"""Which usual cautions a plan calls for. The expectations are the triggers of the reference table itself."""
+
+from __future__ import annotations
+
+import json
+from importlib import resources
+from typing import Any
+
+import pytest
+from made_by_hand import bench_report, bookcase_report, inch_board, part_of, plan_with, set_out
+
+from reviewer.language.source import Source, Span
+from reviewer.model.plan import Axis, Coats, Finish, Join, Stock
+from reviewer.reference.cautions import shop_cautions
+from reviewer.reference.finishes import finish_keys
+from reviewer.reports.cautions import cautions_for
+from reviewer.review import Review
+
+SPAN = Span(0, 4)
+
+
+def called(mass: float | None = None, length: float = 30, width: float = 5, **plan: Any) -> set[str]:
+    """The cautions for a plan with one board of that size, in inches, and whatever else is said."""
+    source = Source("a.plan", "plan\n")
+    solid = inch_board("rail", (0, 0, 0), (length, width, 1), Axis.ACROSS, Axis.DEEP)
+    stock = Stock(
+        name="b",
+        kind="board",
+        material="pine",
+        said="1x6 pine",
+        thickness=25,
+        width=140,
+        offers=(),
+        span=SPAN,
+    )
+    given = {"parts": {"rail": part_of(solid, "b", SPAN)}, "stocks": {"b": stock}} | plan
+    return {
+        c.about for c in cautions_for(Review(source, plan_with(source, **given), set_out(solid), {}), mass)
+    }
+
+
+def coats(product: str) -> dict[str, Any]:
+    step = Coats(count=1, product=product, said=product, dry_hours=None, span=SPAN)
+    return {"finishes": (Finish(name="f", on=("rail",), steps=(step,), span=SPAN),)}
+
+
+ALWAYS = {"eye protection", "wood dust, all species", "working alone or tired"}
+RAGS = "oil, oil-varnish, stain, boiled linseed, tung"
+
+
+def test_some_cautions_always_apply() -> None:
+    assert called() == ALWAYS
+
+
+@pytest.mark.parametrize(
+    ("length", "about"),
+    [
+        (11.9, "table saw, stock shorter than 12 in"),
+        (48.1, "long or wide panel"),
+    ],
+)
+def test_sizes_count_for_the_saw_that_the_plan_names(length: float, about: str) -> None:
+    assert about in called(length=length, tools=("Table saw",))
+    assert about not in called(length=length, tools=("hand saw",))
+    assert about not in called(length=30, tools=("table saw",))
+
+
+def test_sizes_at_the_limit_do_not_count() -> None:
+    assert "table saw, stock shorter than 12 in" not in called(length=12, tools=("table saw",))
+    assert "long or wide panel" not in called(length=48, tools=("table saw",))
+    assert "hands near any cutter" not in called(width=3)
+    assert "hands near any cutter" in called(width=2.9)
+
+
+def test_rags_heat_themselves_under_oil_but_not_under_water() -> None:
+    assert RAGS in called(**coats("oil_tung"))
+    assert RAGS in called(**coats("stain_oil"))
+    assert RAGS not in called(**coats("stain_water"))
+    assert RAGS not in called(**coats("poly_water"))
+
+
+def test_no_finish_that_needs_the_rag_caution_goes_without() -> None:
+    # the words of the finish table: these families dry by oxidation
+    oily = {key for key in finish_keys() if key.startswith(("oil_", "varnish_", "stain_oil", "enamel_alkyd"))}
+    quiet = {key for key in oily if RAGS not in called(**coats(key))}
+    assert len(oily) > 6
+    assert quiet == {"oil_mineral", "varnish_spar_water"}  # neither dries by oxidation
+
+
+def test_solvents() -> None:
+    assert "lacquer, shellac, solvent finish, contact cement" in called(**coats("lacquer_nc"))
+    assert "lacquer, shellac, solvent finish, contact cement" not in called(**coats("lacquer_waterborne"))
+    assert "solvent vapour and breathing" in called(**coats("varnish_wiping"))
+
+
+def test_glue_and_weight_and_children() -> None:
+    glued = Join(
+        left=("a",),
+        right=("b",),
+        fastenings=(),
+        glue="epoxy_slow",
+        left_span=SPAN,
+        right_span=SPAN,
+        span=SPAN,
+    )
+    assert "epoxy" in called(joins=(glued,))
+    assert "heavy lift" in called(mass=23.2)  # 51 lb = 23.13 kg
+    assert "heavy lift" not in called(mass=23.1)
+    assert "heavy lift" not in called(mass=None)
+
+
+def test_the_pieces_of_the_reading_room() -> None:
+    bench, case = bench_report().review, bookcase_report().review
+    assert bench
+    assert case
+    assert {c.about for c in cautions_for(bench)} >= ALWAYS | {
+        RAGS,
+        "dust mask choice",
+        "solvent vapour and breathing",
+    }
+    assert {c.about for c in cautions_for(case)} >= ALWAYS | {
+        "table saw, any cut",
+        "table saw, ripping",
+        "birch, mahogany, teak, walnut",
+        "noise",
+        "lifting a tall case alone",
+    }
+
+
+def test_they_come_in_the_order_of_the_table_each_once() -> None:
+    case = bookcase_report().review
+    assert case
+    told = [caution.about for caution in cautions_for(case)]
+    table = [caution.about for caution in shop_cautions()]
+    assert told == [about for about in table if about in told]
+
+
+CALLS = json.loads((resources.files("reviewer.reports") / "cautions.json").read_text(encoding="utf-8"))[
+    "calls"
+]
+
+
+def test_every_call_names_a_row_and_repeats_its_figure() -> None:
+    rows = {caution.about: caution for caution in shop_cautions()}
+    assert len(CALLS) > 30
+    for call in CALLS:
+        row = rows[call["caution"]]
+        said = f"{row.about} {row.trigger} {row.usual}"
+        for key, figure in call["when"].items():
+            if key.endswith("_in"):
+                feet = f"{figure // 12} ft" if figure % 12 == 0 else "no feet"
+                inches = {0.5: "1/2 in"}.get(figure, f"{figure} in")
+                assert inches in said or feet in said, call
+            if key.endswith("_lb"):
+                assert f"{figure} lb" in said

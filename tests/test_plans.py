@@ -1,0 +1,80 @@
+"""The plans in plans/ review clean; each in plans/flawed/ raises what its mark says, on that part and line."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from reviewer.findings import Severity
+from reviewer.reviewing import Reviewed, reviewed
+from reviewer.rulebook import all_rules
+from tests.support import settings
+
+PLANS = Path(__file__).parent.parent / "plans"
+SOUND = sorted(PLANS.glob("*.plan"))
+FLAWED = sorted((PLANS / "flawed").glob("*.plan"))
+MARK = re.compile(r"#\s*<-\s*(?P<rule>[\w-]+)(?::\s*(?P<part>\S+))?")
+
+
+def review(path: Path) -> Reviewed:
+    return reviewed(path.name, path.read_text(encoding="utf-8"), settings(), all_rules())
+
+
+def test_there_are_plans() -> None:
+    assert len(SOUND) >= 4
+    assert len(FLAWED) >= 21
+    assert any(" in millimetres" in path.read_text(encoding="utf-8") for path in SOUND)
+
+
+@pytest.mark.parametrize("path", SOUND, ids=lambda path: path.stem)
+def test_sound_plan_reviews_clean(path: Path) -> None:
+    found = review(path)
+    assert found.problems == ()
+    assert found.judgement is not None
+    heavy = [f"{f.rule}: {f.says}" for f in found.judgement.findings if f.weight > Severity.NOTE]
+    assert heavy == []
+    assert not found.judgement.waiting
+
+
+@pytest.mark.parametrize("path", FLAWED, ids=lambda path: path.stem)
+def test_flawed_plan_raises_what_its_mark_says(path: Path) -> None:
+    found = review(path)
+    marks = [
+        (number, match["rule"], match["part"])
+        for number, line in enumerate(found.source.text.splitlines(), start=1)
+        if (match := MARK.search(line))
+    ]
+    assert len(marks) == 1
+    line, rule, part = marks[0]
+    if rule == "unreadable":
+        assert found.judgement is None
+        assert [found.source.place(problem.span.start).line for problem in found.problems] == [line]
+        return
+    assert found.judgement is not None, [problem.says for problem in found.problems]
+    here = [
+        finding
+        for finding in found.judgement.findings
+        if finding.rule == rule and (part == "-" or part in finding.parts)
+    ]
+    assert here, sorted({finding.rule for finding in found.judgement.findings})
+    assert line in [found.source.place(finding.at.start).line for finding in here]
+
+
+@pytest.mark.parametrize("path", FLAWED, ids=lambda path: path.stem)
+def test_flawed_plan_has_that_one_slip(path: Path) -> None:
+    """The marked fault is the only error, so that the plan teaches one thing."""
+    found = review(path)
+    if found.judgement is None:
+        return
+    match = MARK.search(found.source.text)
+    assert match
+    errors = {finding.rule for finding in found.judgement.findings if finding.weight is Severity.ERROR}
+    assert errors <= {match["rule"]}
+
+
+def test_every_rule_has_a_flawed_plan() -> None:
+    shown = {match["rule"] for path in FLAWED for match in MARK.finditer(path.read_text(encoding="utf-8"))}
+    # A note of something taken for granted is no flaw; every plan shows it.
+    assert set(all_rules()) - shown == {"assumed"}
