@@ -29,7 +29,7 @@ def plans_meant(asked: Sequence[str]) -> tuple[list[str], list[FileProblem]]:
     problems = []
     for name in asked:
         path = Path(name)
-        if name != STANDARD_INPUT and path.is_dir():
+        if name != STANDARD_INPUT and _is_folder(path):
             inside = sorted(str(each) for each in path.rglob(f"*{SUFFIX}") if each.is_file())
             if not inside:
                 problems.append(
@@ -43,6 +43,13 @@ def plans_meant(asked: Sequence[str]) -> tuple[list[str], list[FileProblem]]:
         else:
             found[name] = None
     return list(found), problems
+
+
+def _is_folder(path: Path) -> bool:
+    try:
+        return path.is_dir()
+    except OSError:  # out of reach, or no name that a file can have: reading it tells which
+        return False
 
 
 def _no(name: str, says: str, do: str) -> FileProblem:
@@ -75,11 +82,11 @@ def _near(path: Path) -> str | None:
     from reviewer.reference.names import nearest
 
     try:
-        names = sorted(each.name for each in path.parent.glob(f"*{SUFFIX}"))
-    except OSError:
+        plans = sorted(each.stem for each in path.parent.glob(f"*{SUFFIX}"))
+    except (OSError, ValueError):
         return None
-    found = nearest(path.name, names, most=1)
-    return str(path.parent / found[0]) if found else None
+    found = nearest(path.stem, plans, most=1)
+    return str(path.parent / f"{found[0]}{SUFFIX}") if found else None
 
 
 def _decoded(name: str, path: Path | None, folder: Path, data: bytes) -> PlanFile | FileProblem:

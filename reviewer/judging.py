@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from reviewer.findings import Finding, Severity
@@ -50,11 +50,26 @@ def _crash(rule: Rule, review: Review, error: Exception) -> Finding:
     ).stamped(CRASHED, "hygiene", Severity.ERROR)
 
 
-def _waiver_for(finding: Finding, waivers: Iterable[Waiver]) -> Waiver | None:
-    for waiver in waivers:
-        if waiver.rule == finding.rule and (not waiver.on or set(waiver.on) & set(finding.parts)):
+def _waiver_for(finding: Finding, review: Review) -> Waiver | None:
+    """The waiver that covers a finding: by its rule, and by all copies that the finding is about.
+
+    A finding tells copies together. One that is about shelf.1 to shelf.3 is not waived for shelf.1 alone.
+    """
+    for waiver in review.plan.waivers:
+        if waiver.rule == finding.rule and (not waiver.on or _covers(waiver, finding, review)):
             return waiver
     return None
+
+
+def _covers(waiver: Waiver, finding: Finding, review: Review) -> bool:
+    on = set(waiver.on)
+    families = {_family(name, review) for name in finding.parts if name in on}
+    return bool(families) and all(name in on for name in finding.parts if _family(name, review) in families)
+
+
+def _family(name: str, review: Review) -> str:
+    part = review.plan.parts.get(name)
+    return part.family if part else name
 
 
 def judge(
@@ -91,7 +106,7 @@ def judge(
         for finding in raw:
             weight = asked.get(name) or finding.severity or rule.severity
             stamped = finding.stamped(name, rule.topic, weight)
-            waiver = _waiver_for(stamped, review.plan.waivers)
+            waiver = _waiver_for(stamped, review)
             if waiver:
                 used.add(review.plan.waivers.index(waiver))
                 waived.append(replace(stamped, waived_because=waiver.reason))

@@ -132,7 +132,7 @@ class _Reader:
         rule = "purchase" if kind == "buy" else f"{kind}_clause"
         clauses: list[Any] = []
         broken = False
-        for place, stop in self.pieces(kind, colon, end):
+        for place, stop in self.pieces("purchase" if kind == "buy" else kind, colon, end):
             try:
                 clause = self.parse(rule, place, stop)
             except _FaultError as fault:
@@ -150,14 +150,14 @@ class _Reader:
         """The colons and commas outside quotations."""
         return (mark for mark in _SPLITS.finditer(self.text, start, end) if mark.group() in (":", ","))
 
-    def pieces(self, kind: str, colon: int, end: int) -> Iterator[tuple[int, int]]:
+    def pieces(self, about: str, colon: int, end: int) -> Iterator[tuple[int, int]]:
         """The clauses behind a colon, as places in the text. An empty one is told and passed over."""
         before = colon
         for stop in [*(m.start() for m in self.splits(colon + 1, end) if m.group() == ","), end]:
             if self.text[before + 1 : stop].strip():
                 yield before + 1, stop
             elif before == colon and stop == end:
-                self.tell(colon, colon + 1, "There is nothing after this colon.", CLAUSES[kind])
+                self.tell(colon, colon + 1, "There is nothing after this colon.", CLAUSES[about])
             elif stop == end:
                 self.tell(before, before + 1, "There is nothing after this comma.", "Take it out.")
             else:

@@ -127,9 +127,9 @@ class _Fixer:
         for joint in self.joints:
             for part, other in ((joint.left, joint.right), (joint.right, joint.left)):
                 axis = self.moving.get(part)
-                # What moves along with it does not hold it.
-                if axis is None or self.moving.get(other) == axis:
+                if axis is None:
                     continue
+                # What moves along with it is never kept apart from anything, so it holds it at one place.
                 key = (self.panels.find(part), self.kept_apart[axis].find(other))
                 found.setdefault(key, []).extend(self._fixings(joint, part, other, axis))
         for fixings in found.values():

@@ -126,7 +126,14 @@ def _wrong_thread(review: Review, group: list[Driven], usual: PocketScrew) -> Fi
     "pocket-mismatch",
     topic="fasteners",
     severity=Severity.WARNING,
-    limits=("pocket-length-difference", "pocket-stock-least", "cover", "cut-difference", "bite-least"),
+    limits=(
+        "pocket-length-difference",
+        "pocket-stock-least",
+        "cover",
+        "cut-difference",
+        "bite-least",
+        "wallboard",
+    ),
 )
 def pocket_mismatch(review: Review) -> Iterator[Finding]:
     """A pocket screw of another length or thread than its stock asks for holds badly or splits the wood.

@@ -167,7 +167,15 @@ def _finding(review: Review, group: list[Driven], failing: list[_Short], pulled:
     "screw-too-short",
     topic="fasteners",
     severity=Severity.ERROR,
-    limits=("bite-least", "bite-pull", "bite-diameters", "wallboard", "cover", "cut-difference"),
+    limits=(
+        "bite-least",
+        "bite-pull",
+        "bite-diameters",
+        "wallboard",
+        "cover",
+        "cut-difference",
+        "pocket-length-difference",
+    ),
 )
 def screw_too_short(review: Review) -> Iterator[Finding]:
     """A screw that hardly reaches the far part holds nothing.

@@ -37,7 +37,7 @@ class _Locked(NamedTuple):
 
 
 def _locked(review: Review, held: Held, year: Season) -> _Locked | None:
-    """The worst of a board's fixings: the softest of them are added one after the other."""
+    """The worst of a board's fixings: the hardest alone, then with the next softer ones, and so on."""
     narrow = review.limit("cross-grain-glue-width").amount
     wide = review.limit("cross-grain-glue-width-most").amount
     slotted = review.limit(_SLOTTED).amount
@@ -68,42 +68,31 @@ def _locked(review: Review, held: Held, year: Season) -> _Locked | None:
 
 def _remedy(review: Review, locked: _Locked) -> tuple[str, dict[str, Filling], Edit | None]:
     slotted = review.limit(_SLOTTED)
-    values: dict[str, Filling] = {"slot": fine_length(slotted.amount), "half": fine_length(locked.change / 2)}
-    # As much of the width as the fixings give way to.
-    values["fits"] = length(locked.width * locked.gives.amount / locked.change)
-    glued = any(fixing.kind in ("glue", "tenon") for fixing in locked.binding)
-    edit: Edit | None = None
-    if glued:
-        values["narrow"] = length(review.limit("cross-grain-glue-width").amount)
+    values: dict[str, Filling] = {
+        "slot": fine_length(slotted.amount),
+        "half": fine_length(locked.change / 2),
+        "narrow": length(review.limit("cross-grain-glue-width").amount),
+        "fits": length(locked.width * slotted.amount / locked.change),
+    }
+    if any(fixing.kind in ("glue", "tenon") for fixing in locked.binding):
+        do = "Glue it over {narrow} at one edge at most and let the rest slide"
+        return f"{do}, or use a sheet for one of the two.", values, None
+    if locked.change / 2 > slotted.amount:
         return (
-            "Glue it over {narrow} at one edge at most and let the rest slide, or use a sheet such as "
-            "plywood for the one or the other.",
+            "Make it of boards with gaps between them, each held over {fits} at most in slots.",
             values,
             None,
         )
-    if locked.gives.name == _SLOTTED:
-        if locked.change / 2 <= slotted.amount:
-            return (
-                "Fix it hard along its middle only and slot the holes at both edges: each edge then moves "
-                "{half}.",
-                values,
-                None,
-            )
-        return "Make it of boards with a gap between them, each held over {fits} at most.", values, None
     if locked.change > slotted.amount:
-        do = "Fix it hard along its middle only and slot the holes at both edges"
-        do += ": each edge then moves {half}." if locked.change / 2 <= slotted.amount else "."
+        do = (
+            "Fix it hard along its middle only and slot the holes at both edges: each edge then moves {half}."
+        )
         return do, values, None
     fastenings = {fixing.span: fixing.fastening for fixing in locked.binding}
     only = next(iter(fastenings.values())) if len(fastenings) == 1 else None
-    if only is not None:
-        edit = Edit(only.span, f"{review.source.words(only.span)}, slotted")
-    return (
-        "Slot the holes across the grain, or use clips: they give {slot}. One row along the grain may stay "
-        "fixed.",
-        values,
-        edit,
-    )
+    edit = Edit(only.span, f"{review.source.words(only.span)}, slotted") if only is not None else None
+    do = "Slot the holes across the grain, or use clips: they give {slot}."
+    return f"{do} One row along the grain may stay fixed.", values, edit
 
 
 def _finding(review: Review, alike: list[_Locked], year: Season) -> Finding:

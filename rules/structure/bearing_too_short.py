@@ -72,8 +72,8 @@ def _finding(review: Review, alike: list[_Short]) -> Finding:
         values=values,
         working=Working(
             (Figure("length of the bearing", fine_length(short.bearing.length)),),
-            "",
-            None,
+            "missing = least - length of the bearing",
+            Figure("missing", fine_length(limit.amount - short.bearing.length)),
             Figure("least", fine_length(limit.amount), limit.source),
         ),
     )

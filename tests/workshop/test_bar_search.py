@@ -115,3 +115,34 @@ def test_effort_that_runs_out_leaves_it_open() -> None:
     order = [17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53]
     found = searched(order, [(100, 1, 7)], steps=12)  # 680 of 700
     assert (found.uses, found.proven) == (None, False)
+
+
+#: Orders for which more than one choice of bars lies between the bound and the first layout found, so
+#: that it matters in which order they are taken up, and what one that is too little says of the others.
+CHOOSY: list[tuple[list[int], list[Offer], int]] = [
+    ([14] * 5 + [50] * 3 + [66] * 3, [(82, 4, None), (109, 7, None), (156, 27, None)], 23),
+    ([13] * 4 + [19, 28, 65, 65, 67, 67], [(100, 27, None), (146, 13, None), (139, 10, None)], 30),
+    ([8] * 4 + [40] * 3 + [66] * 2, [(105, 8, None), (149, 14, None), (77, 6, None)], 26),
+    ([10] * 3 + [62] * 4, [(134, 27, None), (99, 23, None)], 73),
+    ([14] * 6 + [27] + [49] * 3, [(94, 26, None), (118, 27, None)], 78),
+    ([12, 16, 53, 53, 62, 62, 62], [(143, 9, None), (95, 24, None)], 27),
+]
+
+
+@pytest.mark.usefixtures("slow")
+@pytest.mark.parametrize(("order", "offers", "least"), CHOOSY)
+def test_choices_of_bars_are_taken_up_cheapest_first(
+    order: list[int], offers: list[Offer], least: int
+) -> None:
+    bars = [(length, float(price), limit) for length, price, limit in offers]
+    assert least_cost(order, bars, 0) == pytest.approx(least)
+    found = searched(order, offers)
+    assert (cost(found, offers), found.cost_at_least, found.proven) == (least, least, True)
+
+
+@pytest.mark.usefixtures("starved")
+@pytest.mark.parametrize(("order", "offers", "least"), CHOOSY)
+def test_a_choice_given_up_on_is_not_ruled_out(order: list[int], offers: list[Offer], least: int) -> None:
+    found = searched(order, offers, steps=100)
+    assert found.cost_at_least <= least
+    assert_true(found, order, offers)

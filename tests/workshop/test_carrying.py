@@ -283,6 +283,23 @@ def test_boards_that_lie_abreast_share_a_load_per_foot() -> None:
     assert pounds(declared["low-shelf"]) == pytest.approx(20 * 32 / 12)
 
 
+@settings(max_examples=40, deadline=None)
+@given(
+    span=st.integers(12, 90),
+    pounds_each=st.lists(st.integers(1, 400), min_size=2, max_size=2, unique=True),
+    load=st.sampled_from(["{} lb", "{} lb per foot", "1 person standing, {} lb"]),
+)
+def test_more_load_never_sags_less(span: int, pounds_each: list[int], load: str) -> None:
+    less, more = (
+        max(
+            bay.sag
+            for bay in solved(review_of(shelf(span, load=load.format(each))).carrying.members["shelf"]).bays
+        )
+        for each in sorted(pounds_each)
+    )
+    assert more > less
+
+
 # ---------------------------------------------------------------- wood and room
 
 

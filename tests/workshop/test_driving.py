@@ -128,6 +128,15 @@ def test_a_rabbet_can_be_fastened_across_its_other_face() -> None:
     assert left.grip == pytest.approx(0.375 * INCH)
 
 
+def test_a_rabbet_fastened_from_the_front_goes_through_what_is_left_of_the_side() -> None:
+    review = review_of(RABBET.format(depth="3/8", how="screws #6 x 8, every 6, from front"))
+    thick = review.setting.solids["back"].thickness
+    front = next(each for each in review.driven if each.joint.right == "side.left")
+    assert (front.head_part, front.point_part) == ("side.left", "back")
+    assert front.grip == pytest.approx(8 * INCH - thick)
+    assert front.behind == pytest.approx(thick)
+
+
 def test_a_thin_panel_in_a_deep_groove_goes_in_along_the_groove() -> None:
     # The groove is deeper than the panel is thick; the joint is across all the same.
     text = RABBET.replace("less 3/4", "less 1/2").replace("flush with back of case", "back at 7")

@@ -203,7 +203,7 @@ def test_each_of_two_pieces_is_told_by_itself() -> None:
 
 
 def test_waiver_works() -> None:
-    plan = BENCH % (28, SEATED) + 'accept tips on leg.left because "it will be bolted to the porch"\n'
+    plan = BENCH % (28, SEATED) + 'accept tips on leg.* because "it will be bolted to the porch"\n'
     judgement = judgement_of(plan, RULE)
     assert judgement.findings == ()
     assert [finding.rule for finding in judgement.waived] == [RULE]
