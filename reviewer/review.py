@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from reviewer.language.source import Source, Span
 from reviewer.limits import Limit, Limits
-from reviewer.model.plan import Plan, Stock
+from reviewer.model.plan import Load, Plan, Stock
 from reviewer.setting_out.result import SettingOut
 from reviewer.units import UnitSystem
 
@@ -58,6 +58,15 @@ class Review:
         from reviewer.reference.materials import material
 
         return material(self.stock_of(part).material)
+
+    @cached_property
+    def loads_by_part(self) -> dict[str, tuple[Load, ...]]:
+        """The declared loads of every part that has some, in the plan's order."""
+        found: dict[str, list[Load]] = {}
+        for load in self.plan.loads:
+            for name in load.on:
+                found.setdefault(name, []).append(load)
+        return {name: tuple(loads) for name, loads in found.items()}
 
     @cached_property
     def masses(self) -> dict[str, Mass]:

@@ -23,7 +23,7 @@ _MUCH_ALIKE = 1.1
 
 
 def _load_spans(review: Review, part: str) -> list[Span]:
-    return [load.span for load in review.plan.loads if part in load.on]
+    return [load.span for load in review.loads_by_part.get(part, ())]
 
 
 def _working(review: Review, sag: Sag) -> Working:
@@ -31,7 +31,7 @@ def _working(review: Review, sag: Sag) -> Working:
     stock, wood = review.stock_of(member.part), review.material_of(member.part)
     modulus, source = stiffness(stock, member.axis == review.setting.solids[member.part].long)
     creep, creep_source = creep_factor(wood, review.plan)
-    loads = [load for load in review.plan.loads if member.part in load.on]
+    loads = review.loads_by_part.get(member.part, ())
     sources = {
         load.said: "stated in the plan"
         if load.weight is not None or load.per_length is not None

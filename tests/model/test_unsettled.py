@@ -90,6 +90,15 @@ def test_inside_out_is_told_at_its_root_and_what_hangs_on_it_is_not_placed() -> 
     assert list(found.setting.solids) == ["d"]
 
 
+def test_inside_out_that_follows_from_another_is_not_told() -> None:
+    found = in_box(
+        "part b: board, across, flat, from left of a to right of a, front at 0, on floor",
+        "part a: board, across, flat, from right of box to left of box, front at 0, on floor",
+        "part c: board, across, flat, from left of b to right of b, front at 0, on floor",
+    )
+    assert [(t.solid, t.why, t.drags) for t in found.setting.unsettled] == [("a", "inside-out", 2)]
+
+
 def test_two_faces_that_fall_together_are_inside_out_too() -> None:
     found = in_box("part a: board, across, flat, left at 5, right at 5, front at 0, on floor")
     (one,) = found.setting.unsettled
@@ -110,6 +119,23 @@ def test_clauses_that_disagree_are_compared_with_what_settled() -> None:
     assert (up.which, up.settled, up.stated) == ("low", 380, 0)
     assert (source.words(up.span), source.words(up.against)) == ("on floor", "flush with top of box")
     assert found.setting.unsettled == ()
+
+
+def test_face_settles_before_a_middle_and_a_middle_before_a_size() -> None:
+    found = in_box(
+        "part a: board, across, flat, rip 50, left at 30, 200 long, centred deep on box, front at 0, on floor",
+        "part b: ply, flat, 100 across, 60 deep, right at 160, centred across on box, centred deep on box, on a",
+        "    front at 5",
+    )
+    # a: front to back its 50 and its front settle, so its middle is 25 where 150 is said.
+    # b: right 160 and middle 300 settle across (a size of -280), and front 5 and middle 150 deep.
+    assert [(c.solid, c.axis, c.which, c.settled, c.stated) for c in found.setting.clashes] == [
+        ("a", 1, "mid", 25, 150),
+        ("b", 1, "size", 290, 60),
+    ]
+    assert [(t.solid, t.axis, t.why, t.size) for t in found.setting.unsettled] == [
+        ("b", 0, "inside-out", -280)
+    ]
 
 
 @pytest.mark.parametrize("off", [0.049, -0.049])

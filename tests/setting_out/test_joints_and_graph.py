@@ -63,6 +63,7 @@ def test_parts_out_of_reach_are_kept_with_the_nearest() -> None:
     )
     assert ("a", "b", False) in pairs(found)
     assert all(not meets for _, _, meets in pairs(found))
+    assert not found.setting.graph.has_edge("a", "b")
 
 
 def test_join_with_the_floor_and_the_wall() -> None:
