@@ -61,7 +61,7 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
     stocks = stocks_of(desk, kinds.get("stock", []))
     maker = PartMaker(desk, stocks)
     maker.make(list(read.statements))
-    names = PartNames(maker.parts)
+    names = PartNames(maker.parts, (name for name in maker.names.wood() if name not in maker.parts))
     outlines = {name for name, box in maker.boxes.items() if box.kind == "outline"}
     tools = tuple(
         clause.text

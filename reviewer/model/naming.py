@@ -83,6 +83,10 @@ class SolidNames:
         """The known names that begin with a stem."""
         return [name for name in self._known if name.startswith(f"{stem}.")] if stem in self._stems else []
 
+    def wood(self) -> list[str]:
+        """Every declared part, in the plan's order."""
+        return [name for name, (is_wood, _) in self._known.items() if is_wood]
+
     def is_wood(self, name: str) -> bool:
         """True for a part; false for an outline, a row and the room's own faces."""
         return self._known.get(name, (False, None))[0]
@@ -123,8 +127,9 @@ def _pattern(text: str) -> re.Pattern[str]:
 class PartNames:
     """The parts of a plan by name, in the plan's order."""
 
-    def __init__(self, names: Iterable[str]) -> None:
+    def __init__(self, names: Iterable[str], unmade: Iterable[str] = ()) -> None:
         self.ordered = tuple(names)
+        self._unmade = tuple(unmade)  # declared, but something in them is wrong and told already
         self._known = set(self.ordered)
         self._below: dict[str, list[str]] = {}
         for name in self.ordered:
@@ -149,6 +154,10 @@ class PartNames:
         pattern = _pattern(text)
         return tuple(name for name in self.ordered if pattern.fullmatch(name))
 
+    def waits(self, text: str) -> bool:
+        """True when a word stands for parts that are declared but could not be made."""
+        return bool(self._unmade) and bool(PartNames(self._unmade).meant_by(text))
+
     def families(self) -> list[str]:
         """Every name that a word could mean: parts and the stems of copies, for near names."""
         return list(dict.fromkeys([*self._below, *self.ordered]))
@@ -164,7 +173,7 @@ def parts_meant(
             found[word.text] = None
             continue
         meant = names.meant_by(word.text)
-        if not meant:
+        if not meant and not names.waits(word.text):
             desk.unknown_name(word, "part", [*names.families(), *grounds])
         for name in meant:
             found[name] = None

@@ -138,7 +138,7 @@ class PartMaker:
     def _outline(self, statement: d.Statement) -> None:
         assert statement.name is not None
         name = statement.name.text
-        placer = Placer(self.desk, self.names, None, None)
+        placer = Placer(self.desk, self.names, None, None, "An outline")
         placing = placer.place(name, checked_clauses(self.desk, statement))
         self.boxes[name] = Box(
             name=name, kind="outline", relations=tuple(placing.relations), span=statement.head

@@ -72,8 +72,16 @@ class Placing:
 class Placer:
     """Turns clauses into relations for one named thing."""
 
-    def __init__(self, desk: Desk, names: SolidNames, long: Axis | None, each: str | None) -> None:
+    def __init__(
+        self,
+        desk: Desk,
+        names: SolidNames,
+        long: Axis | None,
+        each: str | None,
+        what: str = "A part of a sheet",
+    ) -> None:
         self.desk = desk
+        self.what = what  # what has no long axis, for the message
         self.names = names
         self.long = long
         self.each = each
@@ -159,7 +167,7 @@ class Placer:
         if axis is None:
             self.desk.problem(
                 clause.span,
-                "A part of a sheet has no long axis of its own, so it is not clear which way this runs.",
+                f"{self.what} has no long axis of its own, so it is not clear which way this runs.",
                 "Say the direction at the end: between side.left and side.right across",
             )
             placing.doubtful = True
@@ -331,7 +339,7 @@ class Placer:
         if axis is None:
             self.desk.problem(
                 span,
-                "A part of a sheet has no long axis of its own, so it is not clear which size this is.",
+                f"{self.what} has no long axis of its own, so it is not clear which size this is.",
                 "Say it by direction: 36 across, 12 deep, 72 tall",
             )
         return axis

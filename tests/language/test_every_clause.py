@@ -51,7 +51,7 @@ join a to b: biscuits
 join a, b.* to c, d: screws #8 x 2, screws 4 x 50, screws 50, pocket screws 2 1/2, nails 2, nails 2 x 50
     dowels 8 x 40, bolts 8 x 40, brackets, shelf pins, dado, dado 3 deep, rabbet, rabbet 3 deep
     groove, groove 3 deep, half lap, mortise and tenon, mortise and tenon 3 long, mitre
-    2 per end, 2 per joint, every 10, counterbored 2, countersunk, pilot holes, no pilot holes
+    2 per end, 2 per joint, 2 each, every 10, counterbored 2, countersunk, pilot holes, no pilot holes
     coarse thread, fine thread, slotted, glue, glue pva, no glue, none because "it leans"
     from inside, from outside, from below, from above, from front, from back, from left, from right
 finish clear: on a
