@@ -23,6 +23,8 @@ if TYPE_CHECKING:
     from reviewer.workshop.carrying import Carrying
     from reviewer.workshop.driving import Driven
     from reviewer.workshop.holding import Holding
+    from reviewer.workshop.loading import Declared
+    from reviewer.workshop.standing import Piece
 
 
 @dataclass(frozen=True, eq=False)
@@ -69,6 +71,20 @@ class Review:
         return {name: tuple(loads) for name, loads in found.items()}
 
     @cached_property
+    def declared(self) -> dict[str, list[Declared]]:
+        """What the plan's loads come to on each part."""
+        from reviewer.workshop.loading import loads_on
+
+        return loads_on(self.plan, self.setting)
+
+    @cached_property
+    def pieces(self) -> tuple[Piece, ...]:
+        """The pieces of furniture in the plan, each with its feet, its mass and its use."""
+        from reviewer.workshop.standing import pieces
+
+        return pieces(self.plan, self.setting, self.masses)
+
+    @cached_property
     def masses(self) -> dict[str, Mass]:
         """Every part's mass at its centre."""
         from reviewer.workshop.weights import part_masses
@@ -87,7 +103,7 @@ class Review:
         """How loads travel, with every spanning part as a beam."""
         from reviewer.workshop.carrying import carrying
 
-        return carrying(self.plan, self.setting, self.holding, self.masses)
+        return carrying(self.plan, self.setting, self.holding, self.masses, self.declared)
 
     @cached_property
     def driven(self) -> tuple[Driven, ...]:

@@ -36,7 +36,7 @@ from reviewer.workshop.bending import (
     stood,
 )
 from reviewer.workshop.holding import Held, Holding
-from reviewer.workshop.loading import Carried, Declared, Spread, loads_on, placed
+from reviewer.workshop.loading import Carried, Declared, Spread, placed
 from reviewer.workshop.member import Beside, Member
 
 #: Two beams that meet over this share of the one bend together.
@@ -96,12 +96,19 @@ class _Arriving(NamedTuple):
 
 
 class _Carrier:
-    def __init__(self, plan: Plan, setting: SettingOut, held: Holding, masses: dict[str, Mass]) -> None:
+    def __init__(
+        self,
+        plan: Plan,
+        setting: SettingOut,
+        held: Holding,
+        masses: dict[str, Mass],
+        declared: dict[str, list[Declared]],
+    ) -> None:
         self.plan = plan
         self.setting = setting
         self.held = held
         self.masses = masses
-        self.declared = loads_on(plan, setting)
+        self.declared = declared
         self.arriving: dict[str, list[_Arriving]] = {}
         self.members: dict[str, Member] = {}
         self.beams: dict[tuple[Beam, float, Along], Stood] = {}  # copies of a board bend alike
@@ -302,6 +309,12 @@ class _Carrier:
                 self._hand_on(bearing.held, tuple(at), slow * part, quick * part)
 
 
-def carrying(plan: Plan, setting: SettingOut, held: Holding, masses: dict[str, Mass]) -> Carrying:
+def carrying(
+    plan: Plan,
+    setting: SettingOut,
+    held: Holding,
+    masses: dict[str, Mass],
+    declared: dict[str, list[Declared]],
+) -> Carrying:
     """All loads of the piece brought down to floor and wall."""
-    return _Carrier(plan, setting, held, masses).carry()
+    return _Carrier(plan, setting, held, masses, declared).carry()

@@ -24,8 +24,7 @@ from reviewer.units import (
     length,
     mass,
 )
-from reviewer.workshop.loading import loads_on
-from reviewer.workshop.standing import Piece, pieces
+from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping import State, climbed, pushed
 
 #: How far below its top a case is tied: own choice, into the side or a top rail rather than a back.
@@ -230,9 +229,9 @@ def restraint_missing(review: Review) -> Iterator[Finding]:
     """
     if review.setting.wall is None:
         return
-    loads = loads_on(review.plan, review.setting)
+    loads = review.declared
     height = review.limit("restraint-height").amount - TOLERANCE_MM
-    found = pieces(review.plan, review.setting, review.masses)
+    found = review.pieces
     for piece in found:
         if piece.fixed or piece.restraints or not piece.feet or not piece.shelved or piece.height < height:
             continue

@@ -9,8 +9,7 @@ from reviewer.findings import Figure, Filling, Finding, Severity, Working
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import MM_PER_INCH, NEWTON_PER_KG, UnitSystem, Value, close, force, length, mass, ratio
-from reviewer.workshop.loading import loads_on
-from reviewer.workshop.standing import Piece, pieces
+from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping import SIDES, Kind, State, restraint_hold, states
 
 _WHEN: dict[Kind, str] = {
@@ -211,11 +210,8 @@ def tips(review: Review) -> Iterator[Finding]:
         join seat to leg.*: dowels 3/8 x 2, 3 per joint, glue pva
         load seat: 2 people seated
     """
-    lasting = {
-        name: sum(each.lasting for each in loads)
-        for name, loads in loads_on(review.plan, review.setting).items()
-    }
-    found = pieces(review.plan, review.setting, review.masses)
+    lasting = {name: sum(each.lasting for each in loads) for name, loads in review.declared.items()}
+    found = review.pieces
     standing = [piece for piece in found if piece.feet]
     for piece in standing:
         met = states(piece, review.plan, review.setting, review.limits, lasting)
