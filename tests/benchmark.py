@@ -3,7 +3,7 @@
 Run ``python -m tests.benchmark``. It prints three figures, each beside its budget from DEVELOPERS.md:
 
 - cold: a whole ``dryfit review`` of a 60-part plan over importing lark, pydantic, networkx and jinja2;
-- growth: time a part at 4,000 parts over time a part at 1,000;
+- growth: time a part at 8,000 parts over time a part at 2,000;
 - large: seconds for a review of 10,000 parts.
 """
 
@@ -69,7 +69,7 @@ def main() -> None:
     python = sys.executable
     with tempfile.TemporaryDirectory() as folder:
         plans = {}
-        for parts in (60, 1_000, 4_000, 10_000):
+        for parts in (60, 2_000, 8_000, 10_000):
             plans[parts] = Path(folder) / f"shelving-{parts}.plan"
             plans[parts].write_text(shelving(parts), encoding="utf-8")
         review = [python, "-m", "reviewer", "review"]
@@ -80,11 +80,11 @@ def main() -> None:
         print(f"cold review of 60 parts / imports alone: {statistics.median(ratios):.2f}   (budget 1.50)")
         base = statistics.median(seconds(cold) for _ in range(3))
         each = {}
-        for parts in (1_000, 4_000):
+        for parts in (2_000, 8_000):
             spent = statistics.median(seconds([*review, str(plans[parts])]) for _ in range(3))
             each[parts] = (spent - base) / (parts - 60)
         print(
-            f"growth, time a part at 4,000 / at 1,000: {each[4_000] / each[1_000]:.2f}   (near linear: 1.30)"
+            f"growth, time a part at 8,000 / at 2,000: {each[8_000] / each[2_000]:.2f}   (near linear: 1.30)"
         )
         print(f"review of 10,000 parts: {seconds([*review, str(plans[10_000])]):.1f} s   (budget 10 s)")
 
