@@ -27,11 +27,15 @@ Way = Literal["sand", "between", "instead above", "instead below", "before", "la
 
 @dataclass(frozen=True)
 class Remedy:
-    """A way out. ``product`` is what to use (its words in the plan); ``sand`` the grit to sand with first."""
+    """A way out. ``product`` is what to use (its words in the plan); ``sand`` the grit to sand with first.
+
+    ``dry``: hours that the layer below must dry before it, where the plan states less.
+    """
 
     way: Way
     product: str = ""
     sand: int | None = None
+    dry: float | None = None
 
 
 @lru_cache(maxsize=1)
@@ -112,7 +116,12 @@ def _ways(layers: Sequence[Layer], meeting: Meeting, at: int) -> Iterator[tuple[
     barriers = (_BARRIER_UNDER_PAINT, _BARRIER) if _paint(upper.product) else (_BARRIER,)
     if meeting.trouble == "barrier":
         for barrier in barriers:
-            yield Remedy("between", words_for(barrier)), [*layers[:at], _coat(barrier, upper), *layers[at:]]
+            parted = [*layers[:at], _coat(barrier, upper), *layers[at:]]
+            yield Remedy("between", words_for(barrier)), parted
+            wait = meetings(meeting.surface, parted)[at].wait
+            if lower is not None and wait is not None:
+                longer = [each._replace(dry=wait) if each.step is lower.step else each for each in parted]
+                yield Remedy("between", words_for(barrier), dry=wait), longer
     if lower is not None and lower.step is not upper.step:
         if finish(lower.product).compat_group == "wax":
             yield Remedy("last"), _moved(layers, lower.step, len(layers))

@@ -8,6 +8,7 @@ from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Source, Span
 from reviewer.review import Review
 from reviewer.rulebook import rule
+from reviewer.units import hours
 from reviewer.wording import listed
 from reviewer.workshop.coating import Meeting, Schedule, briefly, schedules
 from reviewer.workshop.coating_remedies import Remedy, remedy
@@ -22,6 +23,7 @@ _SAYS = {
 _DO = {
     "sand": "Sand the {below} dull with {grit} grit first, and wipe off the dust.",
     "between": "Put 1 coat of {product} between them.",
+    "between, later": "Let {below} dry {dry} first, and put 1 coat of {product} between them.",
     "instead above": "Use {product} in place of {upper}.",
     "instead above, sanded": "Use {product} in place of {upper}, over {below} sanded dull with {grit} grit.",
     "instead below": "Use {product} in place of {below}.",
@@ -47,6 +49,8 @@ def _do(meeting: Meeting, way: Remedy) -> str:
         return _DO["knots"]
     if way.way == "between" and meeting.lower is None:
         return _DO["bare"]
+    if way.dry is not None:
+        return _DO["between, later"]
     return _DO["instead above, sanded" if way.way == "instead above" and way.sand else way.way]
 
 
@@ -54,7 +58,7 @@ def _edit(source: Source, meeting: Meeting, way: Remedy) -> Edit | None:
     """The remedy in plan words, where it is a plain change of one place."""
     step = meeting.upper.step
     first = Span(step.span.start, step.span.start)
-    if meeting.trouble == "knots":
+    if meeting.trouble == "knots" or way.dry is not None:  # the second is a change of two places
         return None
     match way.way:
         case "sand":
@@ -82,6 +86,7 @@ def _finding(review: Review, schedule: Schedule, meeting: Meeting, parts: tuple[
         "source": briefly(pair.source),
         "product": way.product,
         "grit": str(way.sand),
+        "dry": hours(way.dry or 0.0),
     }
     return Finding(
         parts=parts,

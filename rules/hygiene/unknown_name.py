@@ -24,14 +24,36 @@ _OF_THE_TABLES = {"glue", "finish", "load"}
 
 
 def _edit(review: Review, found: list[UnknownName]) -> Edit | None:
-    """The nearest name in its place, where one place holds it and the words there are the name itself."""
+    """The nearest name in its place, where one place holds it and the words there are the name itself.
+
+    No edit for a word that may well mean something else.
+    """
     first = found[0]
     written = review.source.words(first.span)
-    if len(found) > 1 or not first.near or written.lower() != first.name:
+    if len(found) > 1 or not first.near or written.lower() != first.name or not _slip(first):
         return None
     near = first.near[0]
     starred = first.name.endswith(".*") and near not in review.plan.parts
     return Edit(first.span, f"{near}.*" if starred else near)
+
+
+def _slip(unknown: UnknownName) -> bool:
+    """True when the nearest name is most likely what was meant.
+
+    A word of the tables that is spelt alike may still mean something else (shoes, dishes); a slip of the
+    pen seldom changes the first letter.
+    """
+    if not unknown.near:
+        return False
+    return unknown.what not in _OF_THE_TABLES or unknown.near[0][0] == unknown.name[0]
+
+
+def _step(what: str, near: bool, slip: bool) -> str:
+    """The next step; where a near word may mean something else, the other way out too."""
+    if slip:
+        return "Did you mean {near}?"
+    other = _WITHOUT_NEAR.get(what, "Look at its spelling.")
+    return f"Did you mean {{near}}? If not: {other[0].lower()}{other[1:]}" if near else other
 
 
 def _lost(review: Review) -> set[str]:
@@ -91,7 +113,7 @@ def unknown_name(review: Review) -> Iterator[Finding]:
             at=first.span,
             also_at=places[1:],
             says=said,
-            do="Did you mean {near}?" if near else _WITHOUT_NEAR.get(what, "Look at its spelling."),
+            do=_step(what, bool(near), _slip(first)),
             values={"name": name, "what": what, "near": either(near) if near else ""},
             edit=edit,
         )

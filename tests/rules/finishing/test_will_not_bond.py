@@ -404,3 +404,23 @@ def test_words_for_a_remedy_read_back_as_that_finish() -> None:
 
 def test_more_of_the_same_product_is_left_to_its_can() -> None:
     assert findings_of(board("2 coats of conditioner oil", "1 coat of stain oil"), RULE) == ()
+
+
+def test_a_coat_between_that_needs_the_oil_to_dry_longer_first() -> None:
+    text = """
+        plan "Stand" in inches
+        stock board: 1x8 poplar
+        part shelf: board, across, flat, 24 long, left at 0, front at 0, on floor
+        finish oil: on shelf
+            sand 80, 120
+            1 coat of oil danish, dry 8 h
+            1 coat of polyurethane waterborne
+    """
+    (finding,) = findings_of(text, "will-not-bond")
+    assert finding.edit is None
+    assert told(text, "will-not-bond")[0].endswith(
+        "→ Let oil danish dry 3 days first, and put 1 coat of shellac dewaxed between them."
+    )
+    mended = text.replace("dry 8 h", "dry 72 h, 1 coat of shellac dewaxed, dry 24 h")
+    assert findings_of(mended, "will-not-bond") == ()
+    assert findings_of(mended, "coat-too-soon") == ()

@@ -141,3 +141,18 @@ def test_one_edit_is_not_offered_for_three_places() -> None:
 def test_a_part_that_a_slip_kept_from_being_made_is_not_told_as_well() -> None:
     text = TABLE.replace("part end for each of left, right: board", "part end for each of left, right: bord")
     assert [finding.values["name"] for finding in findings_of(text, RULE)] == ["bord"]
+
+
+def test_a_word_spelt_alike_that_means_something_else_gets_no_edit() -> None:
+    text = """
+        plan "Rack" in inches
+        stock board: 1x8 pine
+        part shelf: board, across, flat, 24 long, left at 0, front at 0, on floor
+        load shelf: 2 shoes
+    """
+    (finding,) = findings_of(text, "unknown-name")
+    assert finding.edit is None
+    assert told(text, "unknown-name") == [
+        "error - @ shoes: “shoes” is no load that dryfit's tables know. → Did you mean dishes? If not: "
+        "use a plainer word, such as books or people seated, or give the weight, such as: 20 kg"
+    ]
