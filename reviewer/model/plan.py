@@ -12,6 +12,7 @@ from typing import Literal, NamedTuple
 from pydantic import BaseModel, ConfigDict, SkipValidation
 
 from reviewer.language.source import Span
+from reviewer.model.shapes import Shape
 from reviewer.units import UnitSystem
 
 FLOOR = "floor"
@@ -141,6 +142,7 @@ class Part(Record):
     cut: Cut | None = None
     ripped: Cut | None = None  # a stated width for boards, other than the stock's
     housed: float = 0.0  # mm that each end of a `between` goes into its neighbour
+    shape: SkipValidation[Shape | None] = None  # None: a square board
     span: Span  # the head of its declaration
 
 
