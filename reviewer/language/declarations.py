@@ -70,9 +70,9 @@ class Point(NamedTuple):
 
 
 class Section(NamedTuple):
-    """``2x4 pine`` (nominal), ``actual 45 x 95 pine``, or a sheet with one size."""
+    """``2x4 pine`` (nominal), ``actual 45 x 95 pine``, a sheet or a round bar with one size."""
 
-    kind: Literal["nominal", "actual", "sheet"]
+    kind: Literal["nominal", "actual", "sheet", "round"]
     sizes: tuple[Expression, ...]
     nominal: str | None
     material: tuple[Word, ...]
@@ -167,12 +167,13 @@ class Copies(NamedTuple):
     """A row of copies. ``pitch`` for ``every``; ``points`` for ``from … to …``; ``names`` for ``between``."""
 
     kind: Literal["side by side", "spread between", "spread from", "every"]
-    number: Number
+    number: Number | None  # None: as many as stand ``within`` a length
     direction: Direction
     pitch: Expression | None
     names: tuple[Word, ...]
     points: tuple[Point, ...]
     span: Span
+    within: Expression | None = None
 
 
 class Gap(NamedTuple):
@@ -266,6 +267,202 @@ class Offset(NamedTuple):
     span: Span
 
 
+# ---------------------------------------------------------------- shaping, slanting, moving
+
+
+class Planed(NamedTuple):
+    """``plane 5/8``: thinner than the stock."""
+
+    size: Expression
+    span: Span
+
+
+class FaceCutClause(NamedTuple):
+    """``mitre 45 at left end``, ``bevel 10 at both ends``, ``bevel 5 along front``.
+
+    ``face`` None is both ends; ``along`` is true for an edge along the board.
+    """
+
+    kind: Literal["mitre", "bevel"]
+    angle: Expression
+    face: Word | None
+    along: bool
+    span: Span
+
+
+class LongPoint(NamedTuple):
+    """``long at top``: the side of the mitre or bevel before it that keeps its length."""
+
+    face: Word
+    span: Span
+
+
+class TaperClause(NamedTuple):
+    """``taper to 1 1/2 at bottom end over 12 on right``."""
+
+    to: Expression
+    end: Word
+    over: Expression | None
+    face: Word | None
+    span: Span
+
+
+class NotchSize(NamedTuple):
+    """``2 deep`` of a notch."""
+
+    size: Expression
+    way: Literal["across", "deep", "tall"]
+    span: Span
+
+
+class NotchClause(NamedTuple):
+    """``notch 2 deep by 4 tall at front bottom``."""
+
+    sizes: tuple[NotchSize, ...]
+    faces: tuple[Word, ...]
+    span: Span
+
+
+class FittedNotchClause(NamedTuple):
+    """``notch for rail.front with 1/32 clear``."""
+
+    name: Word
+    clear: Expression | None
+    span: Span
+
+
+class TrenchClause(NamedTuple):
+    """``dado 3/4 by 1/4 into right``, ``groove …``, ``rabbet 1/2 by 1/4 into back along left``."""
+
+    kind: Literal["dado", "groove", "rabbet"]
+    width: Expression
+    depth: Expression
+    face: Word
+    along: Word | None
+    span: Span
+
+
+class Stopped(NamedTuple):
+    """``stopped 1 at front``: the cut before it ends that much short of the face."""
+
+    size: Expression
+    face: Word
+    span: Span
+
+
+class HoleClause(NamedTuple):
+    """``hole 3/8 through front``; with a depth ``hole 3/8 by 1 into front``."""
+
+    diameter: Expression
+    depth: Expression | None
+    face: Word
+    span: Span
+
+
+class CutPlace(NamedTuple):
+    """``2 from left``: where the cut before it is."""
+
+    size: Expression
+    face: Word
+    span: Span
+
+
+class CornersClause(NamedTuple):
+    """``corners rounded 1``, ``corner front left chamfered 2``; without faces all four."""
+
+    kind: Literal["rounded", "chamfered"]
+    size: Expression
+    faces: tuple[Word, ...]
+    span: Span
+
+
+class EdgesClause(NamedTuple):
+    """``edges rounded 1/8``."""
+
+    kind: Literal["rounded", "chamfered"]
+    size: Expression
+    span: Span
+
+
+class RoundClause(NamedTuple):
+    """``round 1 1/4``: made a round bar."""
+
+    size: Expression
+    span: Span
+
+
+class Leaning(NamedTuple):
+    """``tilted 8 degrees towards front``, ``splayed 8 degrees towards left and 4 degrees towards front``.
+
+    A tilted part has its upper end on that side, a splayed one its foot.
+    """
+
+    kind: Literal["tilted", "splayed"]
+    angles: tuple[Number, ...]
+    faces: tuple[Word, ...]
+    span: Span
+
+
+class RisingClause(NamedTuple):
+    """``rising towards right``."""
+
+    face: Word
+    span: Span
+
+
+class Ended(NamedTuple):
+    """``ends cut level``, ``lower end cut plumb``."""
+
+    end: Literal["both", "lower", "upper"]
+    way: Literal["square", "level", "plumb", "pointed"]
+    span: Span
+
+
+class Opens(NamedTuple):
+    """``opens 110 degrees``."""
+
+    angle: Number
+    span: Span
+
+
+class Hinged(NamedTuple):
+    """``hinged left``."""
+
+    face: Word
+    span: Span
+
+
+class SlidesOut(NamedTuple):
+    """``slides out 14``."""
+
+    size: Expression
+    span: Span
+
+
+class LiftsOut(NamedTuple):
+    """``lifts out``."""
+
+    span: Span
+
+
+class OnlyWhen(NamedTuple):
+    """``only when length over 60``."""
+
+    left: Expression
+    way: Literal["over", "under", "at least", "at most"]
+    right: Expression
+    span: Span
+
+
+class TryRange(NamedTuple):
+    """``from 36 to 72 by 6``."""
+
+    first: Expression
+    last: Expression
+    step: Expression
+    span: Span
+
+
 PartClause = (
     OfStock
     | Runs
@@ -288,6 +485,27 @@ PartClause = (
     | Centred
     | Meets
     | Offset
+    | Planed
+    | FaceCutClause
+    | LongPoint
+    | TaperClause
+    | NotchClause
+    | FittedNotchClause
+    | TrenchClause
+    | Stopped
+    | HoleClause
+    | CutPlace
+    | CornersClause
+    | EdgesClause
+    | RoundClause
+    | Leaning
+    | RisingClause
+    | Ended
+    | Opens
+    | Hinged
+    | SlidesOut
+    | LiftsOut
+    | OnlyWhen
 )
 
 # ---------------------------------------------------------------- clauses of joins
@@ -303,11 +521,12 @@ class FastenerClause(NamedTuple):
 
 
 class HousingClause(NamedTuple):
-    """A joint that makes room: dado, rabbet, half lap …"""
+    """A joint that makes room: dado, rabbet, half lap … ``thick`` is a tenon's own thickness."""
 
     kind: str
     depth: Expression | None
     span: Span
+    thick: Expression | None = None
 
 
 class JoinFact(NamedTuple):
@@ -325,6 +544,10 @@ class JoinFact(NamedTuple):
         "fine",
         "slotted",
         "no glue",
+        "from end",
+        "from edge",
+        "angle",
+        "metal",
     ]
     text: str
     size: Expression | None
@@ -335,6 +558,23 @@ class GlueClause(NamedTuple):
     """``glue pva``."""
 
     name: tuple[Word, ...]
+    span: Span
+
+
+class HardwarePiece(NamedTuple):
+    """``2 hinges 2 1/2 at 4.10``, ``slides 14``; the price is for one."""
+
+    kind: str
+    number: Number | None
+    size: Expression | None
+    price: float | None
+    span: Span
+
+
+class StandingHeight(NamedTuple):
+    """``2 1/2 tall``: how far castors or levellers hold a part off the floor."""
+
+    size: Expression
     span: Span
 
 
@@ -404,6 +644,37 @@ class LoadWeight(NamedTuple):
     span: Span
 
 
+class LoadAt(NamedTuple):
+    """``80 kg at 12 from left``: a weight at one spot of a part."""
+
+    kg: float
+    size: Expression
+    face: Word
+    span: Span
+
+
+class WorkOn(NamedTuple):
+    """``join end.*`` in a step: what is done to which part, or ``finish painted``."""
+
+    verb: Literal["cut", "shape", "drill", "sand", "join", "fit", "finish"]
+    name: Word
+    span: Span
+
+
+class Wait(NamedTuple):
+    """``wait 1 h`` in a step, in hours."""
+
+    hours: float
+    span: Span
+
+
+class Remark(NamedTuple):
+    """Words of the writer's own in a step."""
+
+    text: str
+    span: Span
+
+
 class RoomFact(NamedTuple):
     """One clause about the room."""
 
@@ -443,7 +714,8 @@ class Statement(NamedTuple):
     names: tuple[Word, ...]
     others: tuple[Word, ...]  # the second list of a join; the copies of a part
     clauses: tuple[object, ...]
-    text: str | None  # the title of a plan, the reason of a waiver
+    text: str | None  # the title of a plan, the reason of a waiver, what a step is called
     head: Span
     span: Span
     damaged: bool = False  # a clause of it could not be read
+    members: tuple[Statement, ...] = ()  # of an assembly

@@ -10,6 +10,7 @@ from collections.abc import Callable
 from typing import Any
 
 from reviewer.language import declarations as d
+from reviewer.language.declaring_shapes import ShapeDeclarer
 from reviewer.language.numbers import MM_PER, number
 from reviewer.language.parser import Maker
 from reviewer.language.source import Span
@@ -40,8 +41,8 @@ def _fact(kind: str) -> Callable[[Declarer, Items, Span], d.JoinFact]:
 
 def _housing(kind: str) -> Callable[[Declarer, Items, Span], d.HousingClause]:
     def make(self: Declarer, items: Items, span: Span) -> d.HousingClause:
-        size = next((item for item in items if item is not None and not isinstance(item, str)), None)
-        return d.HousingClause(kind, size, span)
+        sizes = [item for item in items if item is not None and not isinstance(item, str)]
+        return d.HousingClause(kind, sizes[0] if sizes else None, span)
 
     return make
 
@@ -87,11 +88,15 @@ _HANDED_ON = frozenset(
         "mass_unit",
         "driving_side",
         "wall_stuff",
+        "beside",
+        "end_way",
+        "hardware",
+        "step_verb",
     ]
 )
 
 
-class Declarer:
+class Declarer(ShapeDeclarer):
     """Turns each grammar rule's pieces into a declaration."""
 
     def maker(self, name: str) -> Maker | None:
@@ -133,6 +138,9 @@ class Declarer:
 
     def sheet_goods(self, items: Items, span: Span) -> d.Section:
         return d.Section("sheet", (items[1],), None, items[0].words, span)
+
+    def round_section(self, items: Items, span: Span) -> d.Section:
+        return d.Section("round", (items[1],), None, items[2].words, span)
 
     def length_offer(self, items: Items, span: Span) -> d.OfferClause:
         price = items[2].amount if items[2] is not None else None
@@ -208,6 +216,9 @@ class Declarer:
     def copies_every(self, items: Items, span: Span) -> d.Copies:
         return d.Copies("every", items[0], items[4], items[3], (), (), span)
 
+    def copies_within(self, items: Items, span: Span) -> d.Copies:
+        return d.Copies("every", None, items[3], items[2], (), (), span, items[5])
+
     def gap(self, items: Items, span: Span) -> d.Gap:
         return d.Gap(items[1], span)
 
@@ -267,8 +278,17 @@ class Declarer:
     shelf_pins = _fastener("shelf pins")
     dado, rabbet, groove = _housing("dado"), _housing("rabbet"), _housing("groove")
     half_lap, mitre = _housing("half lap"), _housing("mitre")
-    mortise_and_tenon = _housing("mortise and tenon")
-    countersunk, pilot_holes, no_pilot_holes = _fact("countersunk"), _fact("pilot"), _fact("no pilot")
+    splined_mitre, bridle = _housing("splined mitre"), _housing("bridle")
+    tongue_and_groove, dovetails = _housing("tongue and groove"), _housing("dovetails")
+    box_joint = _housing("box joint")
+    butt, loose_tenons = _fastener("butt"), _fastener("loose tenons")
+    wedges, clips = _fastener("wedges"), _fastener("clips")
+
+    def mortise_and_tenon(self, items: Items, span: Span) -> d.HousingClause:
+        # mortise and tenon [amount long] [amount thick]
+        return d.HousingClause("mortise and tenon", items[3], span, items[5])
+
+    countersunk, no_pilot_holes = _fact("countersunk"), _fact("no pilot")
     coarse_thread, fine_thread, slotted = _fact("coarse"), _fact("fine"), _fact("slotted")
     unglued = _fact("no glue")
 
@@ -280,6 +300,21 @@ class Declarer:
 
     def driven_from(self, items: Items, span: Span) -> d.JoinFact:
         return d.JoinFact("from", items[1], None, span)
+
+    def pilot_holes(self, items: Items, span: Span) -> d.JoinFact:
+        return d.JoinFact("pilot", "", items[2], span)
+
+    def from_end(self, items: Items, span: Span) -> d.JoinFact:
+        return d.JoinFact("from end", "", items[0], span)
+
+    def from_edge(self, items: Items, span: Span) -> d.JoinFact:
+        return d.JoinFact("from edge", "", items[0], span)
+
+    def driven_at(self, items: Items, span: Span) -> d.JoinFact:
+        return d.JoinFact("angle", "", items[1], span)
+
+    def metal(self, items: Items, span: Span) -> d.JoinFact:
+        return d.JoinFact("metal", items[0], None, span)
 
     def counterbored(self, items: Items, span: Span) -> d.JoinFact:
         return d.JoinFact("counterbored", "", items[1], span)
@@ -315,6 +350,10 @@ class Declarer:
         count = items[0] if isinstance(items[0], d.Number) else None
         return d.LoadUse(count, items[-1].words, span)
 
+    def load_at(self, items: Items, span: Span) -> d.LoadAt:
+        kg = items[0].amount * (KG_PER_POUND if items[1] == "lb" else 1.0)
+        return d.LoadAt(kg, items[3], items[5], span)
+
     def _weight(self, items: Items, per_mm: float | None, span: Span) -> d.LoadWeight:
         kg = items[0].amount * (KG_PER_POUND if items[1] == "lb" else 1.0)
         return d.LoadWeight(kg if per_mm is None else kg / per_mm, per_mm is not None, span)
@@ -334,6 +373,12 @@ class Declarer:
     studs, doorway, ceiling = _room("studs"), _room("doorway"), _room("ceiling")
     children_under, no_children, floor_of = _room("children"), _room("no children"), _room("floor")
 
+    stairs, skirting = _room("stairs"), _room("skirting")
+    outlet, switch = _room("outlet"), _room("switch")
+
+    def heater(self, items: Items, span: Span) -> d.RoomFact:
+        return d.RoomFact("heater", (items[2],), items[1], span)
+
     def _restraint(self, kind: str, items: Items, span: Span) -> d.RestraintFact:
         text = items[-1] if items[-2] == "into" else ""
         return d.RestraintFact(kind, text, _gauge(items), _sizes(items), span)
@@ -351,6 +396,9 @@ class Declarer:
 
     def restraint_count(self, items: Items, span: Span) -> d.RestraintFact:
         return self._restraint("count", items, span)
+
+    def wait(self, items: Items, span: Span) -> d.Wait:
+        return d.Wait(items[1].amount * _HOURS[items[2]], span)
 
     def purchase(self, items: Items, span: Span) -> d.PurchaseClause:
         return d.PurchaseClause(items[0], items[1], items[2], span)
@@ -373,13 +421,26 @@ class Declarer:
         words = [d.Word(item.text, item.span) for item in items if isinstance(item, d.Words)]
         return self._head("room", words, span)
 
-    def part_head(self, items: Items, span: Span) -> d.Statement:
+    def _copied_head(self, kind: str, items: Items, span: Span) -> d.Statement:
         copies = tuple(
             d.Word(f"{item.amount:g}", item.span) if isinstance(item, d.Number) else item
             for item in items[2:]
             if isinstance(item, d.Word | d.Number)
         )
-        return d.Statement("part", items[1], (), copies, (), None, items[1].span, span)
+        return d.Statement(kind, items[1], (), copies, (), None, items[1].span, span)
+
+    def part_head(self, items: Items, span: Span) -> d.Statement:
+        return self._copied_head("part", items, span)
+
+    def assembly_head(self, items: Items, span: Span) -> d.Statement:
+        return self._copied_head("assembly", items, span)
+
+    def step_head(self, items: Items, span: Span) -> d.Statement:
+        return d.Statement("step", None, (), (), (), items[1].text, items[1].span, span)
+
+    def fit_head(self, items: Items, span: Span) -> d.Statement:
+        others = items[3].words if items[3] is not None else ()
+        return d.Statement("fit", None, items[1].words, others, (), None, span, span)
 
     def join_head(self, items: Items, span: Span) -> d.Statement:
         return d.Statement("join", None, items[1].words, items[3].words, (), None, span, span)
@@ -396,6 +457,10 @@ class Declarer:
 
     stock_statement = outline_statement = part_statement = join_statement = _statement
     finish_statement = load_statement = room_statement = restrain_statement = _statement
+    assembly_statement = fit_statement = step_statement = _statement
+
+    def try_statement(self, items: Items, span: Span) -> d.Statement:
+        return d.Statement("try", items[1], (), (), _clauses(items[2:]), None, items[1].span, span)
 
     def plan_statement(self, items: Items, span: Span) -> d.Statement:
         title = items[1]

@@ -42,9 +42,12 @@ _LOOK_ALIKES = str.maketrans(
 _GOES_ON = re.compile(r"(?:and|because|to)\b")
 #: A line that can only be a statement, however far in it stands: no clause is like it.
 _STATEMENT_IN_BLOCK = re.compile(
-    r"plan +\"|(?:stock|outline|part|finish|limit) +[^:,]+:|(?:join|load|restrain) +[^:,]+:"
-    r"|room\b[^:,]*:|(?:buy|tools) *:|accept +\S+ +(?:on|because)\b|[^\W\d][\w-]* *="
+    r"plan +\"|(?:stock|outline|part|assembly|finish|limit|try) +[^:,]+:|(?:join|fit|load|restrain) +[^:,]+:"
+    r"|step +\"|room\b[^:,]*:|(?:buy|tools) *:|accept +\S+ +(?:on|because)\b|[^\W\d][\w-]* *="
 )
+_ASSEMBLY = re.compile(r"assembly\b")
+#: What an assembly can hold: statements of its own, one level in.
+_MEMBER = re.compile(r"(?:outline|part|assembly|join|fit|finish|load) +[^\s:,=]")
 #: A quotation, which is passed over, or two numbers with only a comma between them.
 _DECIMAL_COMMA = re.compile(r'(?<![\d½¼¾])"[^"\n]*"|(?<![\d.,])\d+,\d+(?![\d,])')
 
@@ -53,10 +56,11 @@ _BYTE_ORDER_MARK = "\ufeff"
 
 
 class Statement(NamedTuple):
-    """A statement's place in the laid-out text."""
+    """A statement's place in the laid-out text, and which statement it is a member of, by number."""
 
     start: int
     end: int
+    within: int | None = None
 
 
 class Layout(NamedTuple):
@@ -107,6 +111,7 @@ def laid_out(text: str) -> Layout:
     start: int | None = None
     tail = ""  # the current statement's last line of words, for what a line end becomes
     blanks_since: list[int] = []  # indexes in pieces of line ends since the last words
+    nested: list[tuple[int, int]] = []  # the assemblies that are open: how far in they stand, their number
 
     for raw in plain.split("\n"):
         line = _uncommented(raw) if "#" in raw else raw
@@ -116,7 +121,15 @@ def laid_out(text: str) -> Layout:
             if indent == 1 and offset == 0 and text[0] == _BYTE_ORDER_MARK:
                 indent = 0
             new = indent == 0
-            if indent and (start is None or _STATEMENT_IN_BLOCK.match(words)):
+            within: int | None = None
+            if not indent:
+                nested = []
+            elif nested and _MEMBER.match(words):
+                new = True
+                while len(nested) > 1 and indent <= nested[-1][0]:
+                    nested.pop()
+                within = nested[-1][1]
+            elif indent and (start is None or _STATEMENT_IN_BLOCK.match(words)):
                 new = True
                 problems.append(
                     ReadingProblem(
@@ -129,13 +142,15 @@ def laid_out(text: str) -> Layout:
                 )
             if new:
                 start = offset + len(line) - len(line.lstrip())
-                statements.append(Statement(start, start))
+                if _ASSEMBLY.match(words):
+                    nested.append((indent, len(statements)))
+                statements.append(Statement(start, start, within))
             elif blanks_since:
                 pieces[blanks_since[0]] = _joint_between(words, tail)
             tail = line
             blanks_since = []
             assert start is not None
-            statements[-1] = Statement(start, offset + len(line.rstrip()))
+            statements[-1] = Statement(start, offset + len(line.rstrip()), statements[-1].within)
         pieces.append(line)
         blanks_since.append(len(pieces))
         pieces.append("\n")

@@ -61,7 +61,7 @@ class _Reader:
     def __init__(self, original: str, layout: Layout) -> None:
         self.original = original
         self.text = text = layout.text
-        found = (_MEASURE.match(text, start, end) for start, end in layout.statements)
+        found = (_MEASURE.match(text, start, end) for start, end, _ in layout.statements)
         self.measures = frozenset(match[1] for match in found if match)
         self.parser = _parser()
         self.problems: list[ReadingProblem] = []
@@ -187,16 +187,32 @@ def read(text: str) -> Read:
             "Split it into several plans, or use copies.",
         )
     reader = _Reader(text, layout)
-    statements = []
-    for place in layout.statements:
-        found = reader.statement(place.start, place.end)
-        if found is not None:
-            statements.append(found)
+    made = [reader.statement(place.start, place.end) for place in layout.statements]
+    statements = [statement for statement in _nested(made, layout) if statement is not None]
     if not any(statement.kind == "plan" for statement in statements):
         _tell_untitled(reader, layout)
     problems = [*layout.problems, *_not_told_by(layout, reader.problems)]
     ordered = tuple(sorted(problems, key=lambda problem: problem.span))
-    return Read(tuple(statements), ordered, len(statements) < len(layout.statements))
+    return Read(tuple(statements), ordered, None in made)
+
+
+def _nested(made: list[d.Statement | None], layout: Layout) -> list[d.Statement | None]:
+    """The statements that stand by themselves, each assembly with its members in it."""
+    if all(place.within is None for place in layout.statements):
+        return made
+    members: dict[int, list[d.Statement]] = {}
+    outer: list[d.Statement | None] = []
+    # From the last to the first: an assembly's members stand behind it, and may be assemblies.
+    for number in range(len(made) - 1, -1, -1):
+        statement, within = made[number], layout.statements[number].within
+        if statement is not None and number in members:
+            statement = statement._replace(members=tuple(reversed(members[number])))
+        if within is None:
+            outer.append(statement)
+        elif statement is not None:
+            members.setdefault(within, []).append(statement)
+    outer.reverse()
+    return outer
 
 
 def _tell_untitled(reader: _Reader, layout: Layout) -> None:
@@ -209,7 +225,7 @@ def _tell_untitled(reader: _Reader, layout: Layout) -> None:
             'Begin with a title and the unit of its numbers, such as: plan "Reading bench" in inches',
         )
     elif not any(_TITLE.match(layout.text, place.start, place.end) for place in layout.statements):
-        start, end = layout.statements[0]
+        start, end, _ = layout.statements[0]
         line_end = reader.original.find("\n", start, end)
         reader.tell(
             start,

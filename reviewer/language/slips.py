@@ -25,6 +25,9 @@ _ONE_OF = {
     "load": "a load",
     "room": "a room",
     "restrain": "a restraint",
+    "assembly": "an assembly",
+    "fit": "a fit",
+    "step": "a step",
 }
 
 

@@ -25,21 +25,37 @@ _TABLES = "plan.tables.json"
 STATEMENTS = (
     "plan",
     "measure",
+    "try",
     "stock",
     "outline",
+    "assembly",
     "part",
     "join",
+    "fit",
     "finish",
     "load",
     "room",
     "restrain",
+    "step",
     "buy",
     "tools",
     "limit",
     "accept",
 )
 #: Statements with a head and clauses, which a failed one is taken apart into.
-BLOCKS = ("stock", "outline", "part", "join", "finish", "load", "room", "restrain")
+BLOCKS = (
+    "stock",
+    "outline",
+    "assembly",
+    "part",
+    "join",
+    "fit",
+    "finish",
+    "load",
+    "room",
+    "restrain",
+    "step",
+)
 #: Every rule that a text can be read by.
 STARTS = (
     *(f"{name}_statement" for name in STATEMENTS),

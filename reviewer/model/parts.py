@@ -100,7 +100,7 @@ class PartMaker:
             self.names.forget(spec.name)
         count = 0
         if row is not None:
-            count = self.desk.whole(row.number, "number of copies", MAX_COPIES) or 0
+            count = rows.count_of(self.desk, row, MAX_COPIES)
             if len(self.names) + count * len(stems) > MAX_PARTS:
                 self._too_many(row.span)
                 count = 0

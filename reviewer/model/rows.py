@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from typing import Any, NamedTuple
 
 from reviewer.language import declarations as d
@@ -17,6 +18,9 @@ from reviewer.model.placing import (
 )
 from reviewer.model.plan import Axis, Box, Edge, Part, Relation, Term
 
+#: A length that is a whole number of spacings but for the last bit of a sum.
+_CLOSE = 1e-9
+
 
 class Row(NamedTuple):
     """A row's box and its copies."""
@@ -24,6 +28,29 @@ class Row(NamedTuple):
     box: Box
     parts: tuple[Part, ...]
     doubtful: bool
+
+
+def count_of(desk: Desk, row: d.Copies, most: int) -> int:
+    """How many copies a row has: as stated, or as many as stand within a length; 0 when told or unknown."""
+    if row.number is not None:
+        return desk.whole(row.number, "number of copies", most) or 0
+    assert row.pitch is not None
+    assert row.within is not None
+    pitch, within = desk.size_mm(row.pitch, "spacing of the copies"), desk.mm(row.within)
+    if pitch is None or within is None:
+        return 0
+    if within < 0:
+        desk.problem(row.span, "The copies have less than no length to stand in.", "Write 0 or more.")
+        return 0
+    count = math.floor(within / pitch + _CLOSE) + 1
+    if count > most:
+        desk.problem(
+            row.span,
+            f"This makes {count} copies; dryfit takes up to {most}.",
+            "Look at the spacing and at the length.",
+        )
+        return 0
+    return count
 
 
 def row_of(

@@ -223,8 +223,8 @@ SLIPS = (
         HEAD + "hello there\n",
         (
             "hello: No statement begins with “hello”. → A statement begins with plan, stock, "
-            "outline, part, join, finish, load, room, restrain, buy, tools, limit or accept; a "
-            "measure is written: height = 17 1/2",
+            "outline, part, assembly, join, fit, finish, load, room, restrain, step, buy, tools, "
+            "limit, accept or try; a measure is written: height = 17 1/2",
         ),
     ),
     Slip(
@@ -937,7 +937,7 @@ SLIPS = (
     Slip(
         "a side misspelt",
         HEAD + "join leg.* to rail: screws #8 x 2, form below\n",
-        ("form: “form” does not fit here. → Did you mean from?",),
+        ("form: No clause here begins with “form”. → Did you mean from?",),
     ),
     Slip(
         "so many of nothing",

@@ -28,6 +28,8 @@ STATEMENTS = {
     "part_statement": [
         "part a: s, across, flat, between b and c up less 1/8, on d",
         "part a for each of left, 2, right: like b, mirrored across about c",
+        "part a: mitre 45 at both ends, long at top, notch 2 deep by 4 tall at front bottom, hole 3 by 1 into left, 2 from top",
+        "part a: splayed 8 degrees towards back and 3 degrees towards left, ends cut level, only when a at least b - 1",
         "part a: s, 3 copies spread evenly up from left of a to b, gap to fit, rip 3, row centred on x",
     ],
     "join_statement": ['join a, b.* to c: screws #8 x 2, dado 3 deep, glue pva, none because "x"'],
@@ -35,6 +37,13 @@ STATEMENTS = {
     "load_statement": ["load a: 2 people seated, books, 40 kg, 3 lb per foot"],
     "room_statement": ["room: indoors, wall behind 2 away, doorway 30 x 80", "room the hall: no children"],
     "restrain_statement": ["restrain a to wall: strap, screws #8 x 2 into stud, 68 up, 2 of them"],
+    "try_statement": ["try a: 3, b + 1, from 3 to 9 by 2"],
+    "assembly_statement": [
+        "assembly a:",
+        "assembly a for each of b, c: 3 across, 2 copies side by side up, hinged left",
+    ],
+    "fit_statement": ["fit a: hinges", "fit a, b to c: 2 hinges 3 at 4, castors, 3 tall, screws #8 x 2"],
+    "step_statement": ['step "a b": join a, b, wait 3 h, "c d"'],
     "buy_statement": ["buy: 2 a 8 ft, 3 b"],
     "tools_statement": ["tools: mitre saw, drill"],
     "limit_statement": ["limit sag-ratio: 360", "limit restraint-mass: 30 lb"],

@@ -22,9 +22,12 @@ plan "Everything" in metres
 plan "Everything" in m
 height = 17 1/2 + 3 - 2 * (4 / 2)
 width = height
+try width: 3
+try width: 3, height + 1, from 3 to 9 by 2
 stock stud: 2x4 spruce-pine-fir
 stock board: actual 45 x 95 pine, 8 ft at 4.10, 10 ft, grade no.2, moisture 12 %, flat sawn
 stock ply: birch plywood 3/4, sheet 48 x 96 at 64, sheet 48 x 96, quarter sawn, treated
+stock bar: round 1 1/4 oak
 stock odd: actual thick x (thick + 1) red pine
 outline frame: 42 across
 outline case: 42 across, 12 deep, 16 tall, 3 long, as tall as frame, as deep as frame, as wide as frame
@@ -35,7 +38,31 @@ part end for each of left, 2, right: stud, deep, on edge, flat, grain up, cut 3,
     like rail, mirrored across about frame, across
     2 copies side by side deep, gap 1/8, gap to fit, row centred on frame
     3 copies spread evenly up between a and b, 3 copies spread evenly up from left of a to b
-    4 copies every 2 across
+    4 copies every 2 across, copies every 2 up within width - 3
+    only when width over 3, only when width under 3, only when width at least 3, only when width at most 3
+assembly drawer:
+    part side for each of left: ply
+assembly drawer for each of a: 14 across
+assembly drawer for each of a, 2: 14 across, on floor, 2 copies side by side across, gap 3, slides out 12
+    only when width over 3
+    outline well: 3 across, only when width over 3
+    join side to front: butt, only when width over 3
+    finish clear: on side, only when width over 3
+    load side: books, only when width over 3
+    assembly inner: opens 90 degrees
+        part x: ply
+part cut: plane 5/8, mitre 45 at left end, mitre 45 at both ends, bevel 10 at top end, bevel 10 along front
+    long at top, taper to 1 at bottom end, taper to 1 at bottom end over 12, taper to 1 at bottom end on left
+    taper to 1 at bottom end over 12 on right, notch 2 across at left, notch 2 deep by 4 tall at front bottom
+    notch for rail, notch for rail with 1/32 clear, dado 3 by 1 into left, groove 3 by 1 into left
+    rabbet 3 by 1 into back along left, stopped 1 at front, hole 3/8 through front, hole 3/8 by 1 into front
+    2 from left, corners rounded 1, corners chamfered 1, corner front left rounded 1
+    corner front left chamfered 1, edges rounded 1/8, edges chamfered 1/8, round 1
+part slant: tilted 8 degrees towards front, tilted 8 degrees towards front and 3 degrees towards left
+    splayed 8 degrees towards bottom, splayed 8 degrees towards back and 3 degrees towards each
+    rising towards right, ends cut square, ends cut level, ends cut plumb, ends cut pointed
+    lower end cut level, upper end cut plumb
+    opens 110 degrees, hinged left, slides out 14, lifts out
 part place: 3 across, 3 deep, 3 tall, 3 long
     between a and b, between a and b across, between a and b less 1/8, between a and b up with 1/16 each end
     from left of a to right of b, from left of a to right of b past 3 each end
@@ -51,21 +78,35 @@ join a to b: biscuits
 join a, b.* to c, d: screws #8 x 2, screws 4 x 50, screws 50, pocket screws 2 1/2, nails 2, nails 2 x 50
     dowels 8 x 40, bolts 8 x 40, brackets, shelf pins, dado, dado 3 deep, rabbet, rabbet 3 deep
     groove, groove 3 deep, half lap, mortise and tenon, mortise and tenon 3 long, mitre
+    mortise and tenon 3 thick, mortise and tenon 3 long 1 thick, splined mitre, bridle, tongue and groove
+    dovetails, box joint, butt, loose tenons 8 x 20, loose tenons 8 x 20 x 40, wedges, clips
+    1 from end, 1 from ends, 1 from edge, 1 from edges, at 15 degrees, stainless, galvanised, brass
+    pilot holes 3, pilot hole, pilot hole 3
     2 per end, 2 per joint, 2 each, every 10, counterbored 2, countersunk, pilot holes, no pilot holes
     coarse thread, fine thread, slotted, glue, glue pva, no glue, none because "it leans"
     from inside, from outside, from below, from above, from front, from back, from left, from right
+fit a: 2 hinges
+fit a: 2 hinges 3, 2 hinges at 3, 2 hinges 3 at 3, hinges 3 at 3
+fit a, b to c: hinges, slides 14, 4 castors 2 at 3, castors at 3, glides, levellers, knobs, pulls, catches, stays
+    2 tall, screws #8 x 2, screws 50, screws 4 x 50, only when width over 3
 finish clear: on a
 finish clear: on a, b, sand 80, 120, sand 320 between coats, 2 coats of enamel acrylic
     dry 4 h, dry 2 days, dry 30 min
 load a: books
-load a, b: 2 people seated, 40 kg, 40 lb, 25 lb per foot, 25 kg per metre
+load a, b: 2 people seated, 40 kg, 40 lb at 3 from left, only when width over 3
+load a, b: 40 kg, 40 lb, 25 lb per foot, 25 kg per metre
 room: indoors
 room hall: outdoors, heated, unheated, wall behind, wall behind 2 away, wall left, wall left 2 away
     wall right, wall right 2 away, studs every 16, floor wood, doorway 30 x 80, ceiling 96
-    children under 6, no children
+    children under 6, no children, stairs 30 wide, skirting 4 tall, skirting 4 tall by 1 deep
+    outlet 3 across 12 up, switch 3 across 48 up, heater left 3 away, heater right 3 away
+    heater front 3 away, heater behind 3 away
 restrain a to wall: strap
 restrain a, b to wall: bracket, cleat, screws #10 x 2 1/2, screws #10 x 2 1/2 into stud
     screws 5 x 60, screws 5 x 60 into masonry, screws 60, screws 60 into board, 68 up, 2 of them
+    only when width over 3
+step "Cut": cut a
+step "Cut": cut a, b, shape a, drill a, sand a, join a, fit a, finish a, wait 3 h, "mind the grain"
 buy: 2 stud
 buy: 2 stud 8 ft, 3 ply
 tools: mitre saw

@@ -25,7 +25,7 @@ def test_one_character_out_for_each_one_in(text: str) -> None:
     assert len(layout.text) == len(text)
     assert "\n" not in layout.text
     last = 0
-    for start, end in layout.statements:
+    for start, end, _ in layout.statements:
         assert last <= start < end <= len(text)
         assert not layout.text[start].isspace()
         last = end
@@ -35,7 +35,9 @@ def test_one_character_out_for_each_one_in(text: str) -> None:
 
 def words_of(text: str) -> list[str]:
     layout = laid_out(text)
-    return [" ".join(layout.text[start:end].split()).replace(" ,", ",") for start, end in layout.statements]
+    return [
+        " ".join(layout.text[start:end].split()).replace(" ,", ",") for start, end, _ in layout.statements
+    ]
 
 
 def test_statements_are_split_at_the_margin_and_blocks_joined_by_commas() -> None:

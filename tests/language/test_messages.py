@@ -93,8 +93,8 @@ def test_long_words_are_cut_in_messages() -> None:
     (one,) = told(HEAD + "x" * 5_000)
     assert one.endswith(
         f": No statement begins with “{'x' * 60}…”. → A statement begins with plan, stock, outline, part, "
-        "join, finish, load, room, restrain, buy, tools, limit or accept; a measure is written: "
-        "height = 17 1/2"
+        "assembly, join, fit, finish, load, room, restrain, step, buy, tools, limit, accept or try; "
+        "a measure is written: height = 17 1/2"
     )
 
 

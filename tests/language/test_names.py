@@ -11,7 +11,7 @@ from tests.language.reading_texts import told, understood
 TITLE = """\
 plan "Names" in millimetres
 stock board: actual 20 x 100 pine
-outline box: 500 across, 300 deep, 400 tall, on floor
+outline case-box: 500 across, 300 deep, 400 tall, on floor
 """
 
 #: Words of the language but for the room's own faces, and others that makers call parts by.
@@ -90,7 +90,7 @@ def test_flush_with_top_of_top() -> None:
 def test_each_is_the_copys_own_word_only_where_it_stands_alone() -> None:
     text = TITLE + (
         "part left-beach: board, across, flat, 200 long, left at 0, front at 0, on floor\n"
-        "part a for each of left, right: board, across, flat, 200 long, flush with each of box, front at 0\n"
+        "part a for each of left, right: board, across, flat, 200 long, flush with each of case-box, front at 0\n"
         "    on left-beach\n"
         "part b for each of left, right: like a.each, on a.each\n"
     )
@@ -110,7 +110,7 @@ MEASURES = [word for word in tables().words if word not in NO_MEASURES]
 def test_measure_of_nearly_any_name_is_used_everywhere(word: str) -> None:
     text = TITLE + (
         f"{word} = 100\n"
-        f"part a: board, across, flat, {word} long, left at {word}, front {word} behind front of box\n"
+        f"part a: board, across, flat, {word} long, left at {word}, front {word} behind front of case-box\n"
         f"    bottom {word} + 1 above floor, cut {word}\n"
         f"part b: board, across, flat, from left of a to right of a less {word} - 100, front at {word} - 100\n"
         "    on a\n"
