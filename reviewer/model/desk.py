@@ -50,6 +50,7 @@ class Desk:
         self._used: set[str] = set()
         self._unknown_at: set[Span] = set()
         self._sought = 0
+        self.unmade_stocks: set[str] = set()  # declared, but something in them is wrong and told already
 
     # ------------------------------------------------------------ slips
 
@@ -69,6 +70,8 @@ class Desk:
 
     def unknown_name(self, word: Word, what: str, known: Iterable[str]) -> None:
         """Note a name that nothing declares: once for its place, however many copies come by it."""
+        if what == "stock" and word.text in self.unmade_stocks:
+            return
         if word.span not in self._unknown_at:
             self._unknown_at.add(word.span)
             name = word.text if len(word.text) <= MAX_NAME else f"{word.text[:MAX_NAME]}…"

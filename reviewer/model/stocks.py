@@ -35,6 +35,8 @@ def stocks_of(desk: Desk, statements: list[d.Statement]) -> dict[str, Stock]:
         stock = _stock(desk, statement)
         if stock is not None:
             found[name] = stock
+        else:
+            desk.unmade_stocks.add(name)
     return found
 
 

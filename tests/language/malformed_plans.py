@@ -390,6 +390,15 @@ SLIPS = (
         ),
     ),
     Slip(
+        "a wood that means several, with parts and a basket that ask for its stock: told once",
+        'plan "Bench" in inches\nstock leg: 2x4 spruce\n'
+        "part a: leg, upright, facing front, 30 tall, on floor, left at 0, front at 0\nbuy: 2 leg 8 ft\n",
+        (
+            "spruce: “spruce” can mean more than one wood, and they are not alike. → Name the one you "
+            "will buy: norway spruce, white spruce, engelmann spruce or red spruce.",
+        ),
+    ),
+    Slip(
         "a wood that means several",
         HEAD + "stock plank: 2x8 cedar\n",
         (
