@@ -1,4 +1,4 @@
-"""The command ``dryfit``: reviews plans, explains rules, lists rules and limits.
+"""The command ``dryfit``: reviews plans, tidies them, explains rules, lists rules and limits.
 
 Exit status: 0 nothing to mend, 1 findings at or above the asked level, 2 a plan or the call can't be read.
 """
@@ -48,6 +48,15 @@ def _arguments() -> argparse.ArgumentParser:
     paint.add_argument("--colour", action="store_true", default=None, dest="colour", help="always in colour")
     paint.add_argument("--plain", action="store_false", default=None, dest="colour", help="never in colour")
     review.set_defaults(run=_review)
+
+    tidy = commands.add_parser("tidy", help="write plans anew in the tidy form")
+    tidy.add_argument(
+        "plans", nargs="+", metavar="PLAN", help="a plan, a folder of plans, or - for standard input"
+    )
+    tidy.add_argument(
+        "--check", action="store_true", help="change nothing, tell which plans are not tidy and exit with 1"
+    )
+    tidy.set_defaults(run=_tidy)
 
     explain = commands.add_parser("explain", help="print a rule's page")
     explain.add_argument("rule", metavar="RULE")
@@ -138,6 +147,12 @@ def _review(asked: argparse.Namespace) -> int:
         return _complain(error.says, error.do)
     asked_level = LEVELS[asked.level] if asked.level else None
     return max((_status(report, asked_level or level) for report, level in levelled), default=NOTHING)
+
+
+def _tidy(asked: argparse.Namespace) -> int:
+    from reviewer.tidy import tidy_plans
+
+    return tidy_plans(asked.plans, check=asked.check)
 
 
 # ---------------------------------------------------------------- the shelf

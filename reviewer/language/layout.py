@@ -39,7 +39,8 @@ _LOOK_ALIKES = str.maketrans(
         "…": ".",
     }
 )
-_GOES_ON = re.compile(r"(?:and|because|to)\b")
+#: A block line that begins so goes on with the line before: its line end becomes no comma.
+GOES_ON = re.compile(r"(?:and|because|to)\b")
 #: A line that can only be a statement, however far in it stands: no clause is like it.
 _STATEMENT_IN_BLOCK = re.compile(
     r"plan +\"|(?:stock|outline|part|assembly|finish|limit|try) +[^:,]+:|(?:join|fit|load|restrain) +[^:,]+:"
@@ -96,7 +97,7 @@ def _uncommented(line: str) -> str:
 def _joint_between(block_line: str, so_far: str) -> str:
     """The character that a line end becomes before a line that goes on with its block."""
     before = so_far.rstrip()
-    if not before or before[-1] in ",:" or _GOES_ON.match(block_line):
+    if not before or before[-1] in ",:" or GOES_ON.match(block_line):
         return " "
     return ","
 

@@ -58,12 +58,12 @@ class _FaultError(Exception):
 
 
 class _Reader:
-    def __init__(self, original: str, layout: Layout) -> None:
+    def __init__(self, original: str, layout: Layout, parser: Parser) -> None:
         self.original = original
         self.text = text = layout.text
         found = (_MEASURE.match(text, start, end) for start, end, _ in layout.statements)
         self.measures = frozenset(match[1] for match in found if match)
-        self.parser = _parser()
+        self.parser = parser
         self.problems: list[ReadingProblem] = []
 
     def tell(self, start: int, end: int, says: str, do: str) -> None:
@@ -173,8 +173,11 @@ def _beyond_all(says: str, do: str) -> Read:
     return Read((), (ReadingProblem(Span(0, 0), says, do),), lost=True)
 
 
-def read(text: str) -> Read:
-    """The declarations of a plan's text and all its slips, both in the order of the text."""
+def read(text: str, parser: Parser | None = None) -> Read:
+    """The declarations of a plan's text and all its slips, both in the order of the text.
+
+    ``parser`` is for who wants to listen to its words (reviewer/language/tidying.py).
+    """
     if len(text) > MAX_CHARACTERS:
         return _beyond_all(
             f"The plan is {len(text)} characters long; dryfit reads up to {MAX_CHARACTERS}.",
@@ -186,7 +189,7 @@ def read(text: str) -> Read:
             f"The plan has {len(layout.statements)} statements; dryfit reads up to {MAX_STATEMENTS}.",
             "Split it into several plans, or use copies.",
         )
-    reader = _Reader(text, layout)
+    reader = _Reader(text, layout, parser or _parser())
     made = [reader.statement(place.start, place.end) for place in layout.statements]
     statements = [statement for statement in _nested(made, layout) if statement is not None]
     if not any(statement.kind == "plan" for statement in statements):

@@ -305,3 +305,9 @@ def render_terminal(
     code = f"1;{_COLOURS[heaviest]}" if heaviest else "1"
     lines += [look.painted(line, code) for line in wrapped(ending, look.width)]
     return "\n".join(lines) + "\n"
+
+
+def render_problems(reports: Sequence[Report], *, width: int = PIPED_WIDTH, colour: bool = False) -> str:
+    """What keeps some plans from being read, as a review tells it, without a verdict."""
+    look = Look(max(NARROWEST, width), colour)
+    return "".join(f"{line}\n" for report in reports for line in _plan(report, look))

@@ -53,12 +53,14 @@ def _refuse_odd_places(target: Path, path: Path) -> None:
         )
 
 
-def write_whole(path: str | Path, text: str, *, plans: Iterable[str | Path] = ()) -> None:
+def write_whole(
+    path: str | Path, text: str, *, plans: Iterable[str | Path] = (), what: str = "report"
+) -> None:
     """Put ``text`` at ``path`` as UTF-8 in one move, so that no reader ever sees half a report.
 
     The text is written beside the target and moved over it. Raises PlanInTheWayError when ``path`` is
     one of ``plans`` (through links too), and ReportNotWrittenError for every other trouble; a file that stood
-    there before is then still whole.
+    there before is then still whole. ``what`` is the word for it in the last.
     """
     path = Path(path)
     try:
@@ -86,6 +88,6 @@ def write_whole(path: str | Path, text: str, *, plans: Iterable[str | Path] = ()
     except (OSError, ValueError, RuntimeError) as error:
         why = getattr(error, "strerror", None) or str(error)
         raise ReportNotWrittenError(
-            f"The report could not be written to {path}: {why}.",
+            f"The {what} could not be written to {path}: {why}.",
             "Check the folder's permissions and the space left, or name another file.",
         ) from error
