@@ -13,7 +13,7 @@ from functools import cached_property
 from typing import NamedTuple
 
 from reviewer.geometry.convex import Convex, Face, Swell, intersection, moved_body, moved_face, prism
-from reviewer.geometry.pieces import Flat, skin
+from reviewer.geometry.pieces import Edge, Flat, on_face, skin, true_edges
 from reviewer.geometry.vectors import (
     SAME,
     UNITS,
@@ -126,13 +126,23 @@ class Body:
         return hash((self.pieces, self.bores))
 
     @cached_property
-    def _skin(self) -> tuple[tuple[Face, ...], int]:
+    def _skin(self) -> tuple[tuple[tuple[Face, ...], ...], int]:
         return skin(self.pieces)
 
     @property
-    def skin(self) -> tuple[Face, ...]:
-        """Every outside face, without the seams between pieces. Mouths of bores are not cut out of them."""
+    def skin_of_pieces(self) -> tuple[tuple[Face, ...], ...]:
+        """The outside faces of each piece, without the seams between pieces; mouths of bores not cut out."""
         return self._skin[0]
+
+    @cached_property
+    def skin(self) -> tuple[Face, ...]:
+        """Every outside face."""
+        return tuple(face for outer in self._skin[0] for face in outer)
+
+    @cached_property
+    def edges(self) -> tuple[tuple[tuple[Edge, ...], ...], ...]:
+        """The true edges of each face in :attr:`skin_of_pieces`: not those where it goes on in its plane."""
+        return true_edges(self.skin_of_pieces)
 
     @property
     def lumps(self) -> int:
@@ -167,7 +177,8 @@ class Body:
             [moved_body(piece, way) for piece in self.pieces],
             [bore._replace(mouth=moved(bore.mouth, way)) for bore in self.bores],
         )
-        made.__dict__["_skin"] = (tuple(moved_face(face, way) for face in self.skin), self.lumps)
+        outer = tuple(tuple(moved_face(face, way) for face in faces) for faces in self.skin_of_pieces)
+        made.__dict__["_skin"] = (outer, self.lumps)
         volume, centre = self._figures
         made.__dict__["_figures"] = (volume, moved(centre, way))
         made.__dict__["areas"] = self.areas
@@ -218,23 +229,12 @@ class Body:
             if chord <= SAME or chord < 0.01 * math.hypot(*edge):
                 continue
             middle = moved(face.ring[i - 1], edge, 0.5)
-            end = next((other for other in self.skin if other.swell is None and _on(other, middle)), None)
+            end = next((other for other in self.skin if other.swell is None and on_face(other, middle)), None)
             if end is not None:
                 slant = abs(dot(end.normal, swell.along))
                 if slant > 0.01:
                     found.append((end.surface, swell.segment * chord * chord / slant))
         return found
-
-
-def _on(face: Face, point: Vector) -> bool:
-    """True when a point lies on a face or its rim."""
-    if abs(dot(face.normal, point) - face.offset) > SAME:
-        return False
-    for i, corner in enumerate(face.ring):
-        out = cross(minus(corner, face.ring[i - 1]), face.normal)
-        if dot(out, minus(point, corner)) > SAME * math.hypot(*out):
-            return False
-    return True
 
 
 def volume_of(body: Convex, bores: Sequence[Bore]) -> float:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
@@ -12,7 +13,10 @@ from reviewer.geometry.vectors import (
     Vector,
     area_of,
     bounds,
+    cross,
     dot,
+    minus,
+    moved,
     turned_round,
     within,
     without,
@@ -51,14 +55,14 @@ def cut_away(
     return bits
 
 
-def skin(pieces: Sequence[Convex]) -> tuple[tuple[Face, ...], int]:
-    """The faces of all pieces together, without the seams between them; and in how many lumps they hang.
+def skin(pieces: Sequence[Convex]) -> tuple[tuple[tuple[Face, ...], ...], int]:
+    """The outer faces of each piece, without the seams between them; and in how many lumps they hang.
 
     A face that a seam covers in part comes back as several convex bits.
     """
     if len(pieces) == 1:
-        return pieces[0].faces, 1
-    found: list[Face] = []
+        return (pieces[0].faces,), 1
+    found: list[tuple[Face, ...]] = []
     leads = list(range(len(pieces)))
 
     def lead(number: int) -> int:
@@ -80,6 +84,7 @@ def skin(pieces: Sequence[Convex]) -> tuple[tuple[Face, ...], int]:
         for one, piece in enumerate(pieces)
     ]
     for one, piece in enumerate(pieces):
+        outer: list[Face] = []
         for face in piece.faces:
             rings: list[Ring] = [face.ring]
             for two in touching[one]:
@@ -93,12 +98,72 @@ def skin(pieces: Sequence[Convex]) -> tuple[tuple[Face, ...], int]:
                         if taken and area_of(taken) > _HOLDS_MM2:
                             leads[lead(one)] = lead(two)
                     rings = left
-            found += [face._replace(ring=ring) for ring in rings if area_of(ring) > _SPECK_MM2]
+            outer += [face._replace(ring=ring) for ring in rings if area_of(ring) > _SPECK_MM2]
+        found.append(tuple(outer))
     return tuple(found), sum(1 for number in range(len(pieces)) if lead(number) == number)
 
 
 def _opposed(face: Face, other: Face) -> bool:
     return abs(face.offset + other.offset) <= SAME and dot(face.normal, other.normal) <= _PARALLEL - 1.0
+
+
+def on_face(face: Face, point: Vector, slack: float = SAME) -> bool:
+    """True when a point lies on a face or its rim, or no further than ``slack`` mm off."""
+    if abs(dot(face.normal, point) - face.offset) > slack:
+        return False
+    for i, corner in enumerate(face.ring):
+        out = cross(minus(corner, face.ring[i - 1]), face.normal)
+        if dot(out, minus(point, corner)) > slack * math.hypot(*out):
+            return False
+    return True
+
+
+class Edge(NamedTuple):
+    """A side of a face. ``beyond`` is the way the next flat of the same round outside looks; None: a true edge."""
+
+    start: Vector
+    end: Vector
+    beyond: Vector | None
+
+
+#: Beside an edge it is tried so far out whether the face goes on, mm.
+_BESIDE = 0.01
+
+
+def true_edges(outer: Sequence[Sequence[Face]]) -> tuple[tuple[tuple[Edge, ...], ...], ...]:
+    """The sides of every face that are edges of the whole body, tried at their middles."""
+    planes: dict[tuple[float, ...], list[Face]] = {}
+    rounds: list[Face] = []
+    for faces in outer:
+        for face in faces:
+            planes.setdefault(_plane(face), []).append(face)
+            if face.swell is not None:
+                rounds.append(face)
+
+    def edges(face: Face) -> tuple[Edge, ...]:
+        found = []
+        for i, end in enumerate(face.ring):
+            start = face.ring[i - 1]
+            way = minus(end, start)
+            middle = moved(start, way, 0.5)
+            out = cross(way, face.normal)
+            beside = moved(middle, out, _BESIDE / math.hypot(*out))
+            alike = planes[_plane(face)]
+            if len(alike) > 1 and any(on_face(other, beside) for other in alike if other is not face):
+                continue
+            beyond = None
+            if face.swell is not None:
+                beyond = next(
+                    (other.normal for other in rounds if other is not face and on_face(other, middle)), None
+                )
+            found.append(Edge(start, end, beyond))
+        return tuple(found)
+
+    return tuple(tuple(edges(face) for face in faces) for faces in outer)
+
+
+def _plane(face: Face) -> tuple[float, ...]:
+    return (*(round(part, 6) + 0.0 for part in face.normal), round(face.offset, 3) + 0.0)
 
 
 class Flat(NamedTuple):
