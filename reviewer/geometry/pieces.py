@@ -119,7 +119,7 @@ def on_face(face: Face, point: Vector, slack: float = SAME) -> bool:
 
 
 class Edge(NamedTuple):
-    """A side of a face. ``beyond`` is the way the next flat of the same round outside looks; None: a true edge."""
+    """A side of a face. ``beyond``: which way the next flat of the same round looks; None: a true edge."""
 
     start: Vector
     end: Vector

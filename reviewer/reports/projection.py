@@ -48,7 +48,7 @@ class Face(NamedTuple):
 
 
 class Seen(NamedTuple):
-    """A solid in a view, or one convex piece of it: its visible faces and the bounds of them, mm on the paper.
+    """A solid in a view, or one convex piece of it: its visible faces and their bounds, mm on the paper.
 
     ``piece`` None: a square board, which is known by its solid alone.
     """
