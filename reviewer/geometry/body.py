@@ -177,8 +177,9 @@ class Body:
             [moved_body(piece, way) for piece in self.pieces],
             [bore._replace(mouth=moved(bore.mouth, way)) for bore in self.bores],
         )
-        outer = tuple(tuple(moved_face(face, way) for face in faces) for faces in self.skin_of_pieces)
-        made.__dict__["_skin"] = (outer, self.lumps)
+        if len(self.pieces) > 1:
+            outer = tuple(tuple(moved_face(face, way) for face in faces) for faces in self.skin_of_pieces)
+            made.__dict__["_skin"] = (outer, self.lumps)
         volume, centre = self._figures
         made.__dict__["_figures"] = (volume, moved(centre, way))
         made.__dict__["areas"] = self.areas

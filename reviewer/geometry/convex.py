@@ -54,9 +54,9 @@ class Face(NamedTuple):
 class Convex:
     """A convex body. ``low`` and ``high`` are its bounds."""
 
-    def __init__(self, faces: Sequence[Face]) -> None:
+    def __init__(self, faces: Sequence[Face], known: tuple[Vector, Vector] | None = None) -> None:
         self.faces = tuple(faces)
-        self.low, self.high = bounds(point for face in self.faces for point in face.ring)
+        self.low, self.high = known or bounds(point for face in self.faces for point in face.ring)
 
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Convex) and self.faces == other.faces
@@ -263,14 +263,15 @@ def grown(body: Convex, by: float) -> Convex:
 
 def moved_face(face: Face, way: Vector) -> Face:
     """A face somewhere else, turned the same."""
-    return face._replace(
-        ring=tuple(moved(point, way) for point in face.ring), offset=face.offset + dot(face.normal, way)
-    )
+    a, b, c = way
+    ring = tuple([(x + a, y + b, z + c) for x, y, z in face.ring])
+    return Face(ring, face.normal, face.offset + dot(face.normal, way), face.surface, face.swell)
 
 
 def moved_body(body: Convex, way: Vector) -> Convex:
     """A body somewhere else, turned the same."""
-    return Convex([moved_face(face, way) for face in body.faces])
+    faces = [moved_face(face, way) for face in body.faces]
+    return Convex(faces, (moved(body.low, way), moved(body.high, way)))
 
 
 def shared(ones: Iterable[Convex], twos: Sequence[Convex], deeper: float) -> list[Convex]:
@@ -278,8 +279,7 @@ def shared(ones: Iterable[Convex], twos: Sequence[Convex], deeper: float) -> lis
     found = []
     for one in ones:
         for two in twos:
-            if intersection(one, two, deeper) is not None:
-                both = intersection(one, two)
-                if both is not None:
-                    found.append(both)
+            both = intersection(one, two)
+            if both is not None and intersection(both, two, deeper) is not None:
+                found.append(both)
     return found

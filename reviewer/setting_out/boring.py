@@ -34,6 +34,8 @@ def bored(
     mouth = frame.point(local)
     way = frame.axes[axis] if hole.side == "low" else turned_round(frame.axes[axis])
     wood = stretches_through(pieces, mouth, way)
+    if hole.depth is not None and hole.depth <= TOLERANCE_MM:
+        return None, []
     if not wood:
         return None, [Miscut(name, "hole misses the wood", hole.span)]
     miscuts = []

@@ -83,10 +83,10 @@ class Maker:
             if isinstance(cutting, Taper) and self._bar is None:
                 body = self._tapered(body, cutting)
         for cutting in self.cuttings:
-            if isinstance(cutting, Corners):
+            if isinstance(cutting, Corners) and cutting.size > TOLERANCE_MM:
                 body = self._cornered(body, cutting)
         for cutting in self.cuttings:
-            if isinstance(cutting, Arrises) and self._bar is None:
+            if isinstance(cutting, Arrises) and cutting.size > TOLERANCE_MM and self._bar is None:
                 body = self._eased(body, cutting)
         pieces = [body]
         for cutting in self.cuttings:
@@ -94,7 +94,7 @@ class Maker:
                 pieces = self._notched(pieces, cutting)
         bores = []
         for cutting in self.cuttings:
-            if isinstance(cutting, Hole):
+            if isinstance(cutting, Hole) and cutting.diameter > TOLERANCE_MM:
                 bore, miscuts = bored(self.part.name, self.frame, self.surfaces, pieces, cutting)
                 self.miscuts += miscuts
                 if bore is not None:
@@ -102,7 +102,9 @@ class Maker:
         made = Body(pieces, bores)
         axes = self.frame.axes
         part = self.part
-        reach = body.reach(axes[part.long])
+        # The length is to the long points as cut; the section is the board's, unless a face was cut to suit.
+        spread = [high - low for low, high in (body.reach(axis) for axis in axes)]
+        sizes = [max(size, across) for size, across in zip(self.extents, spread, strict=True)]
         return Solid(
             part.name,
             made.low,
@@ -111,7 +113,7 @@ class Maker:
             part.wide,
             part.thick,
             (axes[part.long], axes[part.wide], axes[part.thick]),
-            (reach[1] - reach[0], self.extents[part.wide], self.extents[part.thick]),
+            (spread[part.long], sizes[part.wide], sizes[part.thick]),
             made,
         )
 
@@ -129,12 +131,12 @@ class Maker:
     def _bar(self) -> Rounded | None:
         """The clause that makes it a round bar, where it is one that can be cut."""
         for cutting in self.cuttings:
-            if isinstance(cutting, Rounded) and cutting.diameter <= self._least_side() + TOLERANCE_MM:
+            if isinstance(cutting, Rounded) and TOLERANCE_MM < cutting.diameter <= self._thickest_bar():
                 return cutting
         return None
 
-    def _least_side(self) -> float:
-        return min(self.extents[axis] for axis in range(3) if axis != self.blank.run)
+    def _thickest_bar(self) -> float:
+        return min(self.extents[axis] for axis in range(3) if axis != self.blank.run) + TOLERANCE_MM
 
     def _ends(self) -> Convex | None:
         suits: dict[End, Plane] = {}
@@ -149,8 +151,9 @@ class Maker:
                     self._cannot("end meets nothing", cutting, other=cutting.other)
                 else:
                     suits[axis, side] = turned_round(face[0]), -face[1]
-            elif isinstance(cutting, Rounded) and self._bar is None:
-                self._cannot("bar too thick", cutting, (cutting.diameter, self._least_side()))
+            elif isinstance(cutting, Rounded) and cutting.diameter > self._thickest_bar():
+                figures = (cutting.diameter, self._thickest_bar() - TOLERANCE_MM)
+                self._cannot("bar too thick", cutting, figures)
         bar = self._bar
         if bar is None:
             return cut_to_ends(self.blank, self.surfaces, suits)
@@ -268,7 +271,7 @@ class Maker:
         if taper.to >= across - TOLERANCE_MM or taper.to < 0:
             self._cannot("taper too wide", taper, (taper.to, across))
             return False
-        return taper.axis != taper.across_axis
+        return taper.axis != taper.across_axis and self._over(taper) > TOLERANCE_MM
 
     def _tapered(self, body: Convex, taper: Taper) -> Convex:
         across = self.extents[taper.across_axis]
