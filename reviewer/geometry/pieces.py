@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 from reviewer.geometry.convex import Convex, Face, clip, intersection
@@ -131,7 +132,7 @@ _BESIDE = 0.01
 
 
 def true_edges(outer: Sequence[Sequence[Face]]) -> tuple[tuple[tuple[Edge, ...], ...], ...]:
-    """The sides of every face that are edges of the whole body, tried at their middles."""
+    """The sides of every face that are edges of the whole body, tried at the middle of each step."""
     planes: dict[tuple[float, ...], list[Face]] = {}
     rounds: list[Face] = []
     for faces in outer:
@@ -142,24 +143,39 @@ def true_edges(outer: Sequence[Sequence[Face]]) -> tuple[tuple[tuple[Edge, ...],
 
     def edges(face: Face) -> tuple[Edge, ...]:
         found = []
-        for i, end in enumerate(face.ring):
-            start = face.ring[i - 1]
-            way = minus(end, start)
-            middle = moved(start, way, 0.5)
-            out = cross(way, face.normal)
-            beside = moved(middle, out, _BESIDE / math.hypot(*out))
-            alike = planes[_plane(face)]
-            if len(alike) > 1 and any(on_face(other, beside) for other in alike if other is not face):
-                continue
-            beyond = None
-            if face.swell is not None:
-                beyond = next(
-                    (other.normal for other in rounds if other is not face and on_face(other, middle)), None
-                )
-            found.append(Edge(start, end, beyond))
+        alike = [other for other in planes[_plane(face)] if other is not face]
+        for i, last in enumerate(face.ring):
+            for start, end in pairwise(_steps(face.ring[i - 1], last, alike)):
+                way = minus(end, start)
+                middle = moved(start, way, 0.5)
+                out = cross(way, face.normal)
+                beside = moved(middle, out, _BESIDE / math.hypot(*out))
+                if any(on_face(other, beside) for other in alike):
+                    continue
+                beyond = None
+                if face.swell is not None:
+                    beyond = next(
+                        (other.normal for other in rounds if other is not face and on_face(other, middle)),
+                        None,
+                    )
+                found.append(Edge(start, end, beyond))
         return tuple(found)
 
     return tuple(tuple(edges(face) for face in faces) for faces in outer)
+
+
+def _steps(start: Vector, end: Vector, others: Sequence[Face]) -> list[Vector]:
+    """A side of a face in the steps in which faces beside it begin and end."""
+    way = minus(end, start)
+    size = math.hypot(*way)
+    places = {0.0: start, 1.0: end}
+    for other in others:
+        for corner in other.ring:
+            share = dot(minus(corner, start), way) / (size * size)
+            aside = math.dist(corner, moved(start, way, share))
+            if aside <= SAME and all(abs(share - known) * size > SAME for known in places):
+                places[share] = corner
+    return [places[share] for share in sorted(places) if -SAME < share < 1 + SAME]
 
 
 def _plane(face: Face) -> tuple[float, ...]:

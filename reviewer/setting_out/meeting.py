@@ -2,12 +2,25 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
-from reviewer.geometry.body import Body, hollow, volume_of
+from reviewer.geometry.body import Body, Bore, hollow, volume_of
 from reviewer.geometry.convex import Face, shared
 from reviewer.geometry.pieces import Flat, Patch, contact_patches
-from reviewer.geometry.vectors import UNITS, Vector, bounds, nearest_axis, turned_round
+from reviewer.geometry.vectors import (
+    UNITS,
+    Vector,
+    area_of,
+    bounds,
+    clipped_ring,
+    dot,
+    minus,
+    moved,
+    nearest_axis,
+    turned_round,
+    unit,
+)
 from reviewer.setting_out.bodies import body_of
 from reviewer.setting_out.result import Contact, Overlap
 from reviewer.setting_out.solid import Solid, Surface
@@ -15,6 +28,8 @@ from reviewer.units import TOLERANCE_MM
 
 #: How far the floor and the wall reach beyond the part that stands on them, mm.
 _PAST = 10.0
+#: An end stands square on the floor of a bore when it looks along it so nearly (as a cosine).
+_STRAIGHT = 0.9999
 
 
 def _surface(name: str) -> Surface:
@@ -34,9 +49,9 @@ def _contact(one: str, two: str, patch: Patch) -> Contact:
 
 def _plain(way: Vector) -> Vector:
     """A way without minus naughts and last bits where it is an axis."""
-    for unit in UNITS:
-        if max(abs(way[axis] - unit[axis]) for axis in range(3)) < 1e-9:
-            return unit
+    for plain in UNITS:
+        if max(abs(way[axis] - plain[axis]) for axis in range(3)) < 1e-9:
+            return plain
     return (way[0] + 0.0, way[1] + 0.0, way[2] + 0.0)
 
 
@@ -65,8 +80,58 @@ class Meeter:
             names = sorted((first.name, second.name))
             volume = sum(volume_of(bit, bores) for bit in both)
             return [Overlap(names[0], names[1], low, high, volume)]
-        found = contact_patches(mine.flats, theirs.flats, TOLERANCE_MM)
-        return [_contact(first.name, second.name, patch) for patch in found]
+        patches = contact_patches(mine.flats, theirs.flats, TOLERANCE_MM)
+        found: list[Contact | Overlap] = [_contact(first.name, second.name, patch) for patch in patches]
+        for bored, bar, inside, filling in ((first, second, mine, theirs), (second, first, theirs, mine)):
+            for bore in inside.bores:
+                found += _in_bore(bored.name, bar.name, bore, filling)
+        return found
+
+
+def _in_bore(bored: str, bar: str, bore: Bore, filling: Body) -> list[Contact]:
+    """Where a round bar fills a bore: all round its wall, and on its floor.
+
+    The wall looks every way at once. Its contact gets the way most nearly up, since the bar rests in it.
+    """
+    start, end = bore.stretches[0][0], bore.stretches[-1][1]
+    rings, area, floor = [], 0.0, []
+    surface = "face"
+    for face in filling.skin:
+        far = [dot(minus(point, bore.mouth), bore.way) for point in face.ring]
+        aside = [_aside(point, bore) for point in face.ring]
+        if max(aside) > bore.radius + TOLERANCE_MM:
+            continue
+        if face.swell is not None and min(aside) >= bore.radius - TOLERANCE_MM:
+            place = dot(bore.mouth, bore.way)
+            ring = clipped_ring(face.ring, bore.way, place + end)
+            ring = clipped_ring(ring, turned_round(bore.way), -place - start) if ring else ()
+            if ring:
+                rings.append(ring)
+                area += area_of(ring) * face.swell.area
+                surface = face.surface
+        elif (
+            not bore.leaving[0]
+            and dot(face.normal, bore.way) > _STRAIGHT
+            and max(abs(place - end) for place in far) <= TOLERANCE_MM
+        ):
+            floor.append(Patch(face.ring, face, bore.floor))
+    found = [_contact(bar, bored, patch) for patch in floor]
+    if rings:
+        up = max(UNITS[::-1], key=lambda way: round(1 - abs(dot(way, bore.way)), 6))
+        normal = unit(moved(up, bore.way, -dot(up, bore.way)))
+        low, high = bounds(point for ring in rings for point in ring)
+        corners = tuple(dict.fromkeys(corner for ring in rings for corner in ring))
+        names, surfaces = (bored, bar), (_surface(bore.walls[0]), _surface(surface))
+        found.append(
+            Contact(*names, nearest_axis(normal), low, high, area, *surfaces, _plain(normal), corners)
+        )
+    return found
+
+
+def _aside(point: Vector, bore: Bore) -> float:
+    """How far a point is from the middle line of a bore, mm."""
+    off = minus(point, bore.mouth)
+    return math.dist(off, moved((0.0, 0.0, 0.0), bore.way, dot(off, bore.way)))
 
 
 def standing_faces(

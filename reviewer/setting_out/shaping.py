@@ -118,7 +118,9 @@ def shaped_solids(placed: Mapping[str, Placed], square: Mapping[str, Solid]) -> 
             if not fitted:
                 known[key] = solid, tuple(maker.miscuts), one.low
         else:
-            suits = [each for each in part.shape.cuttings if isinstance(each, EndToSuit)] if part.shape else []
+            suits = (
+                [each for each in part.shape.cuttings if isinstance(each, EndToSuit)] if part.shape else []
+            )
             span, other = (suits[0].span, suits[0].other) if suits else (part.span, "")
             maker.miscuts.append(Miscut(name, "takes everything", span, other=other, unmade=True))
         miscuts[name] = tuple(maker.miscuts)

@@ -397,10 +397,29 @@ def test_a_hole_makes_room_for_a_round_bar() -> None:
                [Hole(0, "low", 25, None, (Reach("middle", 0), Reach("low", 200)), SPAN)])
     )  # fmt: skip
     bar = one_made(placed("bar", (-100, 15, 185), (300, 45, 215), ACROSS_FLAT, [Rounded(25, SPAN)]))
-    assert meetings([post, bar]).overlaps == ()
+    found = meetings([post, bar])
+    assert found.overlaps == ()
+    (contact,) = found.contacts  # all round the wall; it rests in the post
+    assert (contact.first, contact.second, contact.axis, contact.normal) == ("post", "bar", 2, (0, 0, 1))
+    assert contact.area == pytest.approx(math.pi * 25 * 60)
+    assert (*contact.low, *contact.high) == pytest.approx((0, 17.5, 187.5, 60, 42.5, 212.5))
     thicker = one_made(placed("bar", (-100, 15, 185), (300, 45, 215), ACROSS_FLAT, [Rounded(30, SPAN)]))
     (overlap,) = meetings([post, thicker]).overlaps
     assert overlap.volume == pytest.approx(math.pi * (15**2 - 12.5**2) * 60, rel=0.02)
+
+
+def test_a_round_leg_in_a_blind_hole_carries_the_seat() -> None:
+    hole = Hole(2, "low", 30, 25, (Reach("low", 50), Reach("low", 50)), SPAN)
+    seat = one_made(placed("seat", (0, 0, 400), (300, 300, 440), ACROSS_FLAT, [hole]))
+    leg = one_made(placed("leg", (35, 35, 0), (65, 65, 425), UPRIGHT, [Rounded(30, SPAN)]))
+    found = meetings([seat, leg])
+    assert found.overlaps == ()
+    floor, wall = found.contacts
+    assert (floor.first, floor.second, floor.axis, floor.first_surface) == ("leg", "seat", 2, "end")
+    assert floor.area == pytest.approx(math.pi * 15**2, rel=0.005)
+    assert (wall.axis, wall.area) == (1, pytest.approx(math.pi * 30 * 25))
+    thin = one_made(placed("leg", (35, 35, 0), (65, 65, 420), UPRIGHT, [Rounded(28, SPAN)]))
+    assert meetings([seat, thin])[:2] == ((), ())
 
 
 def test_a_bevelled_edge_and_a_compound_mitre() -> None:
