@@ -98,6 +98,16 @@ class Solid:
         """The size of the bounds on an axis, mm."""
         return self.high[axis] - self.low[axis]
 
+    def through(self, axis: int) -> float:
+        """How much wood lies along an axis at the middle of the board, mm: of a square one its extent."""
+        if self.square:
+            return self.extent(axis)
+        return min(
+            size / abs(way[axis])
+            for way, size in zip(self.directions, self.size, strict=True)
+            if abs(way[axis]) * self.extent(axis) > size * 1e-6
+        )
+
     def surface(self, axis: int) -> Surface:
         """Which surface of the board looks along an axis of the piece."""
         if axis == self.long:

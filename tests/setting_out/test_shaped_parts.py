@@ -815,3 +815,13 @@ def test_meeting_is_the_same_from_either_side() -> None:
     there, back = meetings(solids), meetings(solids[::-1])
     assert sorted(map(key, there.contacts)) == sorted(map(key, back.contacts))
     assert sorted(map(key, there.overlaps)) == sorted(map(key, back.overlaps))
+
+
+def test_wood_along_an_axis_is_that_of_the_board_not_of_its_bounds() -> None:
+    """By hand: across an 8° leg a level line goes through 45 / cos 8°, up through it 45 / sin 8°."""
+    leg, turn = splayed_leg(), math.radians(8)
+    assert [leg.through(axis) for axis in range(3)] == pytest.approx(
+        [45 / math.cos(turn), 45, min(45 / math.sin(turn), leg.length / math.cos(turn))]
+    )
+    board = square_solid("b", (0, 0, 0), (500, 100, 20), Axis.ACROSS, Axis.DEEP, Axis.UP)
+    assert [board.through(axis) for axis in range(3)] == [500, 100, 20]
