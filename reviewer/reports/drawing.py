@@ -23,7 +23,7 @@ from reviewer.reports.projection import (
     reach,
     seen,
 )
-from reviewer.reports.svg import Point, hatching, label, line, number, outline, words
+from reviewer.reports.svg import Point, hatching, label, line, lines, number, outline, words
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, UnitSystem, length, show
 
@@ -112,7 +112,8 @@ def _chosen(solids: Sequence[Solid], flags: Mapping[str, Flag]) -> list[Solid]:
     return [solids[i] for i in sorted(ranked[:DRAWN])]
 
 
-def _part(one: Seen, paper: _Paper, index: int, flag: Flag | None, system: UnitSystem) -> str:
+def _part(one: Seen, paper: _Paper, index: int | None, flag: Flag | None, system: UnitSystem) -> str:
+    """A part, or a piece of one; ``index`` None leaves the id to another piece of it."""
     size = sizes_text((one.solid.length, one.solid.width, one.solid.thickness), system)
     told = ""
     if flag:
@@ -120,13 +121,20 @@ def _part(one: Seen, paper: _Paper, index: int, flag: Flag | None, system: UnitS
     strokes = [f"<title>{words(f'{one.solid.name}: {size}{told}')}</title>"]
     for face in one.faces:
         corners = [paper.at(corner) for corner in face.corners]
-        strokes.append(outline(corners, f"face {face.shade}"))
-        if flag:
+        bare = "" if face.rims is None else " bare"
+        strokes.append(outline(corners, f"face {face.shade}{bare}"))
+        if flag and face.shade != "hole":
             kind = "error" if flag.weight is Severity.ERROR else "warning"
             strokes.append(hatching(corners, f"hatch {kind}", crossed=flag.weight is Severity.ERROR))
-            strokes.append(outline(corners, f"flagged {kind}"))
+            if face.rims is None:
+                strokes.append(outline(corners, f"flagged {kind}"))
+    rims = [(paper.at(start), paper.at(end)) for face in one.faces if face.rims for start, end in face.rims]
+    if rims:
+        kind = "" if not flag else " flagged error" if flag.weight is Severity.ERROR else " flagged warning"
+        strokes.append(lines(rims, f"rim{kind}"))
     css = "part told" if flag else "part"
-    return f'<g class="{css}" id="{paper.name}-{index}">{"".join(strokes)}</g>'
+    anchor = "" if index is None else f' id="{paper.name}-{index}"'
+    return f'<g class="{css}"{anchor}>{"".join(strokes)}</g>'
 
 
 def _hidden_outline(one: Seen, paper: _Paper) -> str:
@@ -233,6 +241,18 @@ def _floor(paper: _Paper) -> str:
     return "".join(strokes)
 
 
+def _laid_down(solids: Sequence[Solid], view: View) -> list[Seen]:
+    """The solids from far to near; shaped ones piece by piece, so that each can be laid down by itself."""
+    if all(solid.body is None for solid in solids):
+        return far_to_near([seen(solid, view) for solid in solids], view)
+    from reviewer.reports.shaped import Depths, shaped_pieces
+
+    shown: list[Seen] = []
+    for solid in solids:
+        shown += [seen(solid, view)] if solid.body is None else shaped_pieces(solid, view)
+    return far_to_near(shown, view, Depths(view).in_front)
+
+
 def _view(
     paper: _Paper,
     chosen: Sequence[tuple[int, Solid]],
@@ -243,24 +263,37 @@ def _view(
 ) -> str:
     view = paper.view
     index_of = {solid.name: index for index, solid in chosen}
-    order = far_to_near([seen(solid, view) for _, solid in chosen], view)
+    order = _laid_down([solid for _, solid in chosen], view)
     wide, tall = paper.size
-    strokes = [
-        _part(one, paper, index_of[one.solid.name], flags.get(one.solid.name), system) for one in order
-    ]
+    places: dict[str, list[int]] = {}
+    for place, one in enumerate(order):
+        places.setdefault(one.solid.name, []).append(place)
+    strokes = []
+    for place, one in enumerate(order):
+        name = one.solid.name
+        index = index_of[name] if place == places[name][-1] else None
+        strokes.append(_part(one, paper, index, flags.get(name), system))
     if view in (FRONT, RIGHT) and on_floor:
         strokes.insert(0, _floor(paper))
     spots: list[tuple[int, Point, str, Flag]] = []
     behind: list[tuple[int, Point, str, Flag]] = []
-    told = [(place, one) for place, one in enumerate(order) if one.solid.name in flags][:LABELLED]
-    for place, one in told:
-        flag = flags[one.solid.name]
-        spot = (index_of[one.solid.name], paper.at(one.middle), _tag_text(flag), flag)
-        if hidden(one, order[place + 1 :]):
-            strokes.append(_hidden_outline(one, paper))
-            behind.append(spot)
-        else:
+    told = sorted((here for name, here in places.items() if name in flags), key=lambda here: here[-1])
+    for here in told[:LABELLED]:
+        pieces = [order[place] for place in here]
+        name = pieces[0].solid.name
+        flag = flags[name]
+        in_view = [
+            one
+            for place, one in zip(here, pieces, strict=True)
+            if not hidden(one, [other for other in order[place + 1 :] if other.solid.name != name])
+        ]
+        largest = max(in_view or pieces, key=lambda one: one.largest)
+        spot = (index_of[name], paper.at(largest.middle), _tag_text(flag), flag)
+        if in_view:
             spots.append(spot)
+        else:
+            strokes += [_hidden_outline(one, paper) for one in pieces]
+            behind.append(spot)
     in_sight = {spot[3].numbers for spot in spots}
     spots += [spot for spot in behind if spot[3].numbers not in in_sight]
     spots.sort(key=lambda spot: (spot[3].numbers, spot[0]))

@@ -142,6 +142,7 @@ def _part(solid: Solid, review: Review) -> Json:
         "length_mm": _number(solid.length),
         "width_mm": _number(solid.width),
         "thickness_mm": _number(solid.thickness),
+        "volume_mm3": _number(solid.volume),
         "low_mm": _numbers(solid.low),
         "high_mm": _numbers(solid.high),
         "along": _numbers(solid.directions[0]),

@@ -8,15 +8,18 @@ from __future__ import annotations
 
 import heapq
 import math
-from collections.abc import Sequence
-from typing import NamedTuple
+from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.setting_out.solid import Solid, Vector
+
+if TYPE_CHECKING:
+    from reviewer.geometry.convex import Convex
 
 Point = tuple[float, float]
 
 #: A face turned further from the eye than this (as a cosine) is on edge, and is not drawn.
-_ON_EDGE = 1e-6
+ON_EDGE = 1e-6
 
 
 class View(NamedTuple):
@@ -34,25 +37,38 @@ class View(NamedTuple):
 
 
 class Face(NamedTuple):
-    """A visible face: its corners on the paper in mm (up is positive), and how it is turned to the eye."""
+    """A visible face: its corners on the paper in mm (up is positive), and how it is turned to the eye.
+
+    ``rims`` are the sides that are true edges of the wood; None: all of them.
+    """
 
     corners: tuple[Point, ...]
-    shade: str  # "front", "side" or "top"
+    shade: str  # "front", "side" or "top"; "hole" for the mouth of a bore
+    rims: tuple[tuple[Point, Point], ...] | None = None
 
 
 class Seen(NamedTuple):
-    """A solid in a view: its visible faces and the bounds of them, mm on the paper."""
+    """A solid in a view, or one convex piece of it: its visible faces and their bounds, mm on the paper.
+
+    ``piece`` None: a square board, which is known by its solid alone.
+    """
 
     solid: Solid
     faces: tuple[Face, ...]
     low: Point
     high: Point
     near: float  # how far its nearest corner stands towards the eye, mm
+    piece: Convex | None = None
+
+    @property
+    def largest(self) -> float:
+        """The area of its largest visible face, mm² on the paper."""
+        return max(flat_area(face.corners) for face in self.faces)
 
     @property
     def middle(self) -> Point:
         """The middle of the largest visible face."""
-        corners = max(self.faces, key=lambda face: _area(face.corners)).corners
+        corners = max(self.faces, key=lambda face: flat_area(face.corners)).corners
         return (sum(x for x, _ in corners) / len(corners), sum(y for _, y in corners) / len(corners))
 
 
@@ -76,12 +92,14 @@ ABOVE = View("From above", (1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
 IN_DEPTH = turned_view("In depth, from the front right", 32, 24)
 
 
-def _area(corners: Sequence[Point]) -> float:
+def flat_area(corners: Sequence[Point]) -> float:
+    """The area of an outline on the paper, mm²."""
     turns = zip(corners, (*corners[1:], corners[0]), strict=True)
     return abs(sum(a[0] * b[1] - b[0] * a[1] for a, b in turns)) / 2
 
 
-def _shade(normal: Vector) -> str:
+def shade_of(normal: Vector) -> str:
+    """The shade of a face by the way it looks."""
     if abs(normal[2]) > 0.7:
         return "top"
     return "side" if abs(normal[0]) > abs(normal[1]) else "front"
@@ -101,6 +119,9 @@ def _scaled(direction: Vector, by: float) -> Vector:
 
 def reach(solid: Solid, direction: Vector) -> tuple[float, float]:
     """How far a solid goes in a direction, mm: its lowest and highest point along it."""
+    if solid.body is not None:
+        ends = [piece.reach(direction) for piece in solid.body.pieces]
+        return min(low for low, _ in ends), max(high for _, high in ends)
     middle = dot(solid.centre, direction)
     half = (
         sum(abs(dot(d, direction)) * size for d, size in zip(solid.directions, solid.size, strict=True)) / 2
@@ -109,7 +130,7 @@ def reach(solid: Solid, direction: Vector) -> tuple[float, float]:
 
 
 def seen(solid: Solid, view: View) -> Seen:
-    """A solid as the view shows it."""
+    """A square board as the view shows it."""
     halves = [
         _scaled(direction, size / 2) for direction, size in zip(solid.directions, solid.size, strict=True)
     ]
@@ -118,7 +139,7 @@ def seen(solid: Solid, view: View) -> Seen:
         a, b = (halves[i] for i in range(3) if i != index)
         for sign in (1.0, -1.0):
             normal = _scaled(direction, sign)
-            if dot(normal, view.toward) <= _ON_EDGE:
+            if dot(normal, view.toward) <= ON_EDGE:
                 continue
             out = _scaled(halves[index], sign)
             ring = (
@@ -127,7 +148,7 @@ def seen(solid: Solid, view: View) -> Seen:
                 _corner(solid.centre, out, _scaled(a, -1), _scaled(b, -1)),
                 _corner(solid.centre, out, _scaled(a, -1), b),
             )
-            faces.append(Face(tuple((dot(c, view.right), dot(c, view.up)) for c in ring), _shade(normal)))
+            faces.append(Face(tuple((dot(c, view.right), dot(c, view.up)) for c in ring), shade_of(normal)))
     left, right = reach(solid, view.right)
     low, high = reach(solid, view.up)
     return Seen(solid, tuple(faces), (left, low), (right, high), reach(solid, view.toward)[1])
@@ -137,12 +158,12 @@ def _meet_on_paper(a: Seen, b: Seen) -> bool:
     return a.low[0] < b.high[0] and b.low[0] < a.high[0] and a.low[1] < b.high[1] and b.low[1] < a.high[1]
 
 
-def _in_front(a: Solid, b: Solid, view: View) -> bool:
+def in_front_by_bounds(a: Solid, b: Solid, view: View) -> bool:
     """True when ``a`` stands nearer to the eye than ``b``, judged on the axis that parts them best."""
     best, nearer = -math.inf, True
     for axis in range(3):
         toward = view.toward[axis]
-        if abs(toward) <= _ON_EDGE:
+        if abs(toward) <= ON_EDGE:
             continue
         after, before = a.low[axis] - b.high[axis], b.low[axis] - a.high[axis]
         if max(after, before) > best:
@@ -151,14 +172,23 @@ def _in_front(a: Solid, b: Solid, view: View) -> bool:
     return nearer
 
 
-def far_to_near(shown: Sequence[Seen], view: View) -> list[Seen]:
+def _by_bounds(a: Seen, b: Seen, view: View) -> bool | None:
+    return in_front_by_bounds(a.solid, b.solid, view)
+
+
+#: True when the first is nearer to the eye than the second; None where neither covers any of the other.
+Nearer = Callable[[Seen, Seen, View], bool | None]
+
+
+def far_to_near(shown: Sequence[Seen], view: View, nearer: Nearer | None = None) -> list[Seen]:
     """The solids in the order a painter lays them down, so that near ones cover far ones.
 
-    Along an axis of the piece the near faces sort exactly. In depth every pair that meets on the paper
-    is compared; a ring of boards that each lie over the next is cut at its farthest one.
+    Along an axis of the piece the near faces of square boards sort exactly. In depth, and with a way to
+    tell which is ``nearer`` for shaped parts, every pair that meets on the paper is compared; a ring of
+    boards that each lie over the next is cut at its farthest one.
     """
     by_depth = sorted(range(len(shown)), key=lambda i: (shown[i].near, i))
-    if view.along_axis:
+    if view.along_axis and nearer is None:
         return [shown[i] for i in by_depth]
     covers: list[list[int]] = [[] for _ in shown]  # those that must wait for this one
     waits = [0] * len(shown)
@@ -168,7 +198,10 @@ def far_to_near(shown: Sequence[Seen], view: View) -> list[Seen]:
         open_now = [j for j in open_now if shown[j].high[0] > shown[i].low[0]]
         for j in open_now:
             if _meet_on_paper(shown[i], shown[j]):
-                back, front = (j, i) if _in_front(shown[i].solid, shown[j].solid, view) else (i, j)
+                in_front = (nearer or _by_bounds)(shown[i], shown[j], view)
+                if in_front is None:
+                    continue
+                back, front = (j, i) if in_front else (i, j)
                 covers[back].append(front)
                 waits[front] += 1
         open_now.append(i)

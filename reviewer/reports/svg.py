@@ -62,6 +62,12 @@ def line(start: Point, end: Point, css: str) -> str:
     )
 
 
+def lines(pairs: Iterable[tuple[Point, Point]], css: str) -> str:
+    """Several straight strokes as one shape."""
+    path = "".join(f"M{number(a)},{number(b)}L{number(c)},{number(d)}" for (a, b), (c, d) in pairs)
+    return f'<path class="{css}" d="{path}"/>'
+
+
 def label(at: Point, text: str, css: str, turned: bool = False) -> str:
     """Centred text; ``turned`` reads from below to above."""
     x, y = number(at[0]), number(at[1])

@@ -252,7 +252,7 @@ class _Driver:
             for name in self.layers.after(point, axis, towards, patch):
                 if bite > behind + TOLERANCE_MM:
                     beyond.append(name)
-                behind += self.solids[name].extent(axis)
+                behind += self.solids[name].through(axis)
                 if bite <= behind - _NEAR_MM:
                     break
         count, count_assumed = fastener_count(joint, fastening, axis)
@@ -267,7 +267,7 @@ class _Driver:
             bite=bite,
             behind=behind,
             cover=behind - bite,
-            head_thickness=self.solids[head].extent(axis),
+            head_thickness=self.solids[head].through(axis),
             head_surface=self.solids[head].surface(axis),
             point_surface="face" if point in GROUNDS else self.solids[point].surface(axis),
             count=count,
@@ -282,8 +282,8 @@ class _Driver:
     def _wood(self, joint: Joint, axis: int, head: str, point: str) -> tuple[float, float]:
         """The wood of the head part and of the far part along the way, less what a housing takes away."""
         solids = self.solids
-        head_wood = solids[head].extent(axis)
-        behind = math.inf if point in GROUNDS else solids[point].extent(axis)
+        head_wood = solids[head].through(axis)
+        behind = math.inf if point in GROUNDS else solids[point].through(axis)
         if joint.overlap is None:
             return head_wood, behind
         shared = joint.overlap.depths[axis]
@@ -303,7 +303,7 @@ class _Driver:
         """The thickness of the wood between the face that a pocket is bored in and the one behind it."""
         solid = self.solids[head]
         bored = SIDES[fastening.driven_from][0] if fastening.driven_from in SIDES else axis
-        return solid.extent(bored) if bored != axis else solid.thickness
+        return solid.through(bored) if bored != axis else solid.thickness
 
     def _is_low(self, joint: Joint, one: str, other: str, axis: int) -> bool:
         """True when ``one`` is on the low side of the joint; the wall and the floor are where they are."""
@@ -336,7 +336,7 @@ class _Driver:
         if stated is not None and stated[0] == axis:
             return _Way(lower if stated[1] == "low" else upper, axis)
         # A fastener goes through the thinner of the two; alike, through the one that is being fixed.
-        thin_left, thin_right = self.solids[left].extent(axis), self.solids[right].extent(axis)
+        thin_left, thin_right = self.solids[left].through(axis), self.solids[right].through(axis)
         head = left if thin_left <= thin_right + TOLERANCE_MM else right
         return _Way(head, axis, assumed=True, misses=stated is not None)
 
@@ -346,7 +346,7 @@ class _Driver:
             return False
         shared = joint.overlap.depths[axis]
         return any(
-            self.solids[name].extent(axis) > shared + TOLERANCE_MM for name in (joint.left, joint.right)
+            self.solids[name].through(axis) > shared + TOLERANCE_MM for name in (joint.left, joint.right)
         )
 
     def _pocketed(self, left: str, right: str, axis: int) -> tuple[str, bool]:

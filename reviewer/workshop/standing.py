@@ -152,7 +152,8 @@ def pieces(plan: Plan, setting: SettingOut, masses: Mapping[str, Mass]) -> tuple
     patches: dict[str, list[Point]] = {}
     for contact in setting.contacts_of(FLOOR):
         (x0, y0, _), (x1, y1, _) = contact.low, contact.high
-        patches.setdefault(contact.other(FLOOR), []).extend([(x0, y0), (x1, y0), (x1, y1), (x0, y1)])
+        corners = [(x, y) for x, y, _ in contact.corners] or [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
+        patches.setdefault(contact.other(FLOOR), []).extend(corners)
     found = []
     for number, cluster in enumerate(clusters):
         solids = [setting.solids[name] for name in cluster]

@@ -184,6 +184,7 @@ def test_a_part_where_it_stands() -> None:
     assert rail["low_mm"] == [165.1, 0.0, 317.5]
     assert rail["high_mm"] == [1054.1, 38.1, 406.4]
     assert (rail["length_mm"], rail["width_mm"], rail["thickness_mm"]) == (889.0, 88.9, 38.1)
+    assert rail["volume_mm3"] == round(889.0 * 88.9 * 38.1, 2)
     assert (rail["along"], rail["across"], rail["through"]) == ([1, 0, 0], [0, 0, 1], [0, 1, 0])
 
 
