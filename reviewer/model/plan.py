@@ -157,9 +157,24 @@ FasteningKind = Literal[
     "biscuits",
     "brackets",
     "shelf pins",
+    "loose tenons",
+    "wedges",
+    "clips",
     "none",
 ]
-HousingKind = Literal["dado", "rabbet", "half lap", "mortise and tenon", "groove", "mitre"]
+HousingKind = Literal[
+    "dado",
+    "rabbet",
+    "half lap",
+    "mortise and tenon",
+    "groove",
+    "mitre",
+    "splined mitre",
+    "bridle",
+    "tongue and groove",
+    "dovetails",
+    "box joint",
+]
 Side = Literal["inside", "outside", "below", "above", "front", "back", "left", "right"]
 
 
@@ -168,13 +183,19 @@ class Fastening(Record):
 
     kind: FasteningKind
     gauge: str | None = None  # "#8"; None for metric screws
-    diameter: float | None = None  # mm
+    diameter: float | None = None  # mm; of a loose tenon its thickness
+    width: float | None = None  # mm, of a loose tenon
     length: float | None = None  # mm
     count: int | None = None  # per joint (one part meeting one other)
     spacing: float | None = None  # mm
+    from_end: float | None = None  # mm from the ends of the joint to the outer ones
+    from_edge: float | None = None  # mm
+    angle: float | None = None  # degrees that it is driven at, where not square to the joint
+    metal: Literal["stainless", "galvanised", "brass"] | None = None
     driven_from: Side | None = None
     counterbore: float = 0.0  # mm below the surface that the head sits
     pilot: Literal["drilled", "none"] | None = None  # None: not said, and so assumed
+    pilot_diameter: float | None = None  # mm
     thread: Literal["coarse", "fine"] | None = None
     slotted: bool = False  # holes that let the wood move across the grain
     span: Span
@@ -185,6 +206,7 @@ class Housing(Record):
 
     kind: HousingKind
     depth: float | None = None  # mm
+    thickness: float | None = None  # mm, of a tenon
     span: Span
 
 
@@ -202,6 +224,7 @@ class Join(Record):
     housing: SkipValidation[Housing | None] = None
     glue: str | None = None  # key into the glue table; None without glue
     glue_span: Span | None = None
+    butt: bool = False  # end to side with nothing let in, and said so
     reason: str | None = None  # `none because "…"`
     left_span: Span
     right_span: Span

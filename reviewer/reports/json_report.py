@@ -263,6 +263,7 @@ def _plan(report: Report) -> Json:
         "mass_kg": None if report.mass is None else _number(report.mass),
         "assumptions": [_assumption(taken, report) for taken in report.assumptions],
         "cut_list": [_cut_row(row) for row in report.cut_list],
+        "joints": [row._asdict() for row in report.joints],
         "buying": _buying(report.buying),
     }
 

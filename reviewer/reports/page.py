@@ -277,6 +277,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
             )
             for row in report.cut_list
         ),
+        joints=report.joints,
         bars=_bars(report),
         hardware=_hardware(report),
         total=_money(report.buying.total) if report.buying else "",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from reviewer.reference.cautions import Caution
-from reviewer.reports.content import Verdict
+from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
 from reviewer.reports.lists import FinishStep
 
@@ -130,6 +130,7 @@ class PlanPage(NamedTuple):
     drawing: Drawing
     key: tuple[Card, ...]  # the findings that carry a label in the drawing
     cut_list: tuple[CutLine, ...]
+    joints: tuple[JointRow, ...]
     bars: tuple[Bar, ...]
     hardware: tuple[tuple[str, str, str], ...]
     total: str

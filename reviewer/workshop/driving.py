@@ -135,12 +135,16 @@ def diameter_of(fastening: Fastening) -> float:
 def row_ends(low: float, high: float, count: int, fastening: Fastening) -> tuple[float, float]:
     """Where the first and the last of a row of fasteners sit along a joint from ``low`` to ``high``, mm.
 
-    A stated spacing is kept, in the middle of the joint; else the outer ones sit near its ends.
+    A stated spacing is kept, in the middle of the joint; else the outer ones sit near its ends, as far
+    from them as the plan says.
     """
     middle, run = (low + high) / 2, high - low
     if count < 2:
         return middle, middle
-    inset = min(END_DIAMETERS * diameter_of(fastening), run / 4)
+    if fastening.from_end is not None:
+        inset = min(fastening.from_end, run / 2)
+    else:
+        inset = min(END_DIAMETERS * diameter_of(fastening), run / 4)
     length = run - 2 * inset
     if fastening.spacing is not None and fastening.count is None:
         length = min(length, (count - 1) * fastening.spacing)
@@ -153,7 +157,9 @@ def fastener_count(joint: Joint, fastening: Fastening, axis: int) -> tuple[int, 
         return fastening.count, False
     patch = patch_of(joint)
     if fastening.spacing is not None and patch is not None:
-        inset = END_DIAMETERS * diameter_of(fastening)
+        inset = fastening.from_end
+        if inset is None:
+            inset = END_DIAMETERS * diameter_of(fastening)
         room = patch.extent(patch.run(axis)) - 2 * inset
         # As many as stand that far apart and leave the ends of the joint whole.
         return max(1, math.floor(room / fastening.spacing + 1e-9) + 1), False
@@ -232,8 +238,8 @@ class _Driver:
     def driven(self, joint: Joint, fastening: Fastening) -> Driven | None:
         axis = joint_axis(joint, self.solids)
         patch = patch_of(joint)
-        if axis is None or patch is None or fastening.length is None:
-            return None
+        if axis is None or patch is None or fastening.length is None or fastening.angle is not None:
+            return None  # how much wood is in the way of a slanting one is not worked out
         way = self._way(joint, fastening, axis)
         head, axis = way.head, way.axis
         point = joint.right if head == joint.left else joint.left

@@ -16,7 +16,7 @@ from reviewer.reference.materials import Material, material
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.workshop.driving import Patch, fastener_count, joint_axis, patch_of, row_ends
 
-#: What each kind of fixing gives way to, by the name of its limit.
+#: What each kind of fixing gives way to, by the name of its limit. Clips are not there: they slide.
 _GIVES = {
     "screws": "movement-screwed",
     "pocket screws": "movement-screwed",
@@ -24,6 +24,7 @@ _GIVES = {
     "brackets": "movement-screwed",
     "nails": "movement-nailed",
     "dowels": "movement-dowelled",
+    "loose tenons": "movement-dowelled",
 }
 _SLOTTED = "movement-slotted"
 

@@ -142,6 +142,37 @@ def test_a_mitre_makes_room_in_a_corner_only() -> None:
     ]
 
 
+@pytest.mark.parametrize("joint", ["dovetails", "box joint", "splined mitre", "bridle"])
+def test_other_joints_of_a_corner(joint: str) -> None:
+    corner = CROSS.replace("left at 270, front at 0", "left at 0, front at 270")
+    assert told(corner + f"join lath to strip: {joint}, glue pva\n", RULE) == []
+    a, make, where, do = {
+        "bridle": ("a ", "makes", "at the end of one of the parts", "Let one of them end there"),
+        "dovetails": ("", "make", "where both parts end", "Let both end in the corner"),
+    }.get(joint, ("a ", "makes", "where both parts end", "Let both end in the corner"))
+    assert told(CROSS + f"join lath to strip: {joint}, glue pva\n", RULE) == [
+        f"error lath, strip @ {joint}: "
+        f"lath goes 20 mm into strip up and down, but {a}{joint} {make} room only {where}. → "
+        f"{do}, or use a joint for the middle of a part, such as a half lap."
+    ]
+
+
+def test_a_tongue_deeper_than_its_board_is_thick() -> None:
+    text = """
+    plan "Boarding" in millimetres
+    stock board: actual 20 x 100 pine
+    part one: board, upright, facing front, 500 tall, on floor, left at 0, front at 0
+    part two: board, upright, facing front, 500 tall, on floor, left at {left}, front at 0
+    join one to two: tongue and groove
+    """
+    assert told(text.format(left=92), RULE) == []
+    assert told(text.format(left=75), RULE) == [
+        "error one, two @ tongue and groove: "
+        "one goes 25 mm into two side to side, but a tongue and groove makes room only along edges that meet, "
+        "as deep as the thinner part is thick. → Let them meet edge to edge, or let one go in 5 mm less."
+    ]
+
+
 @pytest.mark.parametrize(
     ("shared", "weight"),
     [("0.04", None), ("0.3", Severity.WARNING), ("0.5", Severity.ERROR)],
