@@ -279,6 +279,14 @@ class Finish(Record):
 # ---------------------------------------------------------------- use
 
 
+class Spot(NamedTuple):
+    """A place along a part: so many mm from the face at one end of an axis."""
+
+    axis: Axis
+    end: Literal["low", "high"]
+    away: float
+
+
 class Load(Record):
     """What a set of parts must carry, shared over them by their upward faces."""
 
@@ -288,6 +296,7 @@ class Load(Record):
     count: int = 1
     weight: float | None = None  # kg in all, where the plan states one
     per_length: float | None = None  # kg per mm of part, where the plan states one
+    spot: SkipValidation[Spot | None] = None  # where on each part it rests, where the plan says so
     lasting: bool  # stays for months, so that the wood creeps
     span: Span
 

@@ -63,7 +63,16 @@ HOW = st.sampled_from(
     ]
 )
 LOAD = st.sampled_from(
-    ["books", "2 people seated", "1 person standing", "30 kg", "20 kg per metre", "plants"]
+    [
+        "books",
+        "2 people seated",
+        "1 person standing",
+        "30 kg",
+        "20 kg per metre",
+        "plants",
+        "9 kg at 30 from left",
+        "5 kg at 9 from front",
+    ]
 )
 
 
