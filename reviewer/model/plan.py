@@ -301,6 +301,20 @@ class Load(Record):
     span: Span
 
 
+class Heater(NamedTuple):
+    """A radiator or stove: on which side of the piece, and how far away, mm."""
+
+    side: Literal["left", "right", "front", "behind"]
+    away: float
+
+
+class OnWall(NamedTuple):
+    """A place on the wall, mm: from the piece's left front corner across, and from the floor up."""
+
+    across: float
+    up: float
+
+
 class Room(Record):
     """Where the piece will stand."""
 
@@ -313,6 +327,11 @@ class Room(Record):
     floor: str | None = None
     doorway: tuple[float, float] | None = None  # width, height
     ceiling: float | None = None
+    stairs: float | None = None  # how wide, where the piece has to go up or down some
+    skirting: tuple[float, float | None] | None = None  # how tall and, where said, how deep
+    outlets: tuple[OnWall, ...] = ()
+    switches: tuple[OnWall, ...] = ()
+    heaters: tuple[Heater, ...] = ()
     children_under: float | None = None  # years; 0 when the plan says there are none
     said: frozenset[str] = frozenset()  # which of the above the plan states
     span: Span

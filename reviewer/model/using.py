@@ -15,8 +15,10 @@ from reviewer.model.plan import (
     Basket,
     Coats,
     Finish,
+    Heater,
     LimitSetting,
     Load,
+    OnWall,
     Purchase,
     Room,
     Sanding,
@@ -236,8 +238,9 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
     for clause in statement.clauses:
         if not isinstance(clause, d.RoomFact):
             continue
-        sizes = [desk.size_mm(size, "size") for size in clause.sizes if clause.kind != "children"]
-        if None in sizes:
+        stated = clause.sizes if clause.kind != "children" else ()
+        sizes = [size for each in stated if (size := desk.size_mm(each, "size")) is not None]
+        if len(sizes) < len(stated):
             continue
         kind = clause.kind
         if kind == "outdoors":
@@ -257,8 +260,15 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
             facts["floor"] = clause.text
         elif kind == "doorway":
             facts["doorway"] = (sizes[0], sizes[1])
-        elif kind == "ceiling":
-            facts["ceiling"] = sizes[0]
+        elif kind in ("ceiling", "stairs"):
+            facts[kind] = sizes[0]
+        elif kind == "skirting":
+            facts["skirting"] = (sizes[0], sizes[1] if len(sizes) > 1 else None)
+        elif kind in ("outlet", "switch"):
+            places = "outlets" if kind == "outlet" else "switches"
+            facts[places] = (*facts.get(places, ()), OnWall(sizes[0], sizes[1]))
+        elif kind == "heater":
+            facts["heaters"] = (*facts.get("heaters", ()), Heater(clause.text, sizes[0]))  # type: ignore[arg-type]
         elif kind == "children":
             years = clause.sizes[0]
             assert isinstance(years, d.Number)

@@ -20,6 +20,7 @@ from reviewer.reference.cautions import Caution
 from reviewer.reports.cautions import cautions_for
 from reviewer.reports.content import Bought, Buying, CutRow, Piece, Report, verdict
 from reviewer.reports.lists import finish_steps
+from reviewer.reports.room import room_line
 from reviewer.review import Review
 from reviewer.setting_out.solid import Solid
 from reviewer.units import Kind, UnitSystem, Value, show
@@ -221,11 +222,20 @@ def _caution(caution: Caution) -> Json:
 def _understood(review: Review | None, mass: float | None) -> Json:
     """What is known once the text is understood; empty lists before."""
     if review is None:
-        return {"title": None, "unit": None, "limits": [], "parts": [], "finishes": [], "cautions": []}
+        return {
+            "title": None,
+            "unit": None,
+            "room": None,
+            "limits": [],
+            "parts": [],
+            "finishes": [],
+            "cautions": [],
+        }
     cautions = cautions_for(review, mass)
     return {
         "title": review.plan.title,
         "unit": review.units.value,
+        "room": room_line(review.plan.room, review.units) if review.plan.room else None,
         "limits": [
             {
                 "name": limit.name,

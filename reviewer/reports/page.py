@@ -23,6 +23,7 @@ from reviewer.reports.content import (
 from reviewer.reports.drawing import Drawing, Flag, drawing_of, finding_anchor
 from reviewer.reports.excerpt import marked_lines
 from reviewer.reports.lists import finish_steps
+from reviewer.reports.room import room_line
 from reviewer.reports.shown import (
     Accepted,
     Bar,
@@ -263,6 +264,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         verdict=verdict([report]),
         units="inches" if report.units is UnitSystem.INCH else "millimetres",
         overall=_overall(report),
+        room=room_line(review.plan.room, report.units) if review and review.plan.room else "",
         weighs="" if report.mass is None else f"about {show(mass(report.mass), report.units)}",
         part_count=len(solids),
         groups=_groups(unread, findings, cards),

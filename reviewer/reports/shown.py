@@ -124,6 +124,7 @@ class PlanPage(NamedTuple):
     verdict: Verdict
     units: str
     overall: str
+    room: str  # empty where the plan does not speak of it
     weighs: str
     part_count: int
     groups: tuple[Group, ...]
