@@ -337,6 +337,50 @@ class Room(Record):
     span: Span
 
 
+# ---------------------------------------------------------------- order of work
+
+Verb = Literal["cut", "shape", "drill", "sand", "join", "fit", "finish"]
+
+
+class Work(NamedTuple):
+    """What is done to which parts in a step. ``finish`` names the schedule, whose parts these then are."""
+
+    verb: Verb
+    said: str  # the name as the step has it
+    parts: tuple[str, ...]
+    span: Span
+    finish: str | None = None
+
+
+class Waiting(NamedTuple):
+    """A wait in a step."""
+
+    hours: float
+    span: Span
+
+
+class Remark(NamedTuple):
+    """The writer's own words in a step."""
+
+    text: str
+    span: Span
+
+
+class Step(Record):
+    """A ``step`` statement: what the writer means to do, in order."""
+
+    title: str
+    items: SkipValidation[tuple[Work | Waiting | Remark, ...]]
+    span: Span
+
+    @property
+    def works(self) -> tuple[Work, ...]:
+        return tuple(item for item in self.items if isinstance(item, Work))
+
+
+# ---------------------------------------------------------------- buying, waivers, limits
+
+
 class Purchase(Record):
     """A line of the basket."""
 
@@ -404,6 +448,7 @@ class Plan(Record):
     finishes: SkipValidation[tuple[Finish, ...]]
     loads: SkipValidation[tuple[Load, ...]]
     room: SkipValidation[Room | None]
+    steps: SkipValidation[tuple[Step, ...]] = ()
     basket: SkipValidation[Basket | None]
     tools: tuple[str, ...]
     tools_span: Span | None

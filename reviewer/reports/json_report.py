@@ -20,6 +20,7 @@ from reviewer.reference.cautions import Caution
 from reviewer.reports.cautions import cautions_for
 from reviewer.reports.content import Bought, Buying, CutRow, Piece, Report, verdict
 from reviewer.reports.lists import finish_steps
+from reviewer.reports.order import Order, order_of
 from reviewer.reports.room import room_line
 from reviewer.review import Review
 from reviewer.setting_out.solid import Solid
@@ -219,6 +220,16 @@ def _caution(caution: Caution) -> Json:
     }
 
 
+def _order(order: Order) -> Json:
+    return {
+        "steps": [
+            {"title": step.title, "does": list(step.does), "waits_h": _number(step.waits)}
+            for step in order.steps
+        ],
+        "waits_h": _number(order.waits),
+    }
+
+
 def _understood(review: Review | None, mass: float | None) -> Json:
     """What is known once the text is understood; empty lists before."""
     if review is None:
@@ -229,6 +240,7 @@ def _understood(review: Review | None, mass: float | None) -> Json:
             "limits": [],
             "parts": [],
             "finishes": [],
+            "order": _order(Order((), 0.0)),
             "cautions": [],
         }
     cautions = cautions_for(review, mass)
@@ -254,6 +266,7 @@ def _understood(review: Review | None, mass: float | None) -> Json:
             }
             for finish in review.plan.finishes
         ],
+        "order": _order(order_of(review)),
         "cautions": [_caution(caution) for caution in cautions],
     }
 

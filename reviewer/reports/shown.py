@@ -8,6 +8,7 @@ from reviewer.reference.cautions import Caution
 from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
 from reviewer.reports.lists import FinishStep
+from reviewer.reports.order import StepRow
 
 
 class Line(NamedTuple):
@@ -137,6 +138,8 @@ class PlanPage(NamedTuple):
     total: str
     buying_remarks: tuple[str, ...]
     schedules: tuple[Schedule, ...]
+    steps: tuple[StepRow, ...]
+    waits: str  # of all steps together; empty where none waits
     assumptions: tuple[str, ...]
     accepted: tuple[Accepted, ...]
     cautions: tuple[Caution, ...]

@@ -13,7 +13,7 @@ from functools import cached_property
 from typing import Literal, NamedTuple
 
 from reviewer.language.source import Source, Span
-from reviewer.model.plan import Coats, Plan, Sanding
+from reviewer.model.plan import Coats, Finish, Plan, Sanding
 from reviewer.reference.finishes import BARE_WOOD, Compatibility, compatibility, finish
 from reviewer.reference.materials import Material, material
 from reviewer.units import Value, percent
@@ -286,6 +286,14 @@ def calendar(met: Sequence[Meeting]) -> Calendar:
             cures.append(start + cure[1])
         start += dries
     return Calendar(tuple(coats), start, max(0.0, max(cures) - start) if cures else None)
+
+
+def finish_hours(plan: Plan, schedule: Finish) -> float:
+    """How long a finish takes to dry from its first coat to its last, hours, on the slowest of its woods."""
+    stocks = dict.fromkeys(plan.parts[name].stock for name in schedule.on)
+    surfaces = dict.fromkeys(surface_of(material(plan.stocks[name].material)) for name in stocks)
+    layers = layers_of(schedule.steps)
+    return max((calendar(meetings(surface, layers)).total for surface in surfaces), default=0.0)
 
 
 _DRY = re.compile(r"\bdry +[^,]*[^, ]")
