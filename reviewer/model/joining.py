@@ -130,7 +130,7 @@ def _fact(desk: Desk, clause: d.JoinFact, fastenings: list[dict[str, Any]]) -> N
         assert clause.size is not None
         last["spacing"] = desk.size_mm(clause.size, "spacing")
     elif clause.kind == "from":
-        last["driven_from"] = clause.text
+        last["driven_from"], last["from_span"] = clause.text, clause.span
     elif clause.kind == "counterbored":
         assert clause.size is not None
         depth = desk.size_mm(clause.size, "counterbore")

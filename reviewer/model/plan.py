@@ -193,6 +193,7 @@ class Fastening(Record):
     angle: float | None = None  # degrees that it is driven at, where not square to the joint
     metal: Literal["stainless", "galvanised", "brass"] | None = None
     driven_from: Side | None = None
+    from_span: Span | None = None  # where the plan says that side
     counterbore: float = 0.0  # mm below the surface that the head sits
     pilot: Literal["drilled", "none"] | None = None  # None: not said, and so assumed
     pilot_diameter: float | None = None  # mm
@@ -256,6 +257,7 @@ class Coats(Record):
     product: str  # key into the finish class table
     said: str
     dry_hours: float | None  # as stated, after each coat; None: the table's figure is assumed
+    dry_span: Span | None = None  # where the plan says so
     sanded_between: int | None = None  # grit
     span: Span
 

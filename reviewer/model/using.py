@@ -75,7 +75,7 @@ def finishes_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> 
                     steps.append(step)
             elif isinstance(clause, d.Dry):
                 if steps and isinstance(steps[-1], dict):
-                    steps[-1]["dry_hours"] = clause.hours
+                    steps[-1] |= {"dry_hours": clause.hours, "dry_span": clause.span}
                 else:
                     desk.problem(
                         clause.span, "No coat stands before this drying time.", "Name the coats first."

@@ -12,7 +12,6 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal, NamedTuple
 
-from reviewer.language.source import Source, Span
 from reviewer.model.plan import Coats, Finish, Plan, Sanding
 from reviewer.reference.finishes import BARE_WOOD, Compatibility, compatibility, finish
 from reviewer.reference.materials import Material, material
@@ -294,21 +293,3 @@ def finish_hours(plan: Plan, schedule: Finish) -> float:
     surfaces = dict.fromkeys(surface_of(material(plan.stocks[name].material)) for name in stocks)
     layers = layers_of(schedule.steps)
     return max((calendar(meetings(surface, layers)).total for surface in surfaces), default=0.0)
-
-
-_DRY = re.compile(r"\bdry +[^,]*[^, ]")
-
-
-def dry_span(source: Source, plan: Plan, step: Coats) -> Span:
-    """Where the plan says how long the coats of a step dry; the step's own words where it does not.
-
-    The words are looked for behind the step, since :class:`Coats` keeps no place for them.
-    """
-    from reviewer.language.layout import laid_out
-
-    layout = laid_out(source.text)
-    steps = [each for finish_ in plan.finishes for each in finish_.steps if isinstance(each, Coats)]
-    ends = [each.span.start for each in steps if each.span.start > step.span.start]
-    ends += [each.end for each in layout.statements if each.start <= step.span.start < each.end]
-    said = [Span(*found.span()) for found in _DRY.finditer(layout.text, step.span.end, min(ends))]
-    return said[-1] if said else step.span

@@ -82,3 +82,16 @@ def test_a_fact_without_a_fastener_is_told() -> None:
     assert [problem.says for problem in problems] == [
         "This says how a fastener goes in, but no fastener stands before it."
     ]
+
+
+def test_the_side_that_a_fastener_is_driven_from_keeps_its_words() -> None:
+    text = CASE + (
+        "join shelf to side.left: screws 4 x 50, from  outside # from left\n"
+        "join shelf to side.right: screws 4 x 50\n    2 per end, from left\n"
+    )
+    first, second = (each.fastenings[0] for each in review_of(text).plan.joins)
+    assert first.from_span is not None
+    assert second.from_span is not None
+    assert text[first.from_span.start : first.from_span.end] == "from  outside"
+    assert text[second.from_span.start : second.from_span.end] == "from left"
+    assert join("screws 4 x 50").fastenings[0].from_span is None
