@@ -6,13 +6,11 @@ import math
 from typing import NamedTuple
 
 from reviewer.model.plan import HousingKind
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint, Overlap, SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
 
-#: A dado, groove or mortise of no stated depth goes this far through the part it is cut into
-#: (common practice, no source: a third to a half).
-USUAL_SHARE = 0.5
 _YIELDS = {"face": 0, "edge": 1, "end": 2}
 #: Joints that take all that a corner needs, where both parts end.
 CORNERS: tuple[HousingKind, ...] = ("mitre", "splined mitre", "dovetails", "box joint")
@@ -108,7 +106,7 @@ def housed(joint: Joint, solids: dict[str, Solid]) -> Housed | None:
     elif housing.kind == "half lap":
         room = (part.extent(axis) + into.extent(axis)) / 2
     else:
-        room = into.extent(axis) * USUAL_SHARE
+        room = into.extent(axis) * usual_value("housing-share")
     said = housing.depth is not None or housing.kind in (*BY_PLACE, "half lap")
     return Housed(joint, axis, part.name, into.name, depth, room, said)
 

@@ -12,7 +12,7 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import hours
 from reviewer.wording import listed
-from reviewer.workshop.coating import COOLEST, HUMIDITY, WARMEST, Layer, Meeting, briefly, schedules
+from reviewer.workshop.coating import Layer, Meeting, briefly, drying_conditions, schedules
 
 _SHORT = (
     "On {parts}, {lower} dries {stated} before {upper}, which needs {needed}: {missing} too few ({source}; "
@@ -81,9 +81,7 @@ def _finding(review: Review, told: _Told) -> Finding:
         "needed": hours(told.needed),
         "missing": hours(told.needed - lower.dry),
         "source": briefly(meeting.wait_source),
-        "coolest": COOLEST,
-        "warmest": WARMEST,
-        "humidity": HUMIDITY,
+        **drying_conditions()._asdict(),
     }
     do = _DO
     if meeting.surer_wait is not None:
