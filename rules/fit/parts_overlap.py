@@ -9,6 +9,7 @@ from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
 from reviewer.model.plan import HousingKind
 from reviewer.plan_words import number_text, plan_unit
+from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.directions import ALONG, TOWARDS, placing_span
@@ -79,6 +80,36 @@ def _ends_inside(review: Review, shift: _Shift) -> bool:
     return low != high
 
 
+def _takes_notch(notched: Solid, through: Solid) -> bool:
+    """True when a notch in one part makes room for the other: open to a side, right through, no half gone.
+
+    Taken away over the whole of two axes it would be an end sawn off, or the part in two.
+    """
+    open_to = []
+    whole = 0
+    for axis in range(3):
+        low, high = max(notched.low[axis], through.low[axis]), min(notched.high[axis], through.high[axis])
+        at_low, at_high = low <= notched.low[axis] + TOLERANCE_MM, high >= notched.high[axis] - TOLERANCE_MM
+        if at_low and at_high:
+            whole += 1
+        elif at_low or at_high:
+            open_to.append((high - low) / notched.extent(axis))
+    return whole == 1 and bool(open_to) and max(open_to) <= usual_value("housing-share")
+
+
+def _notch(review: Review, shifts: list[_Shift]) -> tuple[tuple[str, ...], tuple[str, ...]] | None:
+    """Which parts can be notched and for which others, where that clears all these overlaps."""
+    solids = review.setting.solids
+    for pairs in (
+        [(shift.other, shift.part) for shift in shifts],
+        [(shift.part, shift.other) for shift in shifts],
+    ):
+        if all(_takes_notch(solids[one], solids[other]) for one, other in pairs):
+            notched, through = zip(*pairs, strict=True)
+            return tuple(dict.fromkeys(notched)), tuple(dict.fromkeys(through))
+    return None
+
+
 def _weight(depth: float, review: Review) -> Severity | None:
     """What no rule and pencil shows is only a warning: a swipe of the plane mends it."""
     return Severity.WARNING if depth <= review.limit("cut-difference").amount else None
@@ -100,12 +131,21 @@ def _in_the_way(review: Review, shifts: list[_Shift]) -> Finding:
         move = "Take {depth} off {parts} at {others}"
     else:
         move = "Move {parts} {depth} {way}" if len(shifts) == 1 else "Set them {depth} apart {along}"
+    do = f"{move}, or join them with what makes room, such as a dado or a half lap."
+    notch = _notch(review, shifts)
+    if notch is not None:
+        values |= {"notched": listed(notch[0]), "through": listed(notch[1]), "one": notch[1][0]}
+        clause = "with the clause" if len(notch[1]) == 1 else "with a clause for each, such as"
+        do = (
+            f"{move}, join them with what makes room, such as a dado or a half lap, or notch {{notched}} for "
+            f"{{through}} {clause}: notch for {{one}}"
+        )
     return Finding(
         parts=tuple(dict.fromkeys((*parts, *others))),
         at=placing_span(review.plan, first.part, first.axis),
         also_at=(review.span_of(first.other),),
         says=f"{{parts}} {runs} {{depth}} into {{others}} {{along}}, and no joint makes room for that.",
-        do=f"{move}, or join them with what makes room, such as a dado or a half lap.",
+        do=do,
         values=values,
         severity=_weight(first.by, review),
     )
@@ -182,7 +222,8 @@ def parts_overlap(review: Review) -> Iterator[Finding]:
     into; a half lap half of each part; mitres, dovetails and a box joint all of a corner where both parts
     end; a bridle all of it where one of them ends; a tongue as much as the thinner part is thick, along
     edges that meet. What is left over is the fault. The shift told is the least
-    that clears it: over all six ways, how far the smaller part would have to go. Up to the limit
+    that clears it: over all six ways, how far the smaller part would have to go. A notch is offered where
+    it is open to a side of the part, goes right through it and takes no more than half. Up to the limit
     cut-difference it is a warning only.
 
     Leaves out: The real shape of shoulders, tapers and round edges: every part counts as a square

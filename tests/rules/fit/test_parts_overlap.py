@@ -52,6 +52,50 @@ def test_a_board_across_another_is_told_the_least_shift() -> None:
     ]
 
 
+def test_a_shelf_between_four_legs_can_be_notched_for_them() -> None:
+    # The shelf is as large as the frame, so each leg stands 3 1/2 by 1 1/2 in one of its corners.
+    text = """
+    plan "Stand" in inches
+    stock stud: 2x4 spruce-pine-fir
+    stock wide: actual 3/4 x 12 pine
+    outline frame: 30 across, 12 deep, 16 tall, on floor
+    part leg: stud, upright, facing front, as tall as frame, in each corner of frame
+    part shelf: wide, across, flat, from left of frame to right of frame, flush with front of frame
+        bottom 6 above floor
+    """
+    legs = "leg.front-left, leg.front-right, leg.back-left and leg.back-right"
+    assert told(text, RULE) == [
+        "error leg.front-left, leg.front-right, leg.back-left, leg.back-right, shelf @ in each corner of frame: "
+        f"{legs} run 1 1/2 in into shelf front to back, and no joint makes room for that. → "
+        "Set them 1 1/2 in apart front to back, join them with what makes room, such as a dado or a half lap, "
+        f"or notch shelf for {legs} with a clause for each, such as: notch for leg.front-left"
+    ]
+
+
+POST = """
+plan "Gate post" in millimetres
+stock post: actual 80 x 80 pine
+stock rail: actual 20 x 100 pine
+part post: post, upright, 700 tall, on floor, left at 200, front at 0
+part rail: rail, across, on edge, 600 long, left at 0, front at {front}, bottom at 400
+"""
+
+
+@pytest.mark.parametrize(("front", "offered"), [(0, True), (20, False), (60, True), (70, True)])
+def test_a_rail_let_into_the_face_of_a_post(front: int, offered: bool) -> None:
+    # Flush with a face it is a notch, open to that side; in the middle of the post it is a mortise.
+    (text,) = told(POST.format(front=front), RULE)
+    assert text.endswith("or notch post for rail with the clause: notch for rail") is offered
+
+
+def test_a_notch_takes_no_more_than_half() -> None:
+    # A post of 80: a rail 40 thick takes half of it, one of 41 more.
+    half = POST.replace("actual 20 x 100", "actual 40 x 100").format(front=0)
+    assert "notch post for rail" in told(half, RULE)[0]
+    more = POST.replace("actual 20 x 100", "actual 41 x 100").format(front=0)
+    assert "notch" not in told(more, RULE)[0]
+
+
 def test_copies_are_told_once() -> None:
     text = CASE + (
         "part shelf: board, across, flat, from left of case to right of case, front at 0\n"
