@@ -128,8 +128,8 @@ class _Fixer:
         for joint in self.joints:
             for part, other in ((joint.left, joint.right), (joint.right, joint.left)):
                 axis = self.moving.get(part)
-                if axis is None:
-                    continue
+                if axis is None or self.panels.find(part) == self.panels.find(other):
+                    continue  # boards of one panel move as one
                 # What moves along with it is never kept apart from anything, so it holds it at one place.
                 key = (self.panels.find(part), self.kept_apart[axis].find(other))
                 found.setdefault(key, []).extend(self._fixings(joint, part, other, axis))

@@ -152,3 +152,17 @@ def test_at_the_end_of_a_bench_it_tips_by_its_own_lever(place: int, outside: int
 
 def test_between_the_legs_it_tips_nothing() -> None:
     assert told(BENCH.format(load="60 kg at 24 from left"), "tips") == []
+
+
+def test_a_load_past_the_end_of_its_part() -> None:
+    text = SHELF + "load shelf, side.left: 20 lb at 50 from right\n"
+    assert told(text, "load-off-part") == [
+        "error shelf @ 20 lb at 50 from right: A load rests 50 in from the right of shelf, which is 48 in across "
+        "only: it is 2 in off the end. → Count its place from the part's own end, or name the part that it does "
+        "rest on.",
+        "error side.left @ 20 lb at 50 from right: A load rests 50 in from the right of side.left, which is 3/4 in "
+        "across only: it is 49 1/4 in off the end. → Count its place from the part's own end, or name the part "
+        "that it does rest on.",
+    ]
+    assert told(SHELF + "load shelf: 20 lb at 48 from left\n", "load-off-part") == []
+    assert told(SHELF + "load shelf: 20 lb\n", "load-off-part") == []

@@ -432,3 +432,17 @@ def test_loose_tenons_hold_like_dowels() -> None:
     assert told_of_top.severity is Severity.ERROR
     (text,) = told(table(how="loose tenons 1/4 x 1 1/2, 3 per joint"), RULE)
     assert "dowels and tenons give 1/32 in (common practice, no source), so 0.223 in too little" in text
+
+
+@pytest.mark.parametrize("joint", ["glue pva", "biscuits, every 8, glue pva", "tongue and groove, glue pva"])
+def test_boards_glued_edge_to_edge_do_not_hold_each_other(joint: str) -> None:
+    # Three boards of 11 in: the middle one is fixed at both edges, 11 in apart, to what moves along with it.
+    text = f"""
+        plan "Lid" in inches
+        stock wide: actual 3/4 x 11 red oak
+        part board: wide, across, flat, 40 long, left at 0, on floor
+            3 copies side by side deep, front at 0
+        join board.* to board.*: {joint}
+        room parlour: indoors
+        """
+    assert told(text, RULE) == []
