@@ -16,7 +16,7 @@ from reviewer.model import joining, using
 from reviewer.model.desk import Desk
 from reviewer.model.naming import PartNames
 from reviewer.model.parts import PartMaker
-from reviewer.model.plan import Plan, UnknownName
+from reviewer.model.plan import Finish, Plan, Step, UnknownName
 from reviewer.model.stocks import stocks_of
 
 #: The plan's own words in a message are cut after so many letters.
@@ -69,6 +69,7 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
         for clause in statement.clauses
         if isinstance(clause, Words)
     )
+    finishes = using.finishes_of(desk, kinds.get("finish", []), names)
     plan = Plan(
         title=titles[0].text or "" if titles else "",
         units=units,
@@ -77,9 +78,10 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
         parts=maker.parts,
         joins=joining.joins_of(desk, kinds.get("join", []), names),
         restraints=joining.restraints_of(desk, kinds.get("restrain", []), names, maker.parts, outlines),
-        finishes=using.finishes_of(desk, kinds.get("finish", []), names),
+        finishes=finishes,
         loads=using.loads_of(desk, kinds.get("load", []), names),
         room=using.room_of(desk, kinds.get("room", [])),
+        steps=_steps(desk, kinds.get("step", []), names, finishes),
         basket=using.basket_of(desk, kinds.get("buy", []), stocks),
         tools=tools,
         tools_span=kinds["tools"][0].head if "tools" in kinds else None,
@@ -105,6 +107,16 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
         lost_parts = {problem.span for problem in problems}
         problems += [_unknown_as_problem(name) for name in plan.unknown if name.span not in lost_parts]
     return Understood(None, _shortened(sorted(set(problems), key=lambda each: (each.span, each.says))))
+
+
+def _steps(
+    desk: Desk, statements: list[Statement], names: PartNames, finishes: tuple[Finish, ...]
+) -> tuple[Step, ...]:
+    if not statements:
+        return ()
+    from reviewer.model.stepping import steps_of
+
+    return steps_of(desk, statements, names, finishes)
 
 
 def _shortened(problems: list[ReadingProblem]) -> tuple[ReadingProblem, ...]:

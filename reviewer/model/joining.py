@@ -12,6 +12,8 @@ from reviewer.model.plan import WALL, Fastening, Housing, Join, Part, Restraint
 from reviewer.reference import gauges, glues
 
 _MAX_FASTENERS = 1_000
+#: A fastener driven nearer to the joint's own face than this never leaves the part it starts in.
+_STEEPEST_DEGREES = 90
 
 
 def _sizes(desk: Desk, clause: d.FastenerClause | d.RestraintFact) -> dict[str, Any] | None:
@@ -29,6 +31,8 @@ def _sizes(desk: Desk, clause: d.FastenerClause | d.RestraintFact) -> dict[str, 
             )
             return None
         return {"gauge": clause.gauge, "diameter": screw.diameter, "length": lengths[0]}
+    if len(lengths) == 3:  # a loose tenon: thick x wide x long
+        return {"diameter": lengths[0], "width": lengths[1], "length": lengths[2]}
     if len(lengths) == 2:
         return {"diameter": lengths[0], "length": lengths[1]}
     return {"length": lengths[0]} if lengths else {}
@@ -59,14 +63,18 @@ def _join(
     glue: str | None = None
     glue_span = None
     reason: str | None = None
+    butt = False
     for clause in statement.clauses:
-        if isinstance(clause, d.FastenerClause):
+        if isinstance(clause, d.FastenerClause) and clause.kind == "butt":
+            butt = True  # it names no fastener
+        elif isinstance(clause, d.FastenerClause):
             sizes = _sizes(desk, clause)
             if sizes is not None:
                 fastenings.append({"kind": clause.kind, "span": clause.span, **sizes})
         elif isinstance(clause, d.HousingClause):
             depth = desk.size_mm(clause.depth, "depth") if clause.depth is not None else None
-            housing = Housing(kind=clause.kind, depth=depth, span=clause.span)  # type: ignore[arg-type]
+            thick = desk.size_mm(clause.thick, "thickness") if clause.thick is not None else None
+            housing = Housing(kind=clause.kind, depth=depth, thickness=thick, span=clause.span)  # type: ignore[arg-type]
         elif isinstance(clause, d.GlueClause):
             glue_span = clause.span
             glue = _glue(desk, clause)
@@ -86,6 +94,7 @@ def _join(
         housing=housing,
         glue=glue,
         glue_span=glue_span,
+        butt=butt,
         reason=reason,
         left_span=Span(words[0].span.start, left_end),
         right_span=Span(statement.others[0].span.start, words[-1].span.end),
@@ -121,17 +130,40 @@ def _fact(desk: Desk, clause: d.JoinFact, fastenings: list[dict[str, Any]]) -> N
         assert clause.size is not None
         last["spacing"] = desk.size_mm(clause.size, "spacing")
     elif clause.kind == "from":
-        last["driven_from"] = clause.text
+        last["driven_from"], last["from_span"] = clause.text, clause.span
     elif clause.kind == "counterbored":
         assert clause.size is not None
         depth = desk.size_mm(clause.size, "counterbore")
         last["counterbore"] = depth or 0.0
     elif clause.kind in ("pilot", "no pilot"):
         last["pilot"] = "drilled" if clause.kind == "pilot" else "none"
+        if clause.size is not None:
+            last["pilot_diameter"] = desk.size_mm(clause.size, "pilot hole")
+    elif clause.kind in ("from end", "from edge"):
+        assert clause.size is not None
+        last[clause.kind.replace(" ", "_")] = desk.size_mm(clause.size, "distance")
+    elif clause.kind == "angle":
+        assert isinstance(clause.size, d.Number)
+        last["angle"] = _angle(desk, clause.size)
+    elif clause.kind == "metal":
+        last["metal"] = clause.text
     elif clause.kind in ("coarse", "fine"):
         last["thread"] = clause.kind
     elif clause.kind == "slotted":
         last["slotted"] = True
+
+
+def _angle(desk: Desk, number: d.Number) -> float | None:
+    """An angle that something can be driven at, degrees; None when it is not (told)."""
+    if number.unit is None and 0 < number.amount < _STEEPEST_DEGREES:
+        return number.amount
+    unit = f" {number.unit}" if number.unit else ""
+    desk.problem(
+        number.span,
+        f"A fastener can't be driven at {number.amount:g}{unit} degrees.",
+        f"Write an angle above 0 and below {_STEEPEST_DEGREES}, or leave it out where it goes in square.",
+    )
+    return None
 
 
 def restraints_of(

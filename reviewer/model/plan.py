@@ -157,9 +157,24 @@ FasteningKind = Literal[
     "biscuits",
     "brackets",
     "shelf pins",
+    "loose tenons",
+    "wedges",
+    "clips",
     "none",
 ]
-HousingKind = Literal["dado", "rabbet", "half lap", "mortise and tenon", "groove", "mitre"]
+HousingKind = Literal[
+    "dado",
+    "rabbet",
+    "half lap",
+    "mortise and tenon",
+    "groove",
+    "mitre",
+    "splined mitre",
+    "bridle",
+    "tongue and groove",
+    "dovetails",
+    "box joint",
+]
 Side = Literal["inside", "outside", "below", "above", "front", "back", "left", "right"]
 
 
@@ -168,13 +183,20 @@ class Fastening(Record):
 
     kind: FasteningKind
     gauge: str | None = None  # "#8"; None for metric screws
-    diameter: float | None = None  # mm
+    diameter: float | None = None  # mm; of a loose tenon its thickness
+    width: float | None = None  # mm, of a loose tenon
     length: float | None = None  # mm
     count: int | None = None  # per joint (one part meeting one other)
     spacing: float | None = None  # mm
+    from_end: float | None = None  # mm from the ends of the joint to the outer ones
+    from_edge: float | None = None  # mm
+    angle: float | None = None  # degrees that it is driven at, where not square to the joint
+    metal: Literal["stainless", "galvanised", "brass"] | None = None
     driven_from: Side | None = None
+    from_span: Span | None = None  # where the plan says that side
     counterbore: float = 0.0  # mm below the surface that the head sits
     pilot: Literal["drilled", "none"] | None = None  # None: not said, and so assumed
+    pilot_diameter: float | None = None  # mm
     thread: Literal["coarse", "fine"] | None = None
     slotted: bool = False  # holes that let the wood move across the grain
     span: Span
@@ -185,6 +207,7 @@ class Housing(Record):
 
     kind: HousingKind
     depth: float | None = None  # mm
+    thickness: float | None = None  # mm, of a tenon
     span: Span
 
 
@@ -202,6 +225,7 @@ class Join(Record):
     housing: SkipValidation[Housing | None] = None
     glue: str | None = None  # key into the glue table; None without glue
     glue_span: Span | None = None
+    butt: bool = False  # end to side with nothing let in, and said so
     reason: str | None = None  # `none because "…"`
     left_span: Span
     right_span: Span
@@ -233,6 +257,7 @@ class Coats(Record):
     product: str  # key into the finish class table
     said: str
     dry_hours: float | None  # as stated, after each coat; None: the table's figure is assumed
+    dry_span: Span | None = None  # where the plan says so
     sanded_between: int | None = None  # grit
     span: Span
 
@@ -256,6 +281,14 @@ class Finish(Record):
 # ---------------------------------------------------------------- use
 
 
+class Spot(NamedTuple):
+    """A place along a part: so many mm from the face at one end of an axis."""
+
+    axis: Axis
+    end: Literal["low", "high"]
+    away: float
+
+
 class Load(Record):
     """What a set of parts must carry, shared over them by their upward faces."""
 
@@ -265,8 +298,23 @@ class Load(Record):
     count: int = 1
     weight: float | None = None  # kg in all, where the plan states one
     per_length: float | None = None  # kg per mm of part, where the plan states one
+    spot: SkipValidation[Spot | None] = None  # where on each part it rests, where the plan says so
     lasting: bool  # stays for months, so that the wood creeps
     span: Span
+
+
+class Heater(NamedTuple):
+    """A radiator or stove: on which side of the piece, and how far away, mm."""
+
+    side: Literal["left", "right", "front", "behind"]
+    away: float
+
+
+class OnWall(NamedTuple):
+    """A place on the wall, mm: from the piece's left front corner across, and from the floor up."""
+
+    across: float
+    up: float
 
 
 class Room(Record):
@@ -281,9 +329,58 @@ class Room(Record):
     floor: str | None = None
     doorway: tuple[float, float] | None = None  # width, height
     ceiling: float | None = None
+    stairs: float | None = None  # how wide, where the piece has to go up or down some
+    skirting: tuple[float, float | None] | None = None  # how tall and, where said, how deep
+    outlets: tuple[OnWall, ...] = ()
+    switches: tuple[OnWall, ...] = ()
+    heaters: tuple[Heater, ...] = ()
     children_under: float | None = None  # years; 0 when the plan says there are none
     said: frozenset[str] = frozenset()  # which of the above the plan states
     span: Span
+
+
+# ---------------------------------------------------------------- order of work
+
+Verb = Literal["cut", "shape", "drill", "sand", "join", "fit", "finish"]
+
+
+class Work(NamedTuple):
+    """What is done to which parts in a step. ``finish`` names the schedule, whose parts these then are."""
+
+    verb: Verb
+    said: str  # the name as the step has it
+    parts: tuple[str, ...]
+    span: Span
+    finish: str | None = None
+
+
+class Waiting(NamedTuple):
+    """A wait in a step."""
+
+    hours: float
+    span: Span
+
+
+class Remark(NamedTuple):
+    """The writer's own words in a step."""
+
+    text: str
+    span: Span
+
+
+class Step(Record):
+    """A ``step`` statement: what the writer means to do, in order."""
+
+    title: str
+    items: SkipValidation[tuple[Work | Waiting | Remark, ...]]
+    span: Span
+
+    @property
+    def works(self) -> tuple[Work, ...]:
+        return tuple(item for item in self.items if isinstance(item, Work))
+
+
+# ---------------------------------------------------------------- buying, waivers, limits
 
 
 class Purchase(Record):
@@ -353,6 +450,7 @@ class Plan(Record):
     finishes: SkipValidation[tuple[Finish, ...]]
     loads: SkipValidation[tuple[Load, ...]]
     room: SkipValidation[Room | None]
+    steps: SkipValidation[tuple[Step, ...]] = ()
     basket: SkipValidation[Basket | None]
     tools: tuple[str, ...]
     tools_span: Span | None

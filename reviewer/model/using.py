@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, Literal
 
 from reviewer.language import declarations as d
 from reviewer.language.source import Span
@@ -11,14 +11,18 @@ from reviewer.limits import Limit
 from reviewer.model.desk import Desk
 from reviewer.model.naming import PartNames, parts_meant
 from reviewer.model.plan import (
+    Axis,
     Basket,
     Coats,
     Finish,
+    Heater,
     LimitSetting,
     Load,
+    OnWall,
     Purchase,
     Room,
     Sanding,
+    Spot,
     Stock,
     Waiver,
 )
@@ -28,6 +32,13 @@ from reviewer.units import KG_PER_POUND, NEWTON_PER_KG, NEWTON_PER_POUND, UnitSy
 MAX_LIMIT = 1e9
 _MAX_COATS = 50
 _MAX_PEOPLE = 200
+#: The faces that a load's place is counted from.
+_FACES: dict[str, tuple[Axis, Literal["low", "high"]]] = {
+    "left": (Axis.ACROSS, "low"),
+    "right": (Axis.ACROSS, "high"),
+    "front": (Axis.DEEP, "low"),
+    "back": (Axis.DEEP, "high"),
+}
 
 
 def finishes_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tuple[Finish, ...]:
@@ -64,7 +75,7 @@ def finishes_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> 
                     steps.append(step)
             elif isinstance(clause, d.Dry):
                 if steps and isinstance(steps[-1], dict):
-                    steps[-1]["dry_hours"] = clause.hours
+                    steps[-1] |= {"dry_hours": clause.hours, "dry_span": clause.span}
                 else:
                     desk.problem(
                         clause.span, "No coat stands before this drying time.", "Name the coats first."
@@ -143,7 +154,7 @@ def loads_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tup
     for statement in statements:
         on = parts_meant(desk, names, statement.names)
         uses = [c for c in statement.clauses if isinstance(c, d.LoadUse)]
-        weights = [c for c in statement.clauses if isinstance(c, d.LoadWeight)]
+        weights = [c for c in statement.clauses if isinstance(c, d.LoadWeight | d.LoadAt)]
         made: list[dict[str, Any]] = []
         for use in uses:
             text = " ".join(word.text for word in use.words)
@@ -167,8 +178,13 @@ def loads_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tup
             if weight.kg <= 0:
                 desk.problem(weight.span, "A load of nothing is no load.", "Write a weight above 0.")
                 continue
-            figures = {"per_length": weight.kg} if weight.per_mm else {"weight": weight.kg}
-            if made:
+            figures: dict[str, Any] = {"weight": weight.kg}
+            if isinstance(weight, d.LoadAt):
+                figures["spot"] = _spot(desk, weight)
+            elif weight.per_mm:
+                figures = {"per_length": weight.kg}
+            # The first weight is that of the use before it; every further spot has a load of its own.
+            if made and not (isinstance(weight, d.LoadAt) and made[-1].get("spot")):
                 made[-1] |= figures
             else:
                 made.append(
@@ -183,6 +199,27 @@ def loads_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tup
         if on:
             found += [Load(on=on, **load) for load in made]
     return tuple(found)
+
+
+def _spot(desk: Desk, clause: d.LoadAt) -> Spot | None:
+    """Where along a part a load rests; None when it is nowhere (told)."""
+    away = desk.mm(clause.size)
+    if away is not None and away < 0:
+        desk.problem(
+            clause.size.span,
+            f"The load rests {desk.said(away)} from the {clause.face.text}, which is off the part.",
+            "Write a distance from 0.",
+        )
+        return None
+    face = _FACES.get(clause.face.text)
+    if face is None:
+        desk.problem(
+            clause.face.span,
+            f"The place of a load can't be counted from “{clause.face.text}”.",
+            "Count it from left, right, front or back: 80 kg at 12 from left",
+        )
+        return None
+    return Spot(*face, away) if away is not None else None
 
 
 def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
@@ -201,8 +238,9 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
     for clause in statement.clauses:
         if not isinstance(clause, d.RoomFact):
             continue
-        sizes = [desk.size_mm(size, "size") for size in clause.sizes if clause.kind != "children"]
-        if None in sizes:
+        stated = clause.sizes if clause.kind != "children" else ()
+        sizes = [size for each in stated if (size := desk.size_mm(each, "size")) is not None]
+        if len(sizes) < len(stated):
             continue
         kind = clause.kind
         if kind == "outdoors":
@@ -222,8 +260,15 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
             facts["floor"] = clause.text
         elif kind == "doorway":
             facts["doorway"] = (sizes[0], sizes[1])
-        elif kind == "ceiling":
-            facts["ceiling"] = sizes[0]
+        elif kind in ("ceiling", "stairs"):
+            facts[kind] = sizes[0]
+        elif kind == "skirting":
+            facts["skirting"] = (sizes[0], sizes[1] if len(sizes) > 1 else None)
+        elif kind in ("outlet", "switch"):
+            places = "outlets" if kind == "outlet" else "switches"
+            facts[places] = (*facts.get(places, ()), OnWall(sizes[0], sizes[1]))
+        elif kind == "heater":
+            facts["heaters"] = (*facts.get("heaters", ()), Heater(clause.text, sizes[0]))  # type: ignore[arg-type]
         elif kind == "children":
             years = clause.sizes[0]
             assert isinstance(years, d.Number)

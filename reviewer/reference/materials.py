@@ -53,6 +53,7 @@ class Material(NamedTuple):
     status: Standing
     movement_status: Standing
     note: str
+    grained: bool = True  # False: fibres or chips that lie every which way
 
     @property
     def moves(self) -> bool:
@@ -90,6 +91,7 @@ class _Panel(Row):
     said: str
     stands_for_key: bool
     moves_like: str
+    grained: bool
     creep_family: str
     region: str
     density_kg_m3: float | None
@@ -222,6 +224,7 @@ def _panel(row: _Panel) -> Material:
         status=standing(row.status),
         movement_status=wood.movement_status if wood else "from memory",
         note=f"{row.value_basis}; {row.notes}" if row.notes else row.value_basis,
+        grained=row.grained,
     )
 
 

@@ -9,7 +9,8 @@ from reviewer.units import UnitSystem, fine_length, length, show
 from reviewer.wording import listed
 from reviewer.workshop.cut_list import cut_list
 from reviewer.workshop.cutting import BarLayout
-from reviewer.workshop.shopping import Fasteners, StockToBuy, shopping_list
+from reviewer.workshop.fastener_counts import Fasteners
+from reviewer.workshop.shopping import StockToBuy, shopping_list
 
 _WORDS: dict[FasteningKind, tuple[str, str]] = {
     "screws": ("screw", "screws"),
@@ -20,6 +21,9 @@ _WORDS: dict[FasteningKind, tuple[str, str]] = {
     "biscuits": ("biscuit", "biscuits"),
     "brackets": ("bracket", "brackets"),
     "shelf pins": ("shelf pin", "shelf pins"),
+    "loose tenons": ("loose tenon", "loose tenons"),
+    "wedges": ("wedge", "wedges"),
+    "clips": ("clip", "clips"),
 }
 
 
@@ -85,19 +89,34 @@ def _remarks(found: StockToBuy) -> list[str]:
     return remarks
 
 
-def _sizes(gauge: str | None, diameter: float | None, long: float | None, units: UnitSystem) -> str:
+def _sizes(
+    gauge: str | None,
+    diameter: float | None,
+    long: float | None,
+    units: UnitSystem,
+    width: float | None = None,
+) -> str:
     thick = gauge or (show(fine_length(diameter), units) if diameter is not None else "")
+    broad = show(fine_length(width), units) if width is not None else ""
     far = show(length(long), units) if long is not None else ""
-    return " × ".join(each for each in (thick, far) if each)
+    return " × ".join(each for each in (thick, broad, far) if each)
 
 
-def _hardware(found: Fasteners, units: UnitSystem) -> Hardware:
+def fasteners_said(found: Fasteners, count: int, units: UnitSystem) -> str:
+    """``screws #8 × 2 1/2 in, stainless``: what they are, for so many of them."""
     one, many = _WORDS.get(found.kind, (found.kind, found.kind))
-    sizes = _sizes(found.gauge, found.diameter, found.length, units)
-    why = f"in {counted_word(found.joints, 'joint')}"
+    sizes = _sizes(found.gauge, found.diameter, found.length, units, found.width)
+    said = f"{one if count == 1 else many} {sizes}".strip()
+    return f"{said}, {found.metal}" if found.metal else said
+
+
+def _hardware(found: Fasteners, review: Review) -> Hardware:
+    count = found.to_buy(review.limits)
+    where = f"in {counted_word(found.joints, 'joint')}"
+    why = f"{found.count} {where}, the rest spare" if count > found.count else where
     if found.assumed:
         why += f"; the number of {found.assumed} of them is taken for granted"
-    return Hardware(found.count, f"{one if found.count == 1 else many} {sizes}".strip(), why)
+    return Hardware(count, fasteners_said(found, count, review.units), why)
 
 
 def _restraint(restraint: Restraint, units: UnitSystem) -> Hardware:
@@ -116,7 +135,7 @@ def buying_of(review: Review) -> Buying:
     return Buying(
         boards=tuple(board for stock in found.stocks for board in _bought(stock)),
         hardware=(
-            *(_hardware(each, review.units) for each in found.fasteners),
+            *(_hardware(each, review) for each in found.fasteners),
             *(_restraint(each, review.units) for each in found.restraints),
         ),
         total=found.price,

@@ -64,6 +64,16 @@ class Hardware(NamedTuple):
     why: str
 
 
+class JointRow(NamedTuple):
+    """A join as built, in words: which parts, how they meet, and what fastens them."""
+
+    parts: str
+    how: str  # "dado, 1/4 in deep"; empty where they only lie together
+    fasteners: str  # "8 screws #8 × 2 in"; empty without
+    glue: str  # empty without
+    joints: int
+
+
 class Buying(NamedTuple):
     """What to buy: boards and sheets with what comes out of each, and hardware."""
 
@@ -90,6 +100,7 @@ class Report:
     rules: Mapping[str, Rule] = field(default_factory=dict)  # those that may have pages to print
     mass: float | None = None  # kg, of the whole piece
     cut_list: tuple[CutRow, ...] = ()
+    joints: tuple[JointRow, ...] = ()
     buying: Buying | None = None
 
     @property

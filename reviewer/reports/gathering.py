@@ -33,6 +33,7 @@ def report_of(
     if not lists:
         return Report(source, problems, review, judgement, assumptions=assumptions, rules=rules or {})
     from reviewer.reports.buying import buying_of, cut_list_of
+    from reviewer.reports.joints import joints_of
 
     return Report(
         source,
@@ -43,5 +44,6 @@ def report_of(
         rules=rules or {},
         mass=sum(mass.kg for mass in review.masses.values()) if review.masses else None,
         cut_list=cut_list_of(review),
+        joints=joints_of(review) if placed else (),
         buying=buying_of(review) if placed else None,
     )

@@ -20,6 +20,8 @@ from reviewer.reference.cautions import Caution
 from reviewer.reports.cautions import cautions_for
 from reviewer.reports.content import Bought, Buying, CutRow, Piece, Report, verdict
 from reviewer.reports.lists import finish_steps
+from reviewer.reports.order import Order, order_of
+from reviewer.reports.room import room_line
 from reviewer.review import Review
 from reviewer.setting_out.solid import Solid
 from reviewer.units import Kind, UnitSystem, Value, show
@@ -219,14 +221,34 @@ def _caution(caution: Caution) -> Json:
     }
 
 
+def _order(order: Order) -> Json:
+    return {
+        "steps": [
+            {"title": step.title, "does": list(step.does), "waits_h": _number(step.waits)}
+            for step in order.steps
+        ],
+        "waits_h": _number(order.waits),
+    }
+
+
 def _understood(review: Review | None, mass: float | None) -> Json:
     """What is known once the text is understood; empty lists before."""
     if review is None:
-        return {"title": None, "unit": None, "limits": [], "parts": [], "finishes": [], "cautions": []}
+        return {
+            "title": None,
+            "unit": None,
+            "room": None,
+            "limits": [],
+            "parts": [],
+            "finishes": [],
+            "order": _order(Order((), 0.0)),
+            "cautions": [],
+        }
     cautions = cautions_for(review, mass)
     return {
         "title": review.plan.title,
         "unit": review.units.value,
+        "room": room_line(review.plan.room, review.units) if review.plan.room else None,
         "limits": [
             {
                 "name": limit.name,
@@ -245,6 +267,7 @@ def _understood(review: Review | None, mass: float | None) -> Json:
             }
             for finish in review.plan.finishes
         ],
+        "order": _order(order_of(review)),
         "cautions": [_caution(caution) for caution in cautions],
     }
 
@@ -264,6 +287,7 @@ def _plan(report: Report) -> Json:
         "mass_kg": None if report.mass is None else _number(report.mass),
         "assumptions": [_assumption(taken, report) for taken in report.assumptions],
         "cut_list": [_cut_row(row) for row in report.cut_list],
+        "joints": [row._asdict() for row in report.joints],
         "buying": _buying(report.buying),
     }
 

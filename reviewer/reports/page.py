@@ -23,6 +23,8 @@ from reviewer.reports.content import (
 from reviewer.reports.drawing import Drawing, Flag, drawing_of, finding_anchor
 from reviewer.reports.excerpt import marked_lines
 from reviewer.reports.lists import finish_steps
+from reviewer.reports.order import Order, order_of
+from reviewer.reports.room import room_line
 from reviewer.reports.shown import (
     Accepted,
     Bar,
@@ -37,7 +39,7 @@ from reviewer.reports.shown import (
     Shown,
     Sum,
 )
-from reviewer.units import UnitSystem, Value, length, mass, show
+from reviewer.units import UnitSystem, Value, hours, length, mass, show
 from reviewer.wording import filled, listed, next_step, sentence
 
 #: Lines of the plan shown under a finding; the rest is a link away.
@@ -254,6 +256,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
     flags = _flags(findings, first)
     drawing = drawing_of(solids, report.units, flags, prefix)
     cards = _cards(report, findings, drawing, prefix, first)
+    order = order_of(review) if review else Order((), 0.0)
     named = {number for name, flag in flags.items() if name in drawing.anchors for number in flag.numbers}
     return PlanPage(
         prefix=prefix,
@@ -263,6 +266,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         verdict=verdict([report]),
         units="inches" if report.units is UnitSystem.INCH else "millimetres",
         overall=_overall(report),
+        room=room_line(review.plan.room, report.units) if review and review.plan.room else "",
         weighs="" if report.mass is None else f"about {show(mass(report.mass), report.units)}",
         part_count=len(solids),
         groups=_groups(unread, findings, cards),
@@ -277,6 +281,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
             )
             for row in report.cut_list
         ),
+        joints=report.joints,
         bars=_bars(report),
         hardware=_hardware(report),
         total=_money(report.buying.total) if report.buying else "",
@@ -285,6 +290,8 @@ def plan_page(report: Report, index: int) -> PlanPage:
             Schedule(finish.name, _names(finish.on), finish_steps(finish, report.units))
             for finish in (review.plan.finishes if review else ())
         ),
+        steps=order.steps,
+        waits=show(hours(order.waits), report.units) if order.waits else "",
         assumptions=tuple(assumption_text(taken, report.units) for taken in report.assumptions),
         accepted=tuple(
             Accepted(

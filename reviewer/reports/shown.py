@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from reviewer.reference.cautions import Caution
-from reviewer.reports.content import Verdict
+from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
 from reviewer.reports.lists import FinishStep
+from reviewer.reports.order import StepRow
 
 
 class Line(NamedTuple):
@@ -124,17 +125,21 @@ class PlanPage(NamedTuple):
     verdict: Verdict
     units: str
     overall: str
+    room: str  # empty where the plan does not speak of it
     weighs: str
     part_count: int
     groups: tuple[Group, ...]
     drawing: Drawing
     key: tuple[Card, ...]  # the findings that carry a label in the drawing
     cut_list: tuple[CutLine, ...]
+    joints: tuple[JointRow, ...]
     bars: tuple[Bar, ...]
     hardware: tuple[tuple[str, str, str], ...]
     total: str
     buying_remarks: tuple[str, ...]
     schedules: tuple[Schedule, ...]
+    steps: tuple[StepRow, ...]
+    waits: str  # of all steps together; empty where none waits
     assumptions: tuple[str, ...]
     accepted: tuple[Accepted, ...]
     cautions: tuple[Caution, ...]

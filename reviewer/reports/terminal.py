@@ -16,7 +16,7 @@ from reviewer.findings import Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
 from reviewer.reports.content import Report, assumption_text, counted_word, edit_text, verdict
 from reviewer.reports.excerpt import MarkedLine, cells, laid_out, marked_lines, one_line
-from reviewer.units import UnitSystem
+from reviewer.units import UnitSystem, hours, show
 from reviewer.wording import filled, listed, next_step, sentence
 
 PIPED_WIDTH = 88
@@ -250,6 +250,23 @@ def _waivers(report: Report, look: Look) -> Iterator[str]:
     yield ""
 
 
+def _order(report: Report, look: Look) -> Iterator[str]:
+    """The writer's own order of work, in a full review of a plan that has one."""
+    if not look.full or report.review is None or not report.review.plan.steps:
+        return
+    from reviewer.reports.order import order_of
+
+    order = order_of(report.review)
+    yield look.painted("Order of work, as the plan has it", "1")
+    yield ""
+    for number, step in enumerate(order.steps, 1):
+        text = f"{step.title}: {'; '.join(step.does)}" if step.does else step.title
+        yield from wrapped(text, look.width, f"{number:>3}  ", " " * (INDENT + 1))
+    if order.waits:
+        yield from wrapped(f"Waiting in all: {show(hours(order.waits), report.units)}.", look.width)
+    yield ""
+
+
 def _assumptions(report: Report, look: Look) -> Iterator[str]:
     taken = report.assumptions
     if not taken:
@@ -286,6 +303,7 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
             for finding in some:
                 yield from _finding(finding, report, look)
     yield from _waivers(report, look)
+    yield from _order(report, look)
     yield from _assumptions(report, look)
 
 

@@ -13,7 +13,7 @@ from reviewer.reference.sources import NO_SOURCE
 from reviewer.units import Value, fine_length
 from reviewer.wording import listed
 from reviewer.workshop.assumptions import Assumption
-from reviewer.workshop.driving import SIDES, USUAL_COUNT, Driven
+from reviewer.workshop.driving import SIDES, Driven, usual_count
 from reviewer.workshop.housing import Housed, housed_joints
 
 if TYPE_CHECKING:
@@ -35,9 +35,9 @@ def counts(review: Review) -> Iterator[Assumption]:
         yield Assumption(
             f"{kind} of {_joins(review, (driven.joint.join for driven in found))}",
             "taken to be {value} in each joint",
-            Value(USUAL_COUNT, "count"),
+            Value(usual_count(), "count"),
             "so that it cannot turn; " + NO_SOURCE,
-            f"{USUAL_COUNT} per joint",
+            f"{usual_count()} per joint",
             found[0].fastening.span,
         )
 

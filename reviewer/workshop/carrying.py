@@ -224,7 +224,7 @@ class _Carrier:
         clamped = len(bearings) == 1 and bearings[0].held.housed
         if clamped:
             places = [((bearings[0].start + bearings[0].end) / 2, bearings[0].held)]
-        over_all, spreads, points = placed(declared, [at for at, _ in places], length)
+        over_all, spreads, points = placed(declared, [at for at, _ in places], length, axis)
         own = rounded_size(self.masses[name].weight / length)
         arrived = [
             rounded(Carried(min(max(each.at[axis] - start, 0.0), length), each.lasting, each.brief))

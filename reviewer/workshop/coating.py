@@ -12,15 +12,11 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal, NamedTuple
 
-from reviewer.language.source import Source, Span
-from reviewer.model.plan import Coats, Plan, Sanding
+from reviewer.model.plan import Coats, Finish, Plan, Sanding
 from reviewer.reference.finishes import BARE_WOOD, Compatibility, compatibility, finish
 from reviewer.reference.materials import Material, material
+from reviewer.reference.usual_values import usual_value, usual_value_if_any
 from reviewer.units import Value, percent
-
-#: The conditions for which the times of the finish tables hold (finishing notes, section 4: labels
-#: give 70 °F or 77 °F, all with 50 % humidity; a paint store's sheet on drying conditions, read).
-COOLEST, WARMEST, HUMIDITY = Value(21.0, "temperature"), Value(25.0, "temperature"), percent(50)
 
 OILY_WOOD = "oily_wood"
 KNOTTY_WOOD = "knotty_resinous_wood"
@@ -30,12 +26,27 @@ _SURFACE_WORDS = {BARE_WOOD: "bare wood", OILY_WOOD: "bare oily wood", KNOTTY_WO
 _COLOUR_REASONS = frozenset({"DYE_OVER_COND", "STAIN_OVER_FILLER", "OIL_OVER_DYE", "CLEAR_YELLOW"})
 #: Reasons that name the full wait of their row as the other way besides a coat between.
 _CURE_WILL_DO = frozenset({"OIL_THEN_WB"})
-#: A wait that is surer than the least one, hours: stain table, "72 h minimum, 168 h surer" (read).
-_SURER_WAITS = {"WB_OVER_OILSTAIN": 168.0}
 
 _SOURCE_KEY = re.compile(r" \(S\d+\)")
 
 Trouble = Literal["no", "barrier", "scuff", "knots"]
+
+
+class Conditions(NamedTuple):
+    """The air in which the times of the finish tables hold."""
+
+    coolest: Value
+    warmest: Value
+    humidity: Value
+
+
+def drying_conditions() -> Conditions:
+    """The conditions that the finish tables' drying times are for."""
+    return Conditions(
+        Value(usual_value("drying-coolest"), "temperature"),
+        Value(usual_value("drying-warmest"), "temperature"),
+        percent(usual_value("drying-humidity")),
+    )
 
 
 class Layer(NamedTuple):
@@ -140,7 +151,7 @@ class Meeting(NamedTuple):
     @property
     def surer_wait(self) -> float | None:
         """A wait that is surer than the least, where the tables name one."""
-        return _SURER_WAITS.get(self.pair.reason_code)
+        return usual_value_if_any(f"surer-wait-{self.pair.reason_code}")
 
     @property
     def missing(self) -> float:
@@ -288,19 +299,9 @@ def calendar(met: Sequence[Meeting]) -> Calendar:
     return Calendar(tuple(coats), start, max(0.0, max(cures) - start) if cures else None)
 
 
-_DRY = re.compile(r"\bdry +[^,]*[^, ]")
-
-
-def dry_span(source: Source, plan: Plan, step: Coats) -> Span:
-    """Where the plan says how long the coats of a step dry; the step's own words where it does not.
-
-    The words are looked for behind the step, since :class:`Coats` keeps no place for them.
-    """
-    from reviewer.language.layout import laid_out
-
-    layout = laid_out(source.text)
-    steps = [each for finish_ in plan.finishes for each in finish_.steps if isinstance(each, Coats)]
-    ends = [each.span.start for each in steps if each.span.start > step.span.start]
-    ends += [each.end for each in layout.statements if each.start <= step.span.start < each.end]
-    said = [Span(*found.span()) for found in _DRY.finditer(layout.text, step.span.end, min(ends))]
-    return said[-1] if said else step.span
+def finish_hours(plan: Plan, schedule: Finish) -> float:
+    """How long a finish takes to dry from its first coat to its last, hours, on the slowest of its woods."""
+    stocks = dict.fromkeys(plan.parts[name].stock for name in schedule.on)
+    surfaces = dict.fromkeys(surface_of(material(plan.stocks[name].material)) for name in stocks)
+    layers = layers_of(schedule.steps)
+    return max((calendar(meetings(surface, layers)).total for surface in surfaces), default=0.0)

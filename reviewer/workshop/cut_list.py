@@ -17,9 +17,6 @@ from reviewer.workshop.sheet_layout import SheetPiece
 if TYPE_CHECKING:
     from reviewer.review import Review
 
-#: Sheets of fibres or chips that lie every which way: no direction to keep (common knowledge, no source).
-_WITHOUT_GRAIN = frozenset({"mdf", "particleboard", "hardboard", "tempered hardboard"})
-
 
 @dataclass(frozen=True)
 class CutRow:
@@ -94,7 +91,7 @@ def _stock_pieces(review: Review, rows: Sequence[CutRow]) -> StockPieces:
     bars: list[Piece] = []
     sheets: list[SheetPiece] = []
     turnable: list[str] = []
-    without_grain = stock.material in _WITHOUT_GRAIN
+    without_grain = not review.material_of(rows[0].names[0]).grained
     solid_wood = stock.kind == "sheet" and review.material_of(rows[0].names[0]).moves
     for row in rows:
         for name in row.names:

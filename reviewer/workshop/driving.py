@@ -15,6 +15,7 @@ from typing import Literal, NamedTuple
 from reviewer.mechanics.pocket_screws import SLANT_DEGREES, PocketPath, pocket_path
 from reviewer.model.plan import GROUNDS, Fastening, Plan, Side
 from reviewer.reference.gauges import gauge, pocket_screw
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Contact, Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Surface, Vector
 from reviewer.units import TOLERANCE_MM
@@ -32,13 +33,6 @@ SIDES: dict[Side, tuple[int, Literal["low", "high"]]] = {
 _DRIVEN = ("screws", "pocket screws", "nails", "bolts")
 #: How much of an end each surface of a board is.
 _ENDS: dict[Surface, int] = {"face": 0, "edge": 1, "end": 2}
-#: Two fasteners a joint keep it from turning (common practice, no source).
-USUAL_COUNT = 2
-#: How far the first of a row is from the end of the joint, in diameters: the end distance of bored
-#: screws that no load pushes towards the end (NDS 2018 commentary, as transcribed).
-END_DIAMETERS = 5.0
-#: The screw taken where the plan names none.
-_USUAL_GAUGE = "#8"
 #: Where the point comes nearer than this to the far face, what lies behind that face counts too.
 _NEAR_MM = 10.0
 
@@ -125,22 +119,41 @@ def joint_axis(joint: Joint, solids: dict[str, Solid]) -> int | None:
     return joint.contact.axis if joint.contact is not None else None
 
 
-def diameter_of(fastening: Fastening) -> float:
-    """The shank of a fastener, mm; that of a #8 screw where the plan names none."""
-    usual = gauge(_USUAL_GAUGE)
+def usual_count() -> int:
+    """How many fasteners of a kind a joint is taken to have where the plan states no number."""
+    return round(usual_value("fasteners-in-joint"))
+
+
+@lru_cache(maxsize=1)
+def _usual_diameter() -> float:
+    usual = gauge(f"#{usual_value('screw-gauge'):.0f}")
     assert usual is not None
-    return fastening.diameter or usual.diameter
+    return usual.diameter
+
+
+def diameter_of(fastening: Fastening) -> float:
+    """The shank of a fastener, mm; that of the usual screw where the plan names none."""
+    return fastening.diameter or _usual_diameter()
+
+
+def _usual_inset(fastening: Fastening) -> float:
+    """How far the first of a row stands from the end of the joint where the plan does not say, mm."""
+    return usual_value("first-from-end") * diameter_of(fastening)
 
 
 def row_ends(low: float, high: float, count: int, fastening: Fastening) -> tuple[float, float]:
     """Where the first and the last of a row of fasteners sit along a joint from ``low`` to ``high``, mm.
 
-    A stated spacing is kept, in the middle of the joint; else the outer ones sit near its ends.
+    A stated spacing is kept, in the middle of the joint; else the outer ones sit near its ends, as far
+    from them as the plan says.
     """
     middle, run = (low + high) / 2, high - low
     if count < 2:
         return middle, middle
-    inset = min(END_DIAMETERS * diameter_of(fastening), run / 4)
+    if fastening.from_end is not None:
+        inset = min(fastening.from_end, run / 2)
+    else:
+        inset = min(_usual_inset(fastening), run / 4)
     length = run - 2 * inset
     if fastening.spacing is not None and fastening.count is None:
         length = min(length, (count - 1) * fastening.spacing)
@@ -153,11 +166,13 @@ def fastener_count(joint: Joint, fastening: Fastening, axis: int) -> tuple[int, 
         return fastening.count, False
     patch = patch_of(joint)
     if fastening.spacing is not None and patch is not None:
-        inset = END_DIAMETERS * diameter_of(fastening)
+        inset = fastening.from_end
+        if inset is None:
+            inset = _usual_inset(fastening)
         room = patch.extent(patch.run(axis)) - 2 * inset
         # As many as stand that far apart and leave the ends of the joint whole.
         return max(1, math.floor(room / fastening.spacing + 1e-9) + 1), False
-    return USUAL_COUNT, True
+    return usual_count(), True
 
 
 class _Layers:
@@ -232,8 +247,8 @@ class _Driver:
     def driven(self, joint: Joint, fastening: Fastening) -> Driven | None:
         axis = joint_axis(joint, self.solids)
         patch = patch_of(joint)
-        if axis is None or patch is None or fastening.length is None:
-            return None
+        if axis is None or patch is None or fastening.length is None or fastening.angle is not None:
+            return None  # how much wood is in the way of a slanting one is not worked out
         way = self._way(joint, fastening, axis)
         head, axis = way.head, way.axis
         point = joint.right if head == joint.left else joint.left

@@ -16,7 +16,7 @@ from reviewer.reference.materials import Material, material
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.workshop.driving import Patch, fastener_count, joint_axis, patch_of, row_ends
 
-#: What each kind of fixing gives way to, by the name of its limit.
+#: What each kind of fixing gives way to, by the name of its limit. Clips are not there: they slide.
 _GIVES = {
     "screws": "movement-screwed",
     "pocket screws": "movement-screwed",
@@ -24,6 +24,7 @@ _GIVES = {
     "brackets": "movement-screwed",
     "nails": "movement-nailed",
     "dowels": "movement-dowelled",
+    "loose tenons": "movement-dowelled",
 }
 _SLOTTED = "movement-slotted"
 
@@ -127,8 +128,8 @@ class _Fixer:
         for joint in self.joints:
             for part, other in ((joint.left, joint.right), (joint.right, joint.left)):
                 axis = self.moving.get(part)
-                if axis is None:
-                    continue
+                if axis is None or self.panels.find(part) == self.panels.find(other):
+                    continue  # boards of one panel move as one
                 # What moves along with it is never kept apart from anything, so it holds it at one place.
                 key = (self.panels.find(part), self.kept_apart[axis].find(other))
                 found.setdefault(key, []).extend(self._fixings(joint, part, other, axis))

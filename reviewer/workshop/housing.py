@@ -6,21 +6,24 @@ import math
 from typing import NamedTuple
 
 from reviewer.model.plan import HousingKind
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint, Overlap, SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
 
-#: A dado, groove or mortise of no stated depth goes this far through the part it is cut into
-#: (common practice, no source: a third to a half).
-USUAL_SHARE = 0.5
 _YIELDS = {"face": 0, "edge": 1, "end": 2}
+#: Joints that take all that a corner needs, where both parts end.
+CORNERS: tuple[HousingKind, ...] = ("mitre", "splined mitre", "dovetails", "box joint")
+#: Joints that make room by where they are, not by a stated depth.
+BY_PLACE: tuple[HousingKind, ...] = (*CORNERS, "bridle", "tongue and groove")
 
 
 class Housed(NamedTuple):
     """One part let into another. Lengths in mm along ``axis``.
 
     ``depth`` is how far they run into each other, ``room`` what the joint takes away. Half laps take
-    from both, and a mitre takes all that a corner needs.
+    from both, a mitre, dovetails and a box joint take all that a corner needs, and a bridle all that its
+    slot at an end does. A tongue goes in by no more than its board is thick.
     """
 
     joint: Joint
@@ -49,7 +52,7 @@ def _axis(kind: HousingKind, overlap: Overlap, one: Solid, two: Solid) -> int:
     depths = overlap.depths
     every = range(3)
     past = [axis for axis in every if _at_an_end(overlap, one, axis) and _at_an_end(overlap, two, axis)]
-    if kind == "half lap":
+    if kind in ("half lap", "bridle"):
         choice = [axis for axis in every if axis not in (one.long, two.long)]
     elif kind == "mortise and tenon":
         ends = [
@@ -58,11 +61,31 @@ def _axis(kind: HousingKind, overlap: Overlap, one: Solid, two: Solid) -> int:
             if any(solid.long == axis and _at_an_end(overlap, solid, axis) for solid in (one, two))
         ]
         choice = [axis for axis in ends if axis in past] or ends or past
-    elif kind in ("dado", "groove"):
+    elif kind in ("dado", "groove", "tongue and groove"):
         choice = past
     else:
         choice = []
     return min(choice or every, key=lambda axis: (depths[axis], axis))
+
+
+def _ends_there(overlap: Overlap, solid: Solid) -> bool:
+    """True when the shared space is at an end or an edge of a part, and not only at one of its faces."""
+    return any(_at_an_end(overlap, solid, axis) for axis in range(3) if axis != solid.thick)
+
+
+def _room_by_place(kind: HousingKind, overlap: Overlap, axis: int, part: Solid, into: Solid) -> float:
+    """The room (mm) of a joint whose place makes it: all that is needed there, none elsewhere."""
+    both = (part, into)
+    if kind in ("mitre", "splined mitre"):
+        fits = all(any(_at_an_end(overlap, solid, each) for each in range(3)) for solid in both)
+    elif kind in CORNERS:
+        fits = all(_ends_there(overlap, solid) for solid in both)
+    elif kind == "bridle":
+        fits = any(_at_an_end(overlap, solid, solid.long) for solid in both)
+    else:
+        fits = axis not in (part.thick, into.thick) and all(_at_an_end(overlap, each, axis) for each in both)
+        return min(part.thickness, into.thickness) if fits else 0.0
+    return math.inf if fits else 0.0
 
 
 def housed(joint: Joint, solids: dict[str, Solid]) -> Housed | None:
@@ -76,16 +99,15 @@ def housed(joint: Joint, solids: dict[str, Solid]) -> Housed | None:
     if _YIELDS[left.surface(axis)] < _YIELDS[right.surface(axis)]:
         part, into = right, left
     depth = overlap.depths[axis]
-    if housing.kind == "mitre":
-        corner = all(any(_at_an_end(overlap, solid, each) for each in range(3)) for solid in (left, right))
-        room = math.inf if corner else 0.0
+    if housing.kind in BY_PLACE:
+        room = _room_by_place(housing.kind, overlap, axis, part, into)
     elif housing.depth is not None:
         room = housing.depth
     elif housing.kind == "half lap":
         room = (part.extent(axis) + into.extent(axis)) / 2
     else:
-        room = into.extent(axis) * USUAL_SHARE
-    said = housing.depth is not None or housing.kind in ("mitre", "half lap")
+        room = into.extent(axis) * usual_value("housing-share")
+    said = housing.depth is not None or housing.kind in (*BY_PLACE, "half lap")
     return Housed(joint, axis, part.name, into.name, depth, room, said)
 
 

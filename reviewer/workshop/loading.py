@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
@@ -32,11 +32,15 @@ class Spread(NamedTuple):
 
 
 class Declared(NamedTuple):
-    """One declared load on one part: lasting and brief N, and over how many mm of it (None: all)."""
+    """One declared load on one part: lasting and brief N, and over how many mm of it (None: all).
+
+    ``spot`` is the axis and the place on it (mm from the part's low end) that the plan gives it.
+    """
 
     lasting: float
     brief: float
     reach: float | None
+    spot: tuple[int, float] | None = None
 
 
 def loads_on(plan: Plan, setting: SettingOut) -> dict[str, list[Declared]]:
@@ -52,8 +56,44 @@ def loads_on(plan: Plan, setting: SettingOut) -> dict[str, list[Declared]]:
             area = _top_area(solid)
             newtons = _newtons(load, solid, area / whole, area / abreast[_shelf(solid)])
             lasting, brief = (newtons, 0.0) if load.lasting else (0.0, newtons)
-            found.setdefault(solid.name, []).append(Declared(lasting, brief, _reach(load)))
+            made = Declared(lasting, brief, _reach(load), _spot_on(load, solid))
+            found.setdefault(solid.name, []).append(made)
     return found
+
+
+def _spot_on(load: Load, solid: Solid) -> tuple[int, float] | None:
+    """Where on a part a load rests, from its low end; at its end where the part is shorter than that."""
+    if load.spot is None:
+        return None
+    axis, end, away = load.spot
+    whole = solid.extent(axis)
+    away = min(away, whole)
+    return axis, away if end == "low" else whole - away
+
+
+class OnSpot(NamedTuple):
+    """What stays (N) on one spot of a part, seen from above: across and deep, mm in space."""
+
+    newtons: float
+    point: tuple[float, float]
+
+
+def resting(
+    declared: Mapping[str, Sequence[Declared]], setting: SettingOut
+) -> tuple[dict[str, float], dict[str, list[OnSpot]]]:
+    """What stays all over each part (N), and what stays on one spot of it."""
+    spread: dict[str, float] = {}
+    spots: dict[str, list[OnSpot]] = {}
+    for name, loads in declared.items():
+        spread[name] = sum(each.lasting for each in loads if each.spot is None)
+        for each in loads:
+            if each.spot is not None and each.lasting > 0:
+                solid = setting.solids[name]
+                axis, place = each.spot
+                point = [solid.centre[Axis.ACROSS], solid.centre[Axis.DEEP]]
+                point[axis] = solid.low[axis] + place
+                spots.setdefault(name, []).append(OnSpot(each.lasting, (point[0], point[1])))
+    return spread, spots
 
 
 def _top_area(solid: Solid) -> float:
@@ -72,6 +112,8 @@ def _shelf(solid: Solid) -> tuple[float, ...]:
 
 def _reach(load: Load) -> float | None:
     """Over how many mm of a part a load goes: people and things take their place, the rest is everywhere."""
+    if load.spot is not None:
+        return 0.0
     if load.per_length is not None or load.use == "stated":
         return None
     planned = planned_load(load.use)
@@ -100,14 +142,19 @@ def _busiest(places: Sequence[float], length: float) -> float:
 
 
 def placed(
-    declared: Sequence[Declared], places: Sequence[float], length: float
+    declared: Sequence[Declared], places: Sequence[float], length: float, axis: int
 ) -> tuple[tuple[float, float], list[Spread], list[Carried]]:
-    """Declared loads along a part: over all of it (lasting and brief N/mm), on a stretch, on a spot."""
+    """Declared loads along a part: over all of it (lasting and brief N/mm), on a stretch, on a spot.
+
+    A load whose spot is counted on another axis than the part's own rests where it does most.
+    """
     lasting = brief = 0.0
     spreads, points = [], []
     middle = _busiest(places, length)
     for load in declared:
-        if load.reach is None or load.reach >= length:
+        if load.spot is not None and load.spot[0] == axis:
+            points.append(Carried(load.spot[1], load.lasting, load.brief))
+        elif load.reach is None or load.reach >= length:
             lasting, brief = lasting + load.lasting / length, brief + load.brief / length
         elif load.reach > 0:
             start = min(max(middle - load.reach / 2, 0.0), length - load.reach)

@@ -95,10 +95,10 @@ class Member:
     def again(self, times_height: float = 1.0, more: Iterable[float] = ()) -> BeamResult | Unstable:
         """The long-term sag of the same part so many times as high, or with more supports.
 
-        What stands on one spot moves to where it then does most.
+        What stands on a spot that the plan does not name moves to where it then does most.
         """
         places = sorted([*self.places, *more])
-        uniform, spreads, points = placed(self.declared, places, self.length)
+        uniform, spreads, points = placed(self.declared, places, self.length, self.axis)
         return Beam(
             self.length,
             self.modulus * self.second_moment * times_height**3

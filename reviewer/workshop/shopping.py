@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from reviewer.model.plan import FasteningKind, Purchase, Restraint, Stock
+from reviewer.model.plan import Purchase, Restraint, Stock
 from reviewer.units import close
 from reviewer.workshop.cut_list import StockPieces, pieces_by_stock
 from reviewer.workshop.cutting import (
@@ -21,6 +21,7 @@ from reviewer.workshop.cutting import (
     fit_in_basket,
     sum_of_prices,
 )
+from reviewer.workshop.fastener_counts import Fasteners, fastener_list
 from reviewer.workshop.outcomes import CannotFit, Chosen, Fits, Undecided
 from reviewer.workshop.sheet_cutting import (
     SheetsCannotFit,
@@ -75,22 +76,6 @@ class StockToBuy:
         """What it costs; None when a price is missing or not everything comes out."""
         layout = self.layout
         return layout.price if layout else None
-
-
-@dataclass(frozen=True)
-class Fasteners:
-    """Fasteners that are alike, over the whole piece. Lengths in mm.
-
-    ``assumed`` of the ``count`` are in joints for which the plan states no number.
-    """
-
-    kind: FasteningKind
-    gauge: str | None
-    diameter: float | None
-    length: float | None
-    count: int
-    joints: int
-    assumed: int
 
 
 @dataclass(frozen=True)
@@ -212,39 +197,6 @@ def _to_buy(review: Review, pieces: StockPieces) -> StockToBuy:
         if isinstance(free, Chosen) and _cost(free) < _cost(kept):
             return StockToBuy(pieces, free, usual, _turned(pieces, free.layout))
     return StockToBuy(pieces, kept, usual)
-
-
-def fastener_list(review: Review) -> tuple[Fasteners, ...]:
-    """All fasteners by kind, gauge and length, in the order in which the plan first names them."""
-    numbers: dict[tuple[FasteningKind, str | None, float | None, float | None], list[int]] = {}
-
-    def add(
-        kind: FasteningKind,
-        gauge: str | None,
-        diameter: float | None,
-        length: float | None,
-        count: int,
-        assumed: bool,
-    ) -> None:
-        sums = numbers.setdefault((kind, gauge, diameter, length), [0, 0, 0])
-        sums[0] += count
-        sums[1] += 1
-        sums[2] += count if assumed else 0
-
-    counted = {(driven.joint[:2], driven.fastening.span): driven for driven in review.driven}
-    for joint in review.setting.joints:
-        for fastening in joint.join.fastenings:
-            if fastening.kind == "none" or not joint.meets:
-                continue
-            driven = counted.get((joint[:2], fastening.span))
-            if driven is not None:
-                count, assumed = driven.count, driven.count_assumed
-            else:
-                from reviewer.workshop.driving import USUAL_COUNT
-
-                count, assumed = fastening.count or USUAL_COUNT, fastening.count is None
-            add(fastening.kind, fastening.gauge, fastening.diameter, fastening.length, count, assumed)
-    return tuple(Fasteners(*key, *sums) for key, sums in numbers.items())
 
 
 def shopping_list(review: Review) -> ShoppingList:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
+from types import MappingProxyType
 from typing import Literal, NamedTuple
 
 from reviewer.language.source import Span
@@ -30,6 +31,7 @@ from reviewer.reference.loads import planned_load
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import NEWTON_PER_KG, TOLERANCE_MM
+from reviewer.workshop.loading import OnSpot
 from reviewer.workshop.standing import LoadHere, Piece
 
 Kind = Literal["empty", "carpet", "loaded", "sitter", "person", "push", "child"]
@@ -235,8 +237,10 @@ class Scene:
 
     # ------------------------------------------------------------ things
 
-    def loaded(self, edge: TippingEdge, lasting: Mapping[str, float]) -> State | None:
-        """The share of spread loads that lies outside an edge; what lies inside may be gone tomorrow."""
+    def loaded(
+        self, edge: TippingEdge, lasting: Mapping[str, float], spots: Mapping[str, Sequence[OnSpot]]
+    ) -> State | None:
+        """What rests outside an edge, of spread loads their share; what lies inside may be gone tomorrow."""
         moment = force = 0.0
         causes: list[Declared] = []
         counted: set[str] = set()
@@ -245,13 +249,19 @@ class Scene:
                 continue
             for solid in self.solids(here.parts):
                 share, lever = outside_share(solid, edge)
-                if share and solid.name in lasting:
+                outside = [(lasting[solid.name] * share, lever)] if lasting.get(solid.name) and share else []
+                outside += [
+                    (each.newtons, -arm)
+                    for each in spots.get(solid.name, ())
+                    if (arm := edge.arm(*each.point)) < -TOLERANCE_MM
+                ]
+                if outside:
                     causes.append(here.load)
-                    # ``lasting`` has all loads on a part in one sum, which counts once.
+                    # All loads on a part are in one sum, which counts once.
                     if solid.name not in counted:
                         counted.add(solid.name)
-                        force += lasting[solid.name] * share
-                        moment += lasting[solid.name] * share * lever
+                        force += math.fsum(newtons for newtons, _ in outside)
+                        moment += math.fsum(newtons * lever for newtons, lever in outside)
         if not causes:
             return None
         made = Balance(edge, restoring_moment(edge, [self.piece.whole]), moment)
@@ -353,11 +363,17 @@ def qualifies(piece: Piece, limits: Limits) -> bool:
 
 
 def states(
-    piece: Piece, plan: Plan, setting: SettingOut, limits: Limits, lasting: Mapping[str, float]
+    piece: Piece,
+    plan: Plan,
+    setting: SettingOut,
+    limits: Limits,
+    lasting: Mapping[str, float],
+    spots: Mapping[str, Sequence[OnSpot]] = MappingProxyType({}),
 ) -> tuple[State, ...]:
     """Every state that this piece can come into, each about its weakest edge.
 
-    ``lasting`` is the load that stays on each part, N. Nothing for a piece that hangs on the wall.
+    ``lasting`` is the load that stays all over each part, N, and ``spots`` what stays on one spot of it.
+    Nothing for a piece that hangs on the wall.
     """
     if not piece.edges or piece.fixed:
         return ()
@@ -365,7 +381,7 @@ def states(
     found = [_weakest(scene.empty(edge) for edge in scene.edges)]
     if scene.on_carpet:
         found.append(_weakest(scene.carpet(edge) for edge in scene.edges))
-    loaded = (scene.loaded(edge, lasting) for edge in scene.edges)
+    loaded = (scene.loaded(edge, lasting, spots) for edge in scene.edges)
     found.append(_weakest(state for state in loaded if state is not None))
     for here in piece.loads:
         if not here.load.lasting:

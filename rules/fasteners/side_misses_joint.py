@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from reviewer.findings import Edit, Filling, Finding, Severity
-from reviewer.language.source import Span
 from reviewer.model.plan import Side
 from reviewer.review import Review
 from reviewer.rulebook import rule
@@ -18,8 +16,6 @@ from reviewer.workshop.screw_lengths import bite_least, by_fastening, lacks_cove
 #: How two parts meet that share a face square to an axis.
 _MEET = ("side by side", "one behind the other", "one above the other")
 _SAID: dict[Side, str] = {"below": "below", "above": "above"}
-#: A comment begins with a hash that is no gauge.
-_COMMENT = re.compile(r"(?:^|\s)#(?!\d)")
 
 
 def _across(axis: int) -> tuple[Side, Side]:
@@ -30,17 +26,6 @@ def _across(axis: int) -> tuple[Side, Side]:
 
 def _said(side: Side | None) -> str:
     return _SAID.get(side, f"the {side}") if side is not None else ""
-
-
-def _side_span(review: Review, first: Driven) -> Span | None:
-    """The plan's words for the side, which stand after those for the fastener."""
-    text, side = review.source.text, first.fastening.driven_from
-    for found in re.finditer(rf"\bfrom\s+{side}\b", text, re.IGNORECASE):
-        line_start = text.rfind("\n", 0, found.start()) + 1
-        commented = _COMMENT.search(text, line_start, found.start())
-        if found.start() >= first.fastening.span.end and not commented:
-            return Span(found.start(), found.end())
-    return None
 
 
 def _better_side(review: Review, group: list[Driven]) -> Side | None:
@@ -85,7 +70,7 @@ def _finding(review: Review, group: list[Driven]) -> Finding:
         )
     apart = any(each.fastening.span == first.fastening.span and not each.misses for each in review.driven)
     where = (" in a join of its own" if len(names) == 1 else " in a join of their own") if apart else ""
-    span = _side_span(review, first)
+    span = first.fastening.from_span
     better = _better_side(review, group) if not pocket and not apart else None
     return Finding(
         parts=tuple(part for part in parts if part in review.plan.parts),

@@ -12,7 +12,7 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import hours
 from reviewer.wording import listed
-from reviewer.workshop.coating import COOLEST, HUMIDITY, WARMEST, Layer, Meeting, briefly, dry_span, schedules
+from reviewer.workshop.coating import Layer, Meeting, briefly, drying_conditions, schedules
 
 _SHORT = (
     "On {parts}, {lower} dries {stated} before {upper}, which needs {needed}: {missing} too few ({source}; "
@@ -72,7 +72,7 @@ def _finding(review: Review, told: _Told) -> Finding:
     assert lower is not None
     assert lower.dry is not None
     note = told.severity is Severity.NOTE
-    span = dry_span(review.source, review.plan, lower.step)
+    span = lower.step.dry_span or lower.step.span
     values: dict[str, Filling] = {
         "parts": listed(parts),
         "lower": lower.words,
@@ -81,9 +81,7 @@ def _finding(review: Review, told: _Told) -> Finding:
         "needed": hours(told.needed),
         "missing": hours(told.needed - lower.dry),
         "source": briefly(meeting.wait_source),
-        "coolest": COOLEST,
-        "warmest": WARMEST,
-        "humidity": HUMIDITY,
+        **drying_conditions()._asdict(),
     }
     do = _DO
     if meeting.surer_wait is not None:

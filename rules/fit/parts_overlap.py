@@ -7,17 +7,38 @@ from typing import NamedTuple
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
+from reviewer.model.plan import HousingKind
 from reviewer.plan_words import number_text, plan_unit
+from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.directions import ALONG, TOWARDS, placing_span
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, Value, fine_length
 from reviewer.wording import listed
-from reviewer.workshop.housing import Housed, housed
+from reviewer.workshop.housing import BY_PLACE, Housed, housed
 
 #: Volumes that differ by less than this share are alike: the same board, set out by other sums.
 _ALIKE = 1e-6
+#: Where a joint that has no depth of its own makes room, and what to do elsewhere.
+_CORNER = (
+    "where both parts end",
+    "Let both end in the corner, or use a joint for the middle of a part, such as a half lap.",
+)
+_ONLY: dict[HousingKind, tuple[str, str]] = {
+    "mitre": _CORNER,
+    "splined mitre": _CORNER,
+    "dovetails": _CORNER,
+    "box joint": _CORNER,
+    "bridle": (
+        "at the end of one of the parts",
+        "Let one of them end there, or use a joint for the middle of a part, such as a half lap.",
+    ),
+    "tongue and groove": (
+        "along edges that meet, as deep as the thinner part is thick",
+        "Let them meet edge to edge, or let {parts} go in {short} less.",
+    ),
+}
 
 
 class _Shift(NamedTuple):
@@ -59,6 +80,36 @@ def _ends_inside(review: Review, shift: _Shift) -> bool:
     return low != high
 
 
+def _takes_notch(notched: Solid, through: Solid) -> bool:
+    """True when a notch in one part makes room for the other: open to a side, right through, no half gone.
+
+    Taken away over the whole of two axes it would be an end sawn off, or the part in two.
+    """
+    open_to = []
+    whole = 0
+    for axis in range(3):
+        low, high = max(notched.low[axis], through.low[axis]), min(notched.high[axis], through.high[axis])
+        at_low, at_high = low <= notched.low[axis] + TOLERANCE_MM, high >= notched.high[axis] - TOLERANCE_MM
+        if at_low and at_high:
+            whole += 1
+        elif at_low or at_high:
+            open_to.append((high - low) / notched.extent(axis))
+    return whole == 1 and bool(open_to) and max(open_to) <= usual_value("housing-share")
+
+
+def _notch(review: Review, shifts: list[_Shift]) -> tuple[tuple[str, ...], tuple[str, ...]] | None:
+    """Which parts can be notched and for which others, where that clears all these overlaps."""
+    solids = review.setting.solids
+    for pairs in (
+        [(shift.other, shift.part) for shift in shifts],
+        [(shift.part, shift.other) for shift in shifts],
+    ):
+        if all(_takes_notch(solids[one], solids[other]) for one, other in pairs):
+            notched, through = zip(*pairs, strict=True)
+            return tuple(dict.fromkeys(notched)), tuple(dict.fromkeys(through))
+    return None
+
+
 def _weight(depth: float, review: Review) -> Severity | None:
     """What no rule and pencil shows is only a warning: a swipe of the plane mends it."""
     return Severity.WARNING if depth <= review.limit("cut-difference").amount else None
@@ -80,12 +131,21 @@ def _in_the_way(review: Review, shifts: list[_Shift]) -> Finding:
         move = "Take {depth} off {parts} at {others}"
     else:
         move = "Move {parts} {depth} {way}" if len(shifts) == 1 else "Set them {depth} apart {along}"
+    do = f"{move}, or join them with what makes room, such as a dado or a half lap."
+    notch = _notch(review, shifts)
+    if notch is not None:
+        values |= {"notched": listed(notch[0]), "through": listed(notch[1]), "one": notch[1][0]}
+        clause = "with the clause" if len(notch[1]) == 1 else "with a clause for each, such as"
+        do = (
+            f"{move}, join them with what makes room, such as a dado or a half lap, or notch {{notched}} for "
+            f"{{through}} {clause}: notch for {{one}}"
+        )
     return Finding(
         parts=tuple(dict.fromkeys((*parts, *others))),
         at=placing_span(review.plan, first.part, first.axis),
         also_at=(review.span_of(first.other),),
         says=f"{{parts}} {runs} {{depth}} into {{others}} {{along}}, and no joint makes room for that.",
-        do=f"{move}, or join them with what makes room, such as a dado or a half lap.",
+        do=do,
         values=values,
         severity=_weight(first.by, review),
     )
@@ -108,9 +168,11 @@ def _too_shallow(review: Review, found: list[Housed]) -> Finding:
     }
     goes = "goes" if len(parts) == 1 else "go"
     long = "long" if housing.kind == "mortise and tenon" else "deep"
-    if housing.kind == "mitre":
-        says = "but a mitre makes room only where both parts end"
-        do = "Let both end in the corner, or use a joint for the middle of a part, such as a half lap."
+    by_place = housing.kind in BY_PLACE
+    if by_place:
+        where, do = _ONLY[housing.kind]
+        a, make = ("", "make") if housing.kind == "dovetails" else ("a ", "makes")
+        says = f"but {a}{{joint}} {make} room only {where}"
     else:
         says = (
             f"but the {{joint}} is {{room}} {long}: {{short}} too shallow"
@@ -122,13 +184,13 @@ def _too_shallow(review: Review, found: list[Housed]) -> Finding:
     unit = plan_unit(review.source, review.plan)
     # Deeper than half of the wood is no remedy: there the part has to go in less.
     into_wood = review.setting.solids[first.into].extent(first.axis)
-    deeper = first.depth <= into_wood / 2 + TOLERANCE_MM and housing.kind != "mitre"
+    deeper = first.depth <= into_wood / 2 + TOLERANCE_MM and not by_place
     return Finding(
         parts=tuple(dict.fromkeys((*parts, *into))),
         at=housing.span,
         also_at=(placing_span(review.plan, first.part, first.axis),),
         says=f"{{parts}} {goes} {{depth}} into {{into}} {{along}}, {says}.",
-        do=do if deeper or housing.kind == "mitre" else "Let {parts} go in {short} less.",
+        do=do if deeper or by_place else "Let {parts} go in {short} less.",
         values=values,
         working=Working(
             (
@@ -138,7 +200,7 @@ def _too_shallow(review: Review, found: list[Housed]) -> Finding:
             "shared space - room made",
             Figure("too shallow by", fine_length(first.short)),
         )
-        if housing.kind != "mitre"
+        if not by_place
         else None,
         edit=Edit(housing.span, f"{housing.kind} {number_text(first.depth, unit)} {long}")
         if deeper
@@ -155,10 +217,13 @@ def parts_overlap(review: Review) -> Iterator[Finding]:
     cut short on the spot, and then what was to meet its other end no longer does.
 
     Judged by: The box that two solids share. A housing between the two (dado, groove, rabbet, half
-    lap, mortise and tenon, mitre) makes room: by its stated depth along the way the one goes into the
-    other; of no stated depth, half of the wood it is cut into; a half lap half of each part; a mitre
-    all of a corner where both parts end. What is left over is the fault. The shift told is the least
-    that clears it: over all six ways, how far the smaller part would have to go. Up to the limit
+    lap, mortise and tenon, mitre, bridle, tongue and groove, dovetails, box joint) makes room: by its
+    stated depth along the way the one goes into the other; of no stated depth, half of the wood it is cut
+    into; a half lap half of each part; mitres, dovetails and a box joint all of a corner where both parts
+    end; a bridle all of it where one of them ends; a tongue as much as the thinner part is thick, along
+    edges that meet. What is left over is the fault. The shift told is the least
+    that clears it: over all six ways, how far the smaller part would have to go. A notch is offered where
+    it is open to a side of the part, goes right through it and takes no more than half. Up to the limit
     cut-difference it is a warning only.
 
     Leaves out: The real shape of shoulders, tapers and round edges: every part counts as a square

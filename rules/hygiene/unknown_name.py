@@ -17,6 +17,7 @@ _WITHOUT_NEAR = {
     "measure": "Look at its spelling, or declare it, such as: {name} = 12",
     "glue": "Use a plain word for the kind of glue, such as: glue yellow pva",
     "finish": "Use a plain word for the kind of finish, such as: 2 coats of polyurethane waterborne",
+    "finish schedule": "Look at its spelling, or write it, such as: finish {name}: on top, 1 coat of shellac",
     "load": "Use a plainer word, such as books or people seated, or give the weight, such as: 20 kg",
 }
 #: Words that the tables know and the plan cannot declare.

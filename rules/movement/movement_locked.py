@@ -199,8 +199,8 @@ def movement_locked(review: Review) -> Iterator[Finding]:
     Flat sawn wood is assumed where the plan does not say quarter sawn.
 
     Leaves out: Glue on bare end grain, which holds nothing back. Movement through the thickness and along the
-    grain. How the fixings share it: where one side is slotted, the other may be fixed. A dado or groove
-    without glue is taken to slide.
+    grain. Clips, which are made to let a top move. How the fixings share it: where one side is slotted, the
+    other may be fixed. A dado or groove without glue is taken to slide.
 
     Sources: Wood Handbook ch. 13 and equation 13-3 (movement); what fixings give and how wide crossed
     grain may be glued: common practice, no source; five diameters: NDS 2018 commentary, as transcribed

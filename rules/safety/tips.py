@@ -9,6 +9,7 @@ from reviewer.findings import Figure, Filling, Finding, Severity, Working
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import MM_PER_INCH, NEWTON_PER_KG, UnitSystem, Value, close, force, length, mass, ratio
+from reviewer.workshop.loading import resting
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping import SIDES, Kind, State, restraint_hold, states
 
@@ -210,11 +211,11 @@ def tips(review: Review) -> Iterator[Finding]:
         join seat to leg.*: dowels 3/8 x 2, 3 per joint, glue pva
         load seat: 2 people seated
     """
-    lasting = {name: sum(each.lasting for each in loads) for name, loads in review.declared.items()}
+    lasting, spots = resting(review.declared, review.setting)
     found = review.pieces
     standing = [piece for piece in found if piece.feet]
     for piece in standing:
-        met = states(piece, review.plan, review.setting, review.limits, lasting)
+        met = states(piece, review.plan, review.setting, review.limits, lasting, spots)
         finding = _finding(review, piece, met, len(found) > 1)
         if finding is not None:
             yield finding

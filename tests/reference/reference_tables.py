@@ -38,6 +38,7 @@ SOURCED = {
     "sources_stock_joints.csv": ("title",),
     "species.csv": ("src_strength",),
     "synonyms.csv": ("source",),
+    "usual_values.csv": ("source",),
 }
 
 

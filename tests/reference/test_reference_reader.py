@@ -65,7 +65,7 @@ def test_a_table_is_read_once() -> None:
 
 MODULES = (
     "cautions finishes gauges glues grades limits loads materials names sanding sections sources "
-    "tables wordbook"
+    "tables usual_values wordbook"
 )
 
 

@@ -48,11 +48,31 @@ HOW = st.sampled_from(
         "mortise and tenon 30 long, glue pva",
         "brackets",
         "shelf pins",
+        "butt, glue pva",
+        "loose tenons 8 x 20 x 40, 2 per joint, glue pva",
+        "wedges, glue pva",
+        "clips, screws 4 x 16, 10 from edge",
+        "bridle, glue pva",
+        "dovetails, glue pva",
+        "box joint",
+        "tongue and groove",
+        "splined mitre, glue pva",
+        "mortise and tenon 30 long 6 thick, wedges",
+        "screws 4 x 50, at 30 degrees, 20 from ends, every 60, stainless",
         'none because "it lies loose"',
     ]
 )
 LOAD = st.sampled_from(
-    ["books", "2 people seated", "1 person standing", "30 kg", "20 kg per metre", "plants"]
+    [
+        "books",
+        "2 people seated",
+        "1 person standing",
+        "30 kg",
+        "20 kg per metre",
+        "plants",
+        "9 kg at 30 from left",
+        "5 kg at 9 from front",
+    ]
 )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from reviewer.model.plan import Coats
 from reviewer.reference.finishes import BARE_WOOD
 from reviewer.reference.materials import material
 from reviewer.workshop.coating import KNOTTY_WOOD, OILY_WOOD, Schedule, ordinal, schedules, surface_of
@@ -76,3 +77,18 @@ def test_surfaces_by_what_the_species_table_says() -> None:
 )
 def test_ordinals(number: int, words: str) -> None:
     assert ordinal(number) == words
+
+
+def test_a_drying_time_keeps_its_words() -> None:
+    text = (
+        PLAN
+        + "    1 coat of stain oil, dry 24 h # dry 3 h\n    2 coats of polyurethane oil\n    dry 2 days\n"
+    )
+    text += "    1 coat of wax paste\n"
+    steps = review_of(text).plan.finishes[0].steps
+    spans = [step.dry_span for step in steps if isinstance(step, Coats)]
+    assert [text[span.start : span.end] if span else None for span in spans] == [
+        "dry 24 h",
+        "dry 2 days",
+        None,
+    ]

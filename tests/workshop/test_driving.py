@@ -7,7 +7,8 @@ import math
 import pytest
 
 from reviewer.units import MM_PER_INCH
-from reviewer.workshop.driving import Driven
+from reviewer.workshop.driving import Driven, row_ends
+from reviewer.workshop.fastener_counts import fastener_list
 from tests.rules.sound_pieces import BENCH, BOOKCASE, PLANTER, WALL_SHELF
 from tests.support import review_of
 
@@ -333,3 +334,31 @@ def test_another_length_of_the_same_fastener() -> None:
     screw = pocket("3/4", "3/4", "1 1/4")
     assert screw.bite_of(screw.length) == pytest.approx(screw.bite)
     assert screw.cover_of(screw.length) == pytest.approx(screw.cover)
+
+
+# ---------------------------------------------------------------- where the plan says so
+
+LEDGE = """
+plan "Ledge" in millimetres
+stock board: actual 20 x 100 pine
+part rail: board, across, on edge, 600 long, left at 0, front at 0, on floor
+part shelf: board, across, flat, 600 long, left at 0, front at 0, on rail
+join shelf to rail: {how}
+"""
+
+
+def test_a_row_begins_where_the_plan_says() -> None:
+    # 600 less 60 at each end leaves 480: four gaps of 120 and five screws; at 90 from the ends 420: four.
+    (near,) = review_of(LEDGE.format(how="screws 4 x 50, every 120, 60 from ends")).driven
+    (far,) = review_of(LEDGE.format(how="screws 4 x 50, every 120, 90 from ends")).driven
+    assert (near.count, far.count) == (5, 4)
+    assert row_ends(0, 600, 5, near.fastening) == (60, 540)
+    # Nothing stands past the middle, however far from the ends the plan says.
+    assert row_ends(0, 100, 2, far.fastening) == (50, 50)
+
+
+def test_what_goes_in_at_a_slant_is_counted_but_not_measured() -> None:
+    review = review_of(LEDGE.format(how="screws 4 x 50, every 120, 60 from ends, at 30 degrees"))
+    assert review.driven == ()
+    (screws,) = fastener_list(review)
+    assert screws.count == 5

@@ -93,3 +93,73 @@ def test_a_half_lap_takes_half_of_each_and_a_mitre_all_of_a_corner() -> None:
 def test_without_shared_space_nothing_is_housed() -> None:
     text = CASE.replace(", housed 5 each end", "") + "join shelf to side.*: dado 5 deep, glue pva\n"
     assert housed_joints(review_of(text).setting) == ()
+
+
+#: Two boards, 20 thick and 100 wide, whose ends run through each other at a corner of a box.
+BOX = """
+plan "Box" in millimetres
+stock board: actual 20 x 100 pine
+part front: board, across, on edge, 400 long, left at 0, front at 0, on floor
+part side: board, deep, on edge, 300 long, left at {left}, front at {front}, on floor
+"""
+
+
+@pytest.mark.parametrize("joint", ["dovetails", "box joint", "mitre", "splined mitre"])
+def test_a_corner_takes_all_it_needs_where_both_end(joint: str) -> None:
+    corner = only(BOX.format(left=0, front=0) + f"join side to front: {joint}, glue pva\n")
+    assert (corner.room, corner.room_said) == (math.inf, True)
+    assert corner.depth == pytest.approx(20)
+
+
+@pytest.mark.parametrize("joint", ["dovetails", "box joint"])
+def test_dovetails_make_no_room_in_the_middle_of_a_board(joint: str) -> None:
+    middle = only(BOX.format(left=150, front=0) + f"join side to front: {joint}, glue pva\n")
+    assert (middle.room, middle.short) == (0, pytest.approx(20))
+
+
+def test_lapped_dovetails_stop_short_of_the_face() -> None:
+    # The side begins 8 behind the front's face, so it goes 12 into its 20; both still end in the corner.
+    lapped = only(BOX.format(left=0, front=8) + "join side to front: dovetails, glue pva\n")
+    assert (lapped.axis, lapped.depth, lapped.room) == (1, pytest.approx(12), math.inf)
+
+
+BRIDLE = """
+plan "Trestle" in millimetres
+stock post: actual 80 x 80 pine
+stock rail: actual 20 x 100 pine
+part post: post, upright, {tall} tall, on floor, left at 200, front at 0
+part rail: rail, across, on edge, 600 long, left at 0, front at 30, bottom at 400
+join rail to post: bridle, glue pva
+"""
+
+
+def test_a_bridle_takes_a_whole_rail_at_the_end_of_a_post() -> None:
+    at_end = only(BRIDLE.format(tall=500))
+    # The axis square to both: the rail's own 20 lie in the slot.
+    assert (at_end.axis, at_end.depth, at_end.room) == (1, pytest.approx(20), math.inf)
+    through = only(BRIDLE.format(tall=700))
+    assert (through.axis, through.room) == (1, 0)
+
+
+TONGUE = """
+plan "Boarding" in millimetres
+stock board: actual 20 x 100 pine
+part one: board, upright, facing front, 500 tall, on floor, left at 0, front at 0
+part two: board, upright, facing front, 500 tall, on floor, left at 100 - {tongue}, front at {front}
+join one to two: tongue and groove
+"""
+
+
+@pytest.mark.parametrize(("tongue", "short"), [(6, -14), (20, 0), (22, 2)])
+def test_a_tongue_goes_in_along_the_edge_and_no_deeper_than_the_board_is_thick(
+    tongue: float, short: float
+) -> None:
+    made = only(TONGUE.format(tongue=tongue, front=0))
+    assert (made.axis, made.depth, made.room) == (0, pytest.approx(tongue), pytest.approx(20))
+    assert made.short == pytest.approx(short)
+
+
+def test_a_tongue_makes_no_room_face_to_face() -> None:
+    # 60 of their width and 5 of their thickness lie in each other: no edge goes into an edge.
+    made = only(TONGUE.format(tongue=60, front=15))
+    assert (made.axis, made.room) == (1, 0)

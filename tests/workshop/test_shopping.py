@@ -8,9 +8,10 @@ from cutting_checks import assert_bars_right, assert_sheets_right
 from reviewer.review import Review
 from reviewer.workshop.cut_list import cut_list, pieces_by_stock
 from reviewer.workshop.cutting import Bar
+from reviewer.workshop.fastener_counts import fastener_list
 from reviewer.workshop.outcomes import CannotFit, Chosen, Fits, Undecided
 from reviewer.workshop.sheet_layout import Sheet, SheetLayout
-from reviewer.workshop.shopping import StockInBasket, basket_outcome, fastener_list, shopping_list
+from reviewer.workshop.shopping import StockInBasket, basket_outcome, shopping_list
 from tests.rules.sound_pieces import BENCH, BOOKCASE, PLANTER, WALL_SHELF
 from tests.support import review_of
 
@@ -81,6 +82,57 @@ def test_fasteners_of_an_unstated_number_are_marked() -> None:
     text = BENCH.replace("pocket screws 2 1/2, 2 per end, from inside", "pocket screws 2 1/2, from inside")
     pocket = fastener_list(review_of(text))[0]
     assert (pocket.count, pocket.assumed) == (20, 16)
+
+
+FRAME = """
+plan "Frame" in millimetres
+stock board: actual 20 x 100 pine
+outline frame: 600 across, 300 deep, 300 tall, on floor
+part side for each of left, right: board, upright, facing side, 300 tall, on floor, front at 0
+    flush with each of frame
+part rail: board, across, on edge, between side.left and side.right, front at 0, bottom at 200
+part top: board, across, flat, from left of frame to right of frame, front at 0, on side.left
+"""
+
+
+def test_every_kind_of_fastener_is_counted_by_size_and_metal() -> None:
+    text = FRAME + (
+        "join rail to side.*: loose tenons 8 x 20 x 40, 3 per joint, wedges, glue pva\n"
+        "join top to side.*: clips, 2 per joint, screws 4 x 16, 2 per joint, brass\n"
+        "join top to rail: screws 4 x 16, 5 each\n"
+        "join rail to top: biscuits, every 150, 65 from ends\n"
+    )
+    found = {(each.kind, each.metal): each for each in fastener_list(review_of(text))}
+    tenons = found["loose tenons", None]
+    assert (tenons.diameter, tenons.width, tenons.length) == (8, 20, 40)
+    # Two joints of each side; the rail is 560 long, less 65 at each end 430: two gaps of 150, three biscuits.
+    assert {kind: (each.count, each.joints, each.assumed) for kind, each in found.items()} == {
+        ("loose tenons", None): (6, 2, 0),
+        ("wedges", None): (4, 2, 4),
+        ("clips", None): (4, 2, 0),
+        ("screws", "brass"): (4, 2, 0),
+        ("screws", None): (5, 1, 0),
+        ("biscuits", None): (3, 1, 0),
+    }
+
+
+@pytest.mark.parametrize(
+    ("count", "bought"), [(1, 10), (9, 10), (10, 20), (14, 20), (18, 20), (19, 30), (100, 110), (101, 120)]
+)
+def test_screws_are_bought_with_spares_in_tens(count: int, bought: int) -> None:
+    # A tenth more, rounded up to tens: 9 → 9.9 → 10, 18 → 19.8 → 20, 19 → 20.9 → 30, 100 → 110.
+    review = review_of(FRAME + f"join top to rail: screws 4 x 16, {count} each\n")
+    (screws,) = fastener_list(review)
+    assert screws.to_buy(review.limits) == bought
+    dowels = review_of(FRAME + f"join top to rail: dowels 8 x 40, {count} each\n")
+    assert fastener_list(dowels)[0].to_buy(dowels.limits) == count
+
+
+def test_a_workshop_sets_its_own_spares() -> None:
+    review = review_of(
+        FRAME + "limit screw-spares: 0\nlimit screw-step: 100\njoin top to rail: screws 4 x 16, 100 each\n"
+    )
+    assert fastener_list(review)[0].to_buy(review.limits) == 100
 
 
 def test_wall_restraint_is_on_the_list() -> None:

@@ -52,6 +52,50 @@ def test_a_board_across_another_is_told_the_least_shift() -> None:
     ]
 
 
+def test_a_shelf_between_four_legs_can_be_notched_for_them() -> None:
+    # The shelf is as large as the frame, so each leg stands 3 1/2 by 1 1/2 in one of its corners.
+    text = """
+    plan "Stand" in inches
+    stock stud: 2x4 spruce-pine-fir
+    stock wide: actual 3/4 x 12 pine
+    outline frame: 30 across, 12 deep, 16 tall, on floor
+    part leg: stud, upright, facing front, as tall as frame, in each corner of frame
+    part shelf: wide, across, flat, from left of frame to right of frame, flush with front of frame
+        bottom 6 above floor
+    """
+    legs = "leg.front-left, leg.front-right, leg.back-left and leg.back-right"
+    assert told(text, RULE) == [
+        "error leg.front-left, leg.front-right, leg.back-left, leg.back-right, shelf @ in each corner of frame: "
+        f"{legs} run 1 1/2 in into shelf front to back, and no joint makes room for that. → "
+        "Set them 1 1/2 in apart front to back, join them with what makes room, such as a dado or a half lap, "
+        f"or notch shelf for {legs} with a clause for each, such as: notch for leg.front-left"
+    ]
+
+
+POST = """
+plan "Gate post" in millimetres
+stock post: actual 80 x 80 pine
+stock rail: actual 20 x 100 pine
+part post: post, upright, 700 tall, on floor, left at 200, front at 0
+part rail: rail, across, on edge, 600 long, left at 0, front at {front}, bottom at 400
+"""
+
+
+@pytest.mark.parametrize(("front", "offered"), [(0, True), (20, False), (60, True), (70, True)])
+def test_a_rail_let_into_the_face_of_a_post(front: int, offered: bool) -> None:
+    # Flush with a face it is a notch, open to that side; in the middle of the post it is a mortise.
+    (text,) = told(POST.format(front=front), RULE)
+    assert text.endswith("or notch post for rail with the clause: notch for rail") is offered
+
+
+def test_a_notch_takes_no_more_than_half() -> None:
+    # A post of 80: a rail 40 thick takes half of it, one of 41 more.
+    half = POST.replace("actual 20 x 100", "actual 40 x 100").format(front=0)
+    assert "notch post for rail" in told(half, RULE)[0]
+    more = POST.replace("actual 20 x 100", "actual 41 x 100").format(front=0)
+    assert "notch" not in told(more, RULE)[0]
+
+
 def test_copies_are_told_once() -> None:
     text = CASE + (
         "part shelf: board, across, flat, from left of case to right of case, front at 0\n"
@@ -139,6 +183,37 @@ def test_a_mitre_makes_room_in_a_corner_only() -> None:
         "error lath, strip @ mitre: "
         "lath goes 20 mm into strip up and down, but a mitre makes room only where both parts end. → "
         "Let both end in the corner, or use a joint for the middle of a part, such as a half lap."
+    ]
+
+
+@pytest.mark.parametrize("joint", ["dovetails", "box joint", "splined mitre", "bridle"])
+def test_other_joints_of_a_corner(joint: str) -> None:
+    corner = CROSS.replace("left at 270, front at 0", "left at 0, front at 270")
+    assert told(corner + f"join lath to strip: {joint}, glue pva\n", RULE) == []
+    a, make, where, do = {
+        "bridle": ("a ", "makes", "at the end of one of the parts", "Let one of them end there"),
+        "dovetails": ("", "make", "where both parts end", "Let both end in the corner"),
+    }.get(joint, ("a ", "makes", "where both parts end", "Let both end in the corner"))
+    assert told(CROSS + f"join lath to strip: {joint}, glue pva\n", RULE) == [
+        f"error lath, strip @ {joint}: "
+        f"lath goes 20 mm into strip up and down, but {a}{joint} {make} room only {where}. → "
+        f"{do}, or use a joint for the middle of a part, such as a half lap."
+    ]
+
+
+def test_a_tongue_deeper_than_its_board_is_thick() -> None:
+    text = """
+    plan "Boarding" in millimetres
+    stock board: actual 20 x 100 pine
+    part one: board, upright, facing front, 500 tall, on floor, left at 0, front at 0
+    part two: board, upright, facing front, 500 tall, on floor, left at {left}, front at 0
+    join one to two: tongue and groove
+    """
+    assert told(text.format(left=92), RULE) == []
+    assert told(text.format(left=75), RULE) == [
+        "error one, two @ tongue and groove: "
+        "one goes 25 mm into two side to side, but a tongue and groove makes room only along edges that meet, "
+        "as deep as the thinner part is thick. → Let them meet edge to edge, or let one go in 5 mm less."
     ]
 
 

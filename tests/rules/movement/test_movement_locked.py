@@ -414,3 +414,35 @@ def test_a_waiver() -> None:
     text = table(more='accept movement-locked on top because "it stands in a museum store"')
     judged = judgement_of(text, only=RULE)
     assert (judged.findings, len(judged.waived)) == ((), 1)
+
+
+def test_clips_let_a_top_move() -> None:
+    assert told(table(how="clips, 3 per joint"), RULE) == []
+    # One row of screws along the front holds it at one place; clips at the back slide.
+    text = table(how="clips, 3 per joint").replace(
+        "join top to apron.*, end.*: clips",
+        f"join top to apron.front: {SCREWS}\n        join top to apron.back, end.*: clips",
+    )
+    assert told(text, RULE) == []
+
+
+def test_loose_tenons_hold_like_dowels() -> None:
+    # 0.255 in over 17 1/4 in, as for the screws above; a tenon gives 1/32 in.
+    (told_of_top,) = findings_of(table(how="loose tenons 1/4 x 1 1/2, 3 per joint, glue pva"), RULE)
+    assert told_of_top.severity is Severity.ERROR
+    (text,) = told(table(how="loose tenons 1/4 x 1 1/2, 3 per joint"), RULE)
+    assert "dowels and tenons give 1/32 in (common practice, no source), so 0.223 in too little" in text
+
+
+@pytest.mark.parametrize("joint", ["glue pva", "biscuits, every 8, glue pva", "tongue and groove, glue pva"])
+def test_boards_glued_edge_to_edge_do_not_hold_each_other(joint: str) -> None:
+    # Three boards of 11 in: the middle one is fixed at both edges, 11 in apart, to what moves along with it.
+    text = f"""
+        plan "Lid" in inches
+        stock wide: actual 3/4 x 11 red oak
+        part board: wide, across, flat, 40 long, left at 0, on floor
+            3 copies side by side deep, front at 0
+        join board.* to board.*: {joint}
+        room parlour: indoors
+        """
+    assert told(text, RULE) == []

@@ -1,0 +1,56 @@
+"""The list of joints: every join of the plan as it is built, in words."""
+
+from __future__ import annotations
+
+from reviewer.language.source import Source, Span
+from reviewer.model.plan import Housing, Join
+from reviewer.reference.glues import glue
+from reviewer.reports.buying import fasteners_said
+from reviewer.reports.content import JointRow
+from reviewer.reports.excerpt import one_line
+from reviewer.review import Review
+from reviewer.units import UnitSystem, fine_length, show
+from reviewer.workshop.fastener_counts import JoinMade, joins_made
+
+
+def _words(source: Source, span: Span) -> str:
+    return " ".join(one_line(source.words(span)).split())
+
+
+def _housing(housing: Housing, units: UnitSystem) -> str:
+    said: list[str] = [housing.kind]
+    if housing.depth is not None:
+        way = "long" if housing.kind == "mortise and tenon" else "deep"
+        said.append(f"{show(fine_length(housing.depth), units)} {way}")
+    if housing.thickness is not None:
+        said.append(f"{show(fine_length(housing.thickness), units)} thick")
+    return ", ".join(said)
+
+
+def _how(join: Join, units: UnitSystem) -> str:
+    said = []
+    if join.housing is not None:
+        said.append(_housing(join.housing, units))
+    if join.butt:
+        said.append("butt joint")
+    if join.reason is not None:
+        said.append(f"not fastened: “{one_line(join.reason)}”")
+    return "; ".join(said)
+
+
+def _row(made: JoinMade, review: Review) -> JointRow:
+    join, source = made.join, review.source
+    return JointRow(
+        parts=f"{_words(source, join.left_span)} to {_words(source, join.right_span)}",
+        how=_how(join, review.units),
+        fasteners="; ".join(
+            f"{each.count} {fasteners_said(each, each.count, review.units)}" for each in made.fasteners
+        ),
+        glue=glue(join.glue).said if join.glue is not None else "",
+        joints=made.joints,
+    )
+
+
+def joints_of(review: Review) -> tuple[JointRow, ...]:
+    """Every join whose parts meet, in the plan's order."""
+    return tuple(_row(made, review) for made in joins_made(review))

@@ -1,0 +1,69 @@
+"""The writer's order of work as rows: what each step does, and how long it waits."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from typing import NamedTuple
+
+from reviewer.model.plan import Remark, Step, Waiting, Work
+from reviewer.reports.excerpt import one_line
+from reviewer.review import Review
+from reviewer.units import hours, show
+from reviewer.wording import listed
+
+#: Names in a step before it says how many more there are.
+_NAMES = 8
+
+
+class StepRow(NamedTuple):
+    """A step in words: what is done, one thing after the other, and how many hours of it are waiting."""
+
+    title: str
+    does: tuple[str, ...]
+    waits: float
+
+
+class Order(NamedTuple):
+    """The order of work as the plan says it; ``waits`` are the hours of all its steps."""
+
+    steps: tuple[StepRow, ...]
+    waits: float
+
+
+def _kind(item: Work | Waiting | Remark) -> tuple[str, bool]:
+    return (item.verb, item.finish is not None) if isinstance(item, Work) else (type(item).__name__, False)
+
+
+def _row(step: Step, review: Review) -> StepRow:
+    does: list[str] = []
+    waits = 0.0
+    for _, group in groupby(step.items, _kind):
+        items = list(group)
+        works = [item for item in items if isinstance(item, Work)]
+        if works and works[0].finish is None:
+            does.append(f"{works[0].verb} {listed([work.said for work in works], most=_NAMES)}")
+        for item in items:
+            if isinstance(item, Waiting):
+                waits += item.hours
+                does.append(f"wait {show(hours(item.hours), review.units)}")
+            elif isinstance(item, Remark):
+                does.append(f"“{one_line(item.text)}”")
+            elif item.finish is not None:
+                dries = _drying(item.finish, review)
+                waits += dries
+                said = f", which dries {show(hours(dries), review.units)} in all" if dries else ""
+                does.append(f"finish {item.said}{said}")
+    return StepRow(one_line(step.title), tuple(does), waits)
+
+
+def _drying(name: str, review: Review) -> float:
+    from reviewer.workshop.coating import finish_hours
+
+    schedule = next(finish for finish in review.plan.finishes if finish.name == name)
+    return finish_hours(review.plan, schedule)
+
+
+def order_of(review: Review) -> Order:
+    """The plan's steps in order; empty where it fixes none."""
+    steps = tuple(_row(step, review) for step in review.plan.steps)
+    return Order(steps, sum(step.waits for step in steps))

@@ -1,0 +1,78 @@
+"""The list of joints, and the fasteners to buy, in words."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+
+from reviewer.reports.content import Hardware, JointRow, Report
+from reviewer.reports.gathering import report_of
+from reviewer.reports.html import render_html
+from reviewer.reports.json_report import render_json
+from tests.support import look_at
+
+CASE = """
+plan "Case" in inches
+stock board: actual 3/4 x 11 1/4 red oak
+outline case: 30 across, 11 1/4 deep, 36 tall, on floor
+part side for each of left, right: board, upright, facing side, 36 tall, on floor
+    front at 0, flush with each of case
+part shelf: board, across, flat, between side.left and side.right, housed 1/4 each end
+    front at 0, bottom 12 above floor
+part top: board, across, flat, from left of case to right of case, front at 0, on side.left
+"""
+
+
+def report(how: str, top: str = "clips, 2 per joint") -> Report:
+    found = look_at(
+        CASE + f"join shelf to side.left,\n  side.right: {how}\njoin top to side.*: {top}\n", only="tips"
+    )
+    assert found.review is not None, found.problems
+    return report_of(found.source, found.problems, found.review, found.judgement)
+
+
+@pytest.mark.parametrize(
+    ("how", "row"),
+    [
+        ("dado 1/4 deep, glue pva", ("dado, 1/4 in deep", "", "PVA, yellow (aliphatic), interior")),
+        (
+            "mortise and tenon 1/4 long 3/8 thick, wedges, 1 per joint",
+            ("mortise and tenon, 1/4 in long, 3/8 in thick", "2 wedges", ""),
+        ),
+        ("butt, glue pva", ("butt joint", "", "PVA, yellow (aliphatic), interior")),
+        (
+            "screws #8 x 2, 3 per end, brass, loose tenons 1/4 x 3/4 x 1 1/2",
+            ("", "6 screws #8 × 2 in, brass; 4 loose tenons 1/4 in × 3/4 in × 1 1/2 in", ""),
+        ),
+        ('none because "it lifts out"', ("not fastened: “it lifts out”", "", "")),
+    ],
+)
+def test_a_join_in_words(how: str, row: tuple[str, str, str]) -> None:
+    made = report(how).joints
+    assert made[0] == JointRow("shelf to side.left, side.right", *row, joints=2)
+    assert made[1] == JointRow("top to side.*", "", "4 clips", "", 2)
+
+
+def test_what_is_bought_says_what_is_spare() -> None:
+    buying = report("screws #8 x 2, 7 per end, loose tenons 1/4 x 3/4 x 1 1/2, 1 per joint").buying
+    assert buying is not None
+    assert buying.hardware == (
+        Hardware(20, "screws #8 × 2 in", "14 in 2 joints, the rest spare"),
+        Hardware(2, "loose tenons 1/4 in × 3/4 in × 1 1/2 in", "in 2 joints"),
+        Hardware(4, "clips", "in 2 joints"),
+    )
+
+
+def test_the_page_and_the_document_have_them() -> None:
+    made = report("bridle, glue pva")
+    page = render_html([made])
+    assert '-joints">Joints</a>' in page
+    assert "<td>bridle</td><td>none</td><td>PVA, yellow (aliphatic), interior</td>" in page
+    assert json.loads(render_json([made]))["plans"][0]["joints"][0] == {
+        "parts": "shelf to side.left, side.right",
+        "how": "bridle",
+        "fasteners": "",
+        "glue": "PVA, yellow (aliphatic), interior",
+        "joints": 2,
+    }
