@@ -210,7 +210,7 @@ class Body:
 
     def _segments(self, face: Face, swell: Swell) -> list[tuple[str, float]]:
         """What the arc over a chord adds to the faces at both ends of the strip."""
-        across = cross(face.normal, swell.along)
+        across = unit(cross(face.normal, swell.along))
         found = []
         for i, corner in enumerate(face.ring):
             edge = minus(corner, face.ring[i - 1])

@@ -37,7 +37,7 @@ def _plain(way: Vector) -> Vector:
     for unit in UNITS:
         if max(abs(way[axis] - unit[axis]) for axis in range(3)) < 1e-9:
             return unit
-    return way
+    return (way[0] + 0.0, way[1] + 0.0, way[2] + 0.0)
 
 
 class Meeter:

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from typing import NamedTuple
 
-from reviewer.geometry.vectors import Vector, minus
+from reviewer.geometry.vectors import SAME, Vector, minus
 from reviewer.model.plan import Part
 from reviewer.model.shapes import EndToSuit, FittedNotch
 from reviewer.setting_out.blanks import blank_of
@@ -89,7 +89,7 @@ def shaped_solids(placed: Mapping[str, Placed], square: Mapping[str, Solid]) -> 
         key = (part.shape, part.long, part.wide, part.thick, one.width, sizes)
         if not fitted and key in known:
             like, told, at = known[key]
-            made[name] = _moved(like, name, minus(one.low, at))
+            made[name] = _snapped(_moved(like, name, minus(one.low, at)), one)
             miscuts[name] = tuple(each._replace(part=name) for each in told)
             continue
         blank = blank_of(part, one.low, one.high, one.width)
@@ -114,7 +114,7 @@ def shaped_solids(placed: Mapping[str, Placed], square: Mapping[str, Solid]) -> 
         maker = Maker(part, blank, others)
         solid = maker.solid()
         if solid is not None:
-            made[name] = solid
+            made[name] = solid = _snapped(solid, one)
             if not fitted:
                 known[key] = solid, tuple(maker.miscuts), one.low
         miscuts[name] = tuple(maker.miscuts)
@@ -129,3 +129,10 @@ def _moved(solid: Solid, name: str, way: Vector) -> Solid:
     assert solid.body is not None
     body = solid.body.moved(way)
     return replace(solid, name=name, low=body.low, high=body.high, body=body)
+
+
+def _snapped(solid: Solid, one: Placed) -> Solid:
+    """Bounds that differ from the setting-out box by rounding alone are the box's own."""
+    x0, y0, z0 = (there if abs(there - here) <= SAME else here for here, there in zip(solid.low, one.low, strict=True))
+    x1, y1, z1 = (there if abs(there - here) <= SAME else here for here, there in zip(solid.high, one.high, strict=True))
+    return replace(solid, low=(x0, y0, z0), high=(x1, y1, z1))
