@@ -167,7 +167,7 @@ class Patch:
 
 
 def joined_patches(found: Sequence[Patch], tolerance: float) -> list[Patch]:
-    """Patches that go on in each other made one, and mere lines left out."""
+    """Patches that go on in each other made one, and mere lines left out; from the left, front and bottom."""
     whole: list[Patch] = []
     for patch in found:
         for other in [each for each in whole if each.meets(patch, tolerance)]:
@@ -175,7 +175,8 @@ def joined_patches(found: Sequence[Patch], tolerance: float) -> list[Patch]:
             other.take(patch)
             patch = other
         whole.append(patch)
-    return [patch for patch in whole if patch.wider_than(tolerance)]
+    wide = [patch for patch in whole if patch.wider_than(tolerance)]
+    return sorted(wide, key=lambda patch: tuple(round(place, 3) for place in (*patch.low, *patch.high)))
 
 
 def contact_patches(ones: Sequence[Flat], twos: Sequence[Flat], tolerance: float) -> list[Patch]:

@@ -133,6 +133,10 @@ def _moved(solid: Solid, name: str, way: Vector) -> Solid:
 
 def _snapped(solid: Solid, one: Placed) -> Solid:
     """Bounds that differ from the setting-out box by rounding alone are the box's own."""
-    x0, y0, z0 = (there if abs(there - here) <= SAME else here for here, there in zip(solid.low, one.low, strict=True))
-    x1, y1, z1 = (there if abs(there - here) <= SAME else here for here, there in zip(solid.high, one.high, strict=True))
+    x0, y0, z0 = (
+        there if abs(there - here) <= SAME else here for here, there in zip(solid.low, one.low, strict=True)
+    )
+    x1, y1, z1 = (
+        there if abs(there - here) <= SAME else here for here, there in zip(solid.high, one.high, strict=True)
+    )
     return replace(solid, low=(x0, y0, z0), high=(x1, y1, z1))
