@@ -87,7 +87,7 @@ def judge(
     used: set[int] = set()
     ran: list[str] = []
     waiting: list[str] = []
-    placed = not review.setting.unsettled and not review.plan.unknown
+    placed = review.setting.whole and not review.plan.unknown
     for name, rule in sorted(rules.items(), key=lambda item: item[1].timing is Timing.LAST):
         severity = asked.get(name, rule.severity)
         if severity is None:

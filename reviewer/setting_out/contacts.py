@@ -1,12 +1,13 @@
 """What touches and what overlaps: a sort-and-sweep on the axis that separates the parts best.
 
-Square solids are compared by their bounds, which are exact for them. The broad phase serves every
-kind of solid, since bounds are always kept.
+Square solids are compared by their bounds, which are exact for them; others by their convex pieces
+(:mod:`reviewer.setting_out.meeting`). The broad phase serves every kind of solid, since bounds are always
+kept.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from typing import NamedTuple
 
 from reviewer.setting_out.result import Contact, Overlap
@@ -16,6 +17,8 @@ from reviewer.units import TOLERANCE_MM
 #: A piece of furniture has a few contacts a part. Beyond this many pairs a plan is not a piece.
 MAX_PAIRS = 100_000
 MAX_CANDIDATES = 6_000_000
+
+_UNITS: tuple[Vector, Vector, Vector] = ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
 
 
 class Meetings(NamedTuple):
@@ -81,7 +84,7 @@ def _meeting(one: Solid, two: Solid) -> Contact | Overlap | None:
         shared_low = (low[0], low[1], low[2])
         shared_high = (high[0], high[1], high[2])
         first, second = sorted((one.name, two.name))
-        return Overlap(first, second, shared_low, shared_high)
+        return Overlap(first, second, shared_low, shared_high, depth[0] * depth[1] * depth[2])
     if len(flat) > 1:
         return None
     axis = flat[0]
@@ -102,6 +105,7 @@ def _meeting(one: Solid, two: Solid) -> Contact | Overlap | None:
         area,
         lower.surface(axis),
         upper.surface(axis),
+        _UNITS[axis],
     )
 
 
@@ -110,9 +114,19 @@ def meetings(solids: Sequence[Solid]) -> Meetings:
     contacts: list[tuple[int, int, Contact]] = []
     overlaps: list[tuple[int, int, Overlap]] = []
     crowded = False
+    shaped = {index for index, solid in enumerate(solids) if solid.body is not None or not solid.square}
+    meet = _shaped_meeting(solids) if shaped else None
     try:
         for one, two in candidates(solids):
-            found = _meeting(solids[one], solids[two])
+            if meet is not None and (one in shaped or two in shaped):
+                for each in meet(one, two):
+                    if isinstance(each, Contact):
+                        contacts.append((one, two, each))
+                    else:
+                        overlaps.append((one, two, each))
+                found = None
+            else:
+                found = _meeting(solids[one], solids[two])
             if isinstance(found, Contact):
                 contacts.append((one, two, found))
             elif found is not None:
@@ -129,15 +143,27 @@ def meetings(solids: Sequence[Solid]) -> Meetings:
     )
 
 
-def ground_contact(solid: Solid, ground: str, axis: int, place: float) -> Contact | None:
-    """The face with which a solid stands on the floor (``axis`` up) or against the wall; None off it.
+def _shaped_meeting(solids: Sequence[Solid]) -> Callable[[int, int], list[Contact | Overlap]]:
+    """How two solids by number meet when one of them is no square board; bodies are made once."""
+    from reviewer.setting_out.meeting import Meeter
 
-    The floor is on the low side of its parts, the wall (behind or to the right) on the high side.
+    return Meeter(solids).meet
+
+
+def ground_contacts(solid: Solid, ground: str, axis: int, place: float) -> Sequence[Contact]:
+    """The faces with which a solid stands on the floor (``axis`` up) or against the wall; none off it.
+
+    The floor is on the low side of its parts, the wall (behind or to the right) on the high side. A square
+    board has one, a shaped one as many as it has feet.
     """
     on_low_side = ground == "floor" or place <= solid.low[axis] + TOLERANCE_MM
     mine = solid.low[axis] if on_low_side else solid.high[axis]
     if abs(mine - place) > TOLERANCE_MM:
-        return None
+        return ()
+    if solid.body is not None or not solid.square:
+        from reviewer.setting_out.meeting import standing_faces
+
+        return standing_faces(solid, ground, axis, place, on_low_side)
     low: list[float] = list(solid.low)
     high: list[float] = list(solid.high)
     low[axis] = high[axis] = place
@@ -148,5 +174,5 @@ def ground_contact(solid: Solid, ground: str, axis: int, place: float) -> Contac
     patch: tuple[Vector, Vector] = ((low[0], low[1], low[2]), (high[0], high[1], high[2]))
     face: Surface = "face"
     if on_low_side:
-        return Contact(ground, solid.name, axis, *patch, area, face, solid.surface(axis))
-    return Contact(solid.name, ground, axis, *patch, area, solid.surface(axis), face)
+        return (Contact(ground, solid.name, axis, *patch, area, face, solid.surface(axis), _UNITS[axis]),)
+    return (Contact(solid.name, ground, axis, *patch, area, solid.surface(axis), face, _UNITS[axis]),)

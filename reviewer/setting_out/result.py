@@ -25,8 +25,10 @@ class Extent(NamedTuple):
 class Contact(NamedTuple):
     """Where two solids meet face to face. ``first`` is the one on the low side of ``axis``.
 
-    ``low`` and ``high`` bound the patch they share (flat on ``axis``); ``area`` is in mm². The floor
-    and the wall are solids named ``floor`` and ``wall`` here, with surface ``face``.
+    ``low`` and ``high`` bound the patch they share (flat on ``axis`` where they meet squarely); ``area`` is
+    its true area in mm². ``normal`` is a unit vector from first to second, ``axis`` the one nearest to it.
+    ``corners`` outline the patch of a slanted or shaped part (its convex hull); empty: it fills its bounds.
+    The floor and the wall are solids named ``floor`` and ``wall`` here, with surface ``face``.
     """
 
     first: str
@@ -37,6 +39,8 @@ class Contact(NamedTuple):
     area: float
     first_surface: Surface
     second_surface: Surface
+    normal: Vector
+    corners: tuple[Vector, ...] = ()
 
     def other(self, name: str) -> str:
         """The part on the other side."""
@@ -48,12 +52,13 @@ class Contact(NamedTuple):
 
 
 class Overlap(NamedTuple):
-    """Space that two solids both claim: the shared box, mm. ``first`` < ``second`` by name."""
+    """Space that two solids both claim: bounds in mm, true volume in mm³. ``first`` < ``second`` by name."""
 
     first: str
     second: str
     low: Vector
     high: Vector
+    volume: float
 
     @property
     def depths(self) -> Vector:
@@ -112,6 +117,46 @@ class BrokenTouch(NamedTuple):
     gaps: Vector
 
 
+Fault = Literal[
+    "leans too far",
+    "brace does not fit",
+    "end meets nothing",
+    "mitre takes the length",
+    "taper too wide",
+    "taper too long",
+    "bar too thick",
+    "corner too big",
+    "arris too big",
+    "takes everything",
+    "cuts in two",
+    "misses the wood",
+    "hole misses the wood",
+    "hole breaks out",
+    "hole too deep",
+    "too many cuts",
+]
+
+
+class Miscut(NamedTuple):
+    """A shape that can't be cut. The part is made without it; ``unmade`` parts have no solid at all.
+
+    ``figures`` in mm, by ``what``: *leans too far* how far it leans, the room for lean and section; *brace
+    does not fit* board width (0: not known), box along, box up; *end meets nothing* none (``other`` names
+    what it should meet); *mitre takes the length* what the cuts take of one side, the length; *taper too
+    wide* end asked for, board; *taper too long* reach, board; *bar too thick* diameter, board; *corner too
+    big* and *arris too big* size, the most there is room for; *hole breaks out* diameter; *hole too deep*
+    depth, wood; *too many cuts* how many pieces are the most. Others none.
+    """
+
+    part: str
+    what: Fault
+    span: Span
+    figures: tuple[float, ...] = ()
+    other: str = ""
+    kind: str = ""  # the clause's own word: notch, dado, mitre, bevel …
+    unmade: bool = False
+
+
 @dataclass(frozen=True)
 class SettingOut:
     """The piece in space. Order of every tuple is the order of the plan, never of a hash."""
@@ -126,6 +171,7 @@ class SettingOut:
     unsettled: tuple[Unsettled, ...]
     broken_touches: tuple[BrokenTouch, ...]
     wall: tuple[Axis, float] | None = None  # which way the wall's face looks, and where it is (mm)
+    miscuts: tuple[Miscut, ...] = ()
     crowded: bool = False  # so many parts share space that the search stopped early
     _by_part: dict[str, tuple[Contact, ...]] = field(init=False, repr=False, compare=False)
 
@@ -135,6 +181,11 @@ class SettingOut:
             lists.setdefault(contact.first, []).append(contact)
             lists.setdefault(contact.second, []).append(contact)
         object.__setattr__(self, "_by_part", {name: tuple(found) for name, found in lists.items()})
+
+    @property
+    def whole(self) -> bool:
+        """True when every part has its place and could be made."""
+        return not self.unsettled and not any(miscut.unmade for miscut in self.miscuts)
 
     def contacts_of(self, name: str) -> tuple[Contact, ...]:
         """Every contact of a part (or of ``floor`` or ``wall``)."""

@@ -6,8 +6,8 @@ from collections.abc import Iterable
 from itertools import count, takewhile
 
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis, Part, Plan, Touch
-from reviewer.setting_out.contacts import ground_contact, meetings
-from reviewer.setting_out.result import BrokenTouch, Contact, Extent, Joint, Overlap, SettingOut
+from reviewer.setting_out.contacts import ground_contacts, meetings
+from reviewer.setting_out.result import BrokenTouch, Contact, Extent, Joint, Miscut, Overlap, SettingOut
 from reviewer.setting_out.solid import Solid, Vector, square_solid
 from reviewer.setting_out.solver import Settled, Solver
 from reviewer.units import TOLERANCE_MM
@@ -32,13 +32,46 @@ def _solved(plan: Plan) -> Settled:
     return Solver(relations, fixed, plan.doubtful).solve()
 
 
-def _solid(part: Part, low: list[float], high: list[float], sheet: bool) -> Solid:
+def _lie(part: Part, low: list[float], high: list[float], sheet: bool) -> tuple[Axis, Axis]:
+    """Where the long and the wide side of a part run."""
     long, wide = part.long, part.wide
     if sheet and not part.grain_said and high[wide] - low[wide] > high[long] - low[long] + TOLERANCE_MM:
         long, wide = wide, long  # a sheet part without a stated run has its long axis along its longer side
     elif sheet and part.grain_said and part.grain in (long, wide) and part.grain != long:
         long, wide = wide, long
+    return long, wide
+
+
+def _solid(part: Part, low: list[float], high: list[float], sheet: bool) -> Solid:
+    long, wide = _lie(part, low, high, sheet)
     return square_solid(part.name, _vector(low), _vector(high), long, wide, part.thick)
+
+
+def _shape(
+    plan: Plan, boxes: dict[str, tuple[list[float], list[float]]], solids: dict[str, Solid]
+) -> tuple[Miscut, ...]:
+    """Put the true solids of shaped parts in place of square ones; what can't be made at all leaves none."""
+    from reviewer.setting_out.shaping import Placed, shaped_solids
+
+    placed = {}
+    for name, (low, high) in boxes.items():
+        part = plan.parts.get(name)
+        if part is None or part.shape is None:
+            continue
+        stock = plan.stocks[part.stock]
+        long, wide = _lie(part, low, high, stock.kind == "sheet")
+        if (long, wide) != (part.long, part.wide):
+            part = part.model_copy(update={"long": long, "wide": wide})
+        width = part.ripped.length if part.ripped else stock.width
+        placed[name] = Placed(part, _vector(low), _vector(high), width)
+    square = {name: solid for name, solid in solids.items() if name not in placed}
+    made = shaped_solids(placed, square)
+    for name in placed:
+        if name in made.solids:
+            solids[name] = made.solids[name]
+        else:
+            del solids[name]
+    return made.miscuts
 
 
 def _wall_place(plan: Plan, solids: dict[str, Solid]) -> tuple[Axis, float] | None:
@@ -165,20 +198,22 @@ def set_out(plan: Plan) -> SettingOut:
     settled = _solved(plan)
     solids: dict[str, Solid] = {}
     extents: dict[str, Extent] = {}
+    shaped = False
     for name, (low, high) in settled.boxes.items():
         part = plan.parts.get(name)
         if part is None:
             extents[name] = Extent(name, _vector(low), _vector(high))
         else:
             solids[name] = _solid(part, low, high, plan.stocks[part.stock].kind == "sheet")
+            shaped = shaped or part.shape is not None
+    miscuts = _shape(plan, settled.boxes, solids) if shaped else ()
     found = meetings(tuple(solids.values()))
     grounds: list[Contact] = []
     wall = _wall_place(plan, solids)
     for solid in solids.values():
         for ground, place in ((FLOOR, (Axis.UP, 0.0)), (WALL, wall)):
-            contact = ground_contact(solid, ground, *place) if place else None
-            if contact:
-                grounds.append(contact)
+            if place:
+                grounds += ground_contacts(solid, ground, *place)
     contacts = (*found.contacts, *grounds)
     met = {_pair(contact.first, contact.second) for contact in contacts}
     met |= {(overlap.first, overlap.second) for overlap in found.overlaps}
@@ -192,6 +227,7 @@ def set_out(plan: Plan) -> SettingOut:
         clashes=settled.clashes,
         unsettled=settled.unsettled,
         broken_touches=tuple(_broken_touches(plan, solids, met)),
+        miscuts=miscuts,
         crowded=found.crowded,
         wall=wall,
     )
