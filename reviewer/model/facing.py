@@ -17,9 +17,7 @@ class FaceCutter(CutMaker):
     """Makes cuttings of mitre, bevel, taper, corner and edge clauses."""
 
     def _face_cut(self, clause: d.FaceCutClause) -> None:
-        degrees = checked_degrees(
-            self.desk, clause.angle, clause.angle.span, *_CUT_DEGREES, f"A {clause.kind}"
-        )
+        degrees = checked_degrees(self.desk, clause.angle, _CUT_DEGREES, f"A {clause.kind}", "a square cut")
         face = None if clause.face is None else self._face(clause.face)
         if degrees is None or (clause.face is not None and face is None):
             return
@@ -167,7 +165,7 @@ class FaceCutter(CutMaker):
     # ------------------------------------------------------------ corners and edges
 
     def _corners(self, clause: d.CornersClause) -> None:
-        size = self.desk.size_mm(clause.size, "corner")
+        size = self.desk.size_mm(clause.size, "size of the corner")
         faces = [self._face(word) for word in clause.faces]
         if size is None or None in faces or self._is_bar(clause.span):
             return
@@ -187,7 +185,7 @@ class FaceCutter(CutMaker):
         self.made.append(Corners(clause.kind, size, which, clause.span))
 
     def _edges(self, clause: d.EdgesClause) -> None:
-        size = self.desk.size_mm(clause.size, "edge")
+        size = self.desk.size_mm(clause.size, "size of the edges")
         if size is not None and not self._is_bar(clause.span):
             self.made.append(Arrises(clause.kind, size, clause.span))
 

@@ -10,6 +10,7 @@ from reviewer.model.shapes import BoxCut, FittedNotch, Hole, Reach, Side
 from reviewer.model.wood import PAIRS, RUNS, either_face
 
 _SIDES: tuple[Side, Side] = ("low", "high")
+_EXAMPLES = ("2 across", "2 deep", "2 tall")
 _SIZE_AXES = {"across": Axis.ACROSS, "deep": Axis.DEEP, "tall": Axis.UP}
 
 
@@ -20,12 +21,10 @@ class Hollower(CutMaker):
         sizes: dict[int, float] = {}
         broken = False
         for said in clause.sizes:
-            size = self.desk.size_mm(said.size, "notch")
+            size = self.desk.size_mm(said.size, "size of the notch")
             axis = _SIZE_AXES[said.way]
             if axis in sizes:
-                self._problem(
-                    said.span, f"This notch says twice how {said.way} it is.", "Keep one of the two."
-                )
+                self._problem(said.span, f"This notch gives two sizes {RUNS[axis]}.", "Keep one of the two.")
             if size is None:
                 broken = True
             else:
@@ -38,11 +37,11 @@ class Hollower(CutMaker):
                 continue
             on, side = face
             if on not in sizes:
-                low = ("2 across", "2 deep", "2 tall")[on]
+                low = _EXAMPLES[on]
                 self._problem(
                     word.span,
                     f"This notch is at the {word.text}, but it does not say how far it reaches {RUNS[on]}.",
-                    f"Add its size that way: by {low}",
+                    f"Add its size that way, such as: by {low}",
                 )
                 broken = True
             elif on in cut.fixed:
@@ -170,7 +169,7 @@ class Hollower(CutMaker):
         )
 
     def _hole(self, clause: d.HoleClause) -> None:
-        diameter = self.desk.size_mm(clause.diameter, "hole")
+        diameter = self.desk.size_mm(clause.diameter, "diameter of the hole")
         depth = self.desk.size_mm(clause.depth, "depth of the hole") if clause.depth is not None else None
         face = self._face(clause.face)
         if diameter is None or face is None or (depth is None) != (clause.depth is None):
@@ -188,6 +187,13 @@ class Hollower(CutMaker):
 
     def _cut_place(self, clause: d.CutPlace) -> None:
         cut = self.open
+        if self.made and isinstance(self.made[-1], FittedNotch) and cut is None and not self.lost:
+            self._problem(
+                clause.span,
+                "A notch for another part is where that part goes, so it has no place of its own.",
+                "Leave this out, or give the notch its own sizes: notch 2 deep by 4 tall at front",
+            )
+            return
         if not isinstance(cut, OpenCut):
             self._tell_nothing_before(
                 clause.span,
@@ -216,33 +222,34 @@ class Hollower(CutMaker):
             else:
                 self._tell_whole(cut, axis, clause)
 
+    def _place_it_from(self, cut: OpenCut) -> str:
+        """The next step of a writer who placed a cut where it can't be placed."""
+        free = [axis for axis in cut.sizes if axis not in cut.fixed]
+        return (
+            f"Count its place from the {either_face(*free)}, or leave this out."
+            if free
+            else "Leave this out."
+        )
+
     def _tell_placed_twice(self, cut: OpenCut, axis: int, span: Span) -> None:
         first = cut.fixed[axis][1]
         if first == cut.span and cut.kind != "notch":
-            free = [other for other in cut.sizes if other not in cut.fixed]
-            where = " or ".join(f"the {either_face(other)}" for other in free)
-            self._problem(
-                span,
-                f"The {cut.kind} itself says already where it is {RUNS[axis]}.",
-                f"Count its place from {where}, or leave this out." if where else "Leave this out.",
-                also_at=(first,),
+            says = f"The {cut.kind} itself says already where it is {RUNS[axis]}."
+            do = self._place_it_from(cut)
+        else:
+            says, do = (
+                f"This says a second time where the {cut.kind} is {RUNS[axis]}.",
+                "Keep one of the two.",
             )
-            return
-        self._problem(
-            span,
-            f"This says a second time where the {cut.kind} is {RUNS[axis]}.",
-            "Keep one of the two.",
-            also_at=(first,),
-        )
+        self._problem(span, says, do, also_at=(first,))
 
     def _tell_whole(self, cut: OpenCut, axis: int, clause: d.CutPlace) -> None:
-        free = [other for other in cut.sizes if other not in cut.fixed]
-        where = " or ".join(f"the {either_face(other)}" for other in free)
+        by_size = f"Give the notch a size that way, such as: by {_EXAMPLES[axis]}, or leave this out."
         self._problem(
             clause.span,
             f"This {cut.kind} goes right across the part {RUNS[axis]}, so it has no place "
             f"from the {clause.face.text}.",
-            f"Count its place from {where}, or leave this out." if where else "Leave this out.",
+            by_size if cut.kind == "notch" else self._place_it_from(cut),
         )
 
     def _close_cut(self, cut: OpenCut) -> None:

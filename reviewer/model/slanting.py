@@ -33,20 +33,22 @@ def leaning_copies(desk: Desk, spec: Spec, stock: Stock | None) -> dict[str, Lea
     Empty, and told, where the part can't lean; empty too where its stock is not known.
     """
     clause = spec.only(d.Leaning)
-    if clause is None or stock is None or spec.long is None:
+    if clause is None or stock is None:
         return {}
-    if stock.kind == "sheet" or spec.long != Axis.UP:
-        says = (
-            f"“{spec.family}” is cut from a sheet, and only a board leans."
-            if stock.kind == "sheet"
-            else f"“{spec.family}” runs {RUNS[spec.long]}, and only an upright part leans."
-        )
+    if stock.kind == "sheet":
         desk.problem(
             clause.span,
-            says,
-            "Let it be upright; a board that climbs instead has no word for where it runs and is: "
-            "facing front, rising towards right",
+            f"“{spec.family}” is cut from a sheet, and only a board leans.",
+            "Cut it from a board, or leave this out.",
         )
+        return {}
+    if spec.long != Axis.UP:
+        if spec.long is not None:  # else it is told how it lies
+            desk.problem(
+                clause.span,
+                f"“{spec.family}” runs {RUNS[spec.long]}, and only an upright part leans.",
+                "Let it be upright, or a brace without a word for where it runs: facing front, rising towards right",
+            )
         return {}
     turned = spec.only(d.Turned)
     thick = Axis.ACROSS if turned is not None and turned.way == "side" else Axis.DEEP
@@ -82,7 +84,7 @@ def _lean(desk: Desk, spec: Spec, clause: d.Leaning) -> Lean | None:
     broken = False
     for angle, word in zip(clause.angles, clause.faces, strict=True):
         what = "A lean" if clause.kind == "tilted" else "A splay"
-        degrees = checked_degrees(desk, angle, angle.span, *_LEAN_DEGREES, what)
+        degrees = checked_degrees(desk, angle, _LEAN_DEGREES, what, "upright")
         text = spec.each if word.text == "each" and spec.each is not None else word.text
         if text not in FACES:
             desk.problem(
@@ -152,7 +154,7 @@ def rising_of(desk: Desk, placer: Placer, spec: Spec, lie: Lie) -> Rising | None
         desk.problem(
             rip.span,
             f"“{spec.family}” rises from corner to corner of its room, so its width does not follow from it.",
-            "Give its width: rip 3",
+            "Give its width, such as: rip 3",
         )
         return None
     face = placer.face(clause.face)
@@ -160,12 +162,14 @@ def rising_of(desk: Desk, placer: Placer, spec: Spec, lie: Lie) -> Rising | None
         return None
     axis, which = face
     if axis != lie.long:
-        flat = " A brace that lies flat rises towards the back." if lie.thick == Axis.UP else ""
-        desk.problem(
-            clause.face.span,
-            f"“{spec.family}” lies so that it can't rise towards the {clause.face.text}.{flat}",
-            f"Name the {either_face(lie.long)}, or turn it another way: facing front, facing side or flat.",
-        )
+        says = f"“{spec.family}” lies flat, and so it climbs towards the back on its way to the left or the right."
+        do = "Write: rising towards left, or: rising towards right"
+        if lie.thick != Axis.UP:
+            turned = spec.only(d.Turned)
+            assert turned is not None
+            says = f"“{spec.family}” is facing {turned.way}, so it can't rise towards the {clause.face.text}."
+            do = f"Name the {either_face(lie.long)}, or turn it: facing front, facing side or flat."
+        desk.problem(clause.face.span, says, do)
         return None
     low, high = end_cuts(desk, spec)
     return Rising(axis, lie.wide, "low" if which == "low" else "high", low, high, clause.span)

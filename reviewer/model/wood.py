@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from reviewer.language import declarations as d
 from reviewer.language.source import Span
+from reviewer.language.wordings import either
 from reviewer.model.desk import Desk
 from reviewer.model.plan import Cut, Stock
 from reviewer.model.specs import Spec
@@ -16,15 +17,16 @@ PAIRS = (("left", "right"), ("front", "back"), ("bottom", "top"))
 RUNS = ("side to side", "front to back", "up and down")
 
 
-def either_face(axis: int) -> str:
-    """``left or right``."""
-    return " or ".join(PAIRS[axis])
+def either_face(*axes: int) -> str:
+    """``left or right``; of more axes ``left, right, front or back``."""
+    return either([face for axis in axes for face in PAIRS[axis]])
 
 
 def checked_degrees(
-    desk: Desk, said: d.Expression, span: Span, least: float, most: float, what: str
+    desk: Desk, said: d.Expression, bounds: tuple[float, float], what: str, counted_from: str
 ) -> float | None:
     """An angle within bounds; None when it is not one (told)."""
+    span, (least, most) = said.span, bounds
     if isinstance(said, d.Number) and said.unit is not None:
         desk.problem(
             span, "An angle is in degrees, and this has a unit of length.", "Write it without a unit."
@@ -35,7 +37,7 @@ def checked_degrees(
         desk.problem(
             span,
             f"{what} of {amount:g} degrees can't be made: dryfit takes {least:g} to {most:g} degrees.",
-            "Look at the angle.",
+            f"Look at the angle: it is counted from {counted_from}.",
         )
         return None
     return amount

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from functools import cached_property
 
 from reviewer.model.plan import Part
-from reviewer.model.shapes import EndTowards, EndToSuit, Lean
+from reviewer.model.shapes import EndToSuit, EndTowards, Lean
 
 BoxPlace = tuple[list[float], list[float]]
 #: Boxes are told apart by thousandths of a millimetre, counted so that no plain measure lies between two.
