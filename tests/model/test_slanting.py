@@ -249,6 +249,15 @@ def test_mirrored_stretcher_is_cut_to_the_legs_on_its_own_side() -> None:
     assert ("back", "leg.back-right") in pairs
 
 
+def test_mirrored_part_that_says_its_own_length_has_ends_of_its_own() -> None:
+    found = trestle(
+        f"{RAIL}, between leg.front-left and leg.front-right",
+        "part back: like rail, mirrored deep about room, 300 long, left at 200",
+    )
+    assert found.plan.parts["back"].shape is None
+    assert found.cut("back") == 300
+
+
 def test_mirrored_stretcher_without_such_a_leg_keeps_square_ends() -> None:
     found = trestle(
         "outline far: 900 across, 2000 deep, 450 tall, left at 0, front at 0, on floor",
@@ -294,6 +303,15 @@ def test_part_without_a_height_is_told_at_its_height_alone() -> None:
         "part rail: board, across, on edge, between leg.front-left and leg.front-right, front at 0"
     )
     assert found.troubles == [("rail", 2, "missing")]
+
+
+def test_what_hangs_on_a_part_without_a_height_is_counted() -> None:
+    found = trestle(
+        "part rail: board, across, on edge, between leg.front-left and leg.front-right, front at 0",
+        "part peg: board, across, flat, 50 long, flush with left of rail, front at 100, on floor",
+    )
+    (one,) = found.setting.unsettled
+    assert (one.solid, one.axis, one.drags) == ("rail", 2, 1)
 
 
 def test_circle_through_a_height() -> None:
@@ -391,7 +409,9 @@ def test_one_way_of_slanting_replaces_the_other() -> None:
         f"part a: board, facing front, rising towards right, 300 across, 200 tall, {PLACE}, rip 40",
         "part b: like a, ends cut plumb, front at 100",
         "part c: like a, mirrored across about box",
+        "part d: like b, upright, left at 50, tilted 8 degrees towards left",
     )
+    assert runs(found, "d") == (round(-TAN, 6), 0)
     assert plain(slant(found, "b")) == ("Rising", 0, 2, "high", "plumb", "plumb")
     assert plain(slant(found, "c")) == ("Rising", 0, 2, "low", "square", "square")
     assert found.cut("c") == found.cut("a")
