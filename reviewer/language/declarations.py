@@ -394,13 +394,15 @@ class RoundClause(NamedTuple):
 class Leaning(NamedTuple):
     """``tilted 8 degrees towards front``, ``splayed 8 degrees towards left and 4 degrees towards front``.
 
-    A tilted part has its upper end on that side, a splayed one its foot.
+    A tilted part has its upper end on that side, a splayed one its foot. ``outwards`` (then without
+    ``faces``): each copy in a corner leans to its own side; None stands for across and deep alike.
     """
 
     kind: Literal["tilted", "splayed"]
     angles: tuple[Number, ...]
     faces: tuple[Word, ...]
     span: Span
+    outwards: tuple[Direction | None, ...] = ()
 
 
 class RisingClause(NamedTuple):

@@ -79,6 +79,12 @@ class ShapeDeclarer:
         angles = tuple(item for item in items[1:] if isinstance(item, d.Number))
         return d.Leaning(items[0], angles, _words(items), span)
 
+    def leaning_out(self, items: Items, span: Span) -> d.Leaning:
+        angles = tuple(item for item in items[1:] if isinstance(item, d.Number))
+        # KIND NUMBER degrees outwards [direction [and NUMBER degrees direction]]
+        ways = tuple(item for item in items[4:] if item in ("across", "deep", "up"))
+        return d.Leaning(items[0], angles, (), span, ways or (None,))
+
     def rising(self, items: Items, span: Span) -> d.RisingClause:
         return d.RisingClause(items[2], span)
 

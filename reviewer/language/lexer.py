@@ -55,6 +55,7 @@ SPELLINGS = {
     "miter": "mitre",
     "mm": "millimetres",
     "nail": "nails",
+    "outward": "outwards",
     "pull": "pulls",
     "screw": "screws",
     "slide": "slides",

@@ -11,6 +11,13 @@ from reviewer.language.source import Span
 from reviewer.model.desk import MAX_NAME, Desk
 from reviewer.model.plan import GROUNDS, WALL
 
+#: The corners that a part can stand in, by the last word of the copy's name, with their faces by direction.
+CORNERS = {
+    f"{deep}-{across}": {"deep": deep, "across": across}
+    for deep in ("front", "back")
+    for across in ("left", "right")
+}
+
 
 def with_each(text: str, each: str | None) -> str:
     """``leg.front-each`` with the copy's own word in the place of ``each``."""

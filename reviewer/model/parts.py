@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from reviewer.language import declarations as d
 from reviewer.language.source import Span
 from reviewer.language.wordings import MEANT, did_you_mean
 from reviewer.model import rows
 from reviewer.model.desk import Desk
-from reviewer.model.naming import SolidNames
+from reviewer.model.naming import CORNERS, SolidNames
 from reviewer.model.placing import (
     DIRECTIONS,
     RANK_DEFAULT,
@@ -18,18 +20,15 @@ from reviewer.model.placing import (
     Placing,
 )
 from reviewer.model.plan import WALL, Axis, Box, Cut, Edge, Part, Relation, Stock, Term
+from reviewer.model.shapes import Shape
 from reviewer.model.specs import Likeness, Spec, checked_clauses
 from reviewer.model.turning import LYING, Lie, lie_of
 
+if TYPE_CHECKING:
+    from reviewer.model.leaning import Leaners
+
 MAX_COPIES = 5_000
 MAX_PARTS = 20_000
-
-_CORNERS = (
-    ("front-left", "front", "left"),
-    ("front-right", "front", "right"),
-    ("back-left", "back", "left"),
-    ("back-right", "back", "right"),
-)
 
 
 class PartMaker:
@@ -42,6 +41,7 @@ class PartMaker:
         self.boxes: dict[str, Box] = {}
         self.doubtful: set[str] = set()
         self.names = SolidNames(desk)
+        self.leaners: Leaners | None = None  # parts out of plumb; None where the plan has none
         self._specs: dict[str, Spec] = {}
         self._too_many_told = False
 
@@ -61,10 +61,18 @@ class PartMaker:
         likeness = Likeness(self.desk, self._specs, self.doubtful)
         specs = [likeness.of(spec) for spec in self._specs.values()]
         counts = [self._announce(spec) for spec in specs]
+        if any(spec.only(d.Leaning) for spec in specs):
+            from reviewer.model.shaped_parts import leaners_of
+
+            self.leaners = leaners_of(self.desk, specs, counts, self.stocks)
         for statement in outlines:
             self._outline(statement)
         for spec, count in zip(specs, counts, strict=True):
             self._part(spec, count)
+        if self.leaners:
+            from reviewer.model.shaped_parts import mirror_ends
+
+            mirror_ends(self.parts, specs)
         self._default_places(outlines)
 
     def _declare(self, statement: d.Statement) -> None:
@@ -96,7 +104,7 @@ class PartMaker:
         corners, row = spec.only(d.InCorners), spec.only(d.Copies)
         stems = [spec.name]
         if corners is not None:
-            stems = [f"{spec.name}.{corner}" for corner, _, _ in _CORNERS]
+            stems = [f"{spec.name}.{corner}" for corner in CORNERS]
             self.names.forget(spec.name)
         count = 0
         if row is not None:
@@ -138,11 +146,12 @@ class PartMaker:
     def _outline(self, statement: d.Statement) -> None:
         assert statement.name is not None
         name = statement.name.text
-        placer = Placer(self.desk, self.names, None, None, "An outline")
+        placer = Placer(self.desk, self.names, None, None, "An outline", self.leaners)
         placing = placer.place(name, checked_clauses(self.desk, statement))
-        self.boxes[name] = Box(
-            name=name, kind="outline", relations=tuple(placing.relations), span=statement.head
-        )
+        relations = tuple(placing.relations)
+        if self.leaners:
+            relations = self.leaners.owned(relations, name)
+        self.boxes[name] = Box(name=name, kind="outline", relations=relations, span=statement.head)
         if placing.doubtful or statement.damaged:
             self.doubtful.add(name)
 
@@ -167,9 +176,19 @@ class PartMaker:
             self._make_doubtful(spec)
             return
         run_said = stock.kind == "board" or spec.long is not None
-        placer = Placer(self.desk, self.names, lie.long if run_said else None, spec.each)
-        placing = placer.place(spec.name, spec.clauses)
-        fixed, ripped = self._wood_sizes(spec, stock, lie)
+        if spec.shaped or stock.round:
+            from reviewer.model.shaped_parts import shaped_wood
+
+            placer, placing, fixed, ripped, shape = shaped_wood(
+                self.desk, self.names, self.leaners, spec, stock, lie, run_said
+            )
+        else:
+            placer = Placer(
+                self.desk, self.names, lie.long if run_said else None, spec.each, leaners=self.leaners
+            )
+            placing = placer.place(spec.name, spec.clauses)
+            fixed, ripped = self._wood_sizes(spec, stock, lie)
+            shape = Shape(None, tuple(placing.slanting)) if placing.slanting else None
         grain = spec.only(d.GrainClause)
         part = Part(
             name=spec.name,
@@ -185,6 +204,7 @@ class PartMaker:
             cut=placing.cut,
             ripped=ripped,
             housed=placing.housed,
+            shape=shape,
             span=spec.statement.head,
         )
         if placing.doubtful or spec.statement.damaged:
@@ -296,10 +316,10 @@ class PartMaker:
         outline = placer.resolve(corners.of)
         if outline is None:
             doubtful = True
-        for corner, front, left in _CORNERS:
+        for corner, faces in CORNERS.items():
             relations = list(part.relations)
             if outline is not None:
-                for word in (front, left):
+                for word in faces.values():
                     face = placer.face(d.Word(word, corners.span))
                     assert face is not None
                     axis, which = face
@@ -310,19 +330,28 @@ class PartMaker:
                     Relation(Axis.UP, "low", (Term(1.0, bottom),), 0.0, RANK_DEFAULT, corners.span)
                 )
             copy = part.model_copy(update={"name": f"{part.name}.{corner}", "relations": tuple(relations)})
+            if self.leaners and copy.name in self.leaners and part.shape is not None:
+                shape = part.shape._replace(slant=self.leaners[copy.name].lean)
+                copy = copy.model_copy(update={"shape": shape})
             self._row_or_part(spec, copy, placer, count, doubtful)
 
     def _row_or_part(self, spec: Spec, part: Part, placer: Placer, count: int, doubtful: bool) -> None:
         row = spec.only(d.Copies)
         if row is None:
-            self.parts[part.name] = part
+            self.parts[part.name] = self.leaners.owned_part(part) if self.leaners else part
             if doubtful:
                 self.doubtful.add(part.name)
             return
         if count == 0:
             self.doubtful.add(part.name)
             return
+        if part.shape is not None:
+            from reviewer.model.shaped_parts import in_row
+
+            part = in_row(part, DIRECTIONS[row.direction])
         made = rows.row_of(self.desk, placer, part, row, spec.clauses, count)
+        if self.leaners:
+            made = self.leaners.owned_row(made)
         self.boxes[part.name] = made.box
         for copy in made.parts:
             self.parts[copy.name] = copy

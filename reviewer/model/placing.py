@@ -1,16 +1,24 @@
-"""Placing clauses to relations: one equation a clause, on the axis and face that it speaks of."""
+"""Placing clauses to relations: one equation a clause, on the axis and face that it speaks of.
+
+``between`` follows the slanting faces of parts that lean. All other clauses (flush, on, against, from … to,
+offsets) go by the setting-out box of the part they name, leaning or not.
+"""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import TYPE_CHECKING, Any, Literal
 
 from reviewer.language import declarations as d
 from reviewer.language.source import Span
 from reviewer.model.desk import Desk
 from reviewer.model.naming import SolidNames
-from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis, Cut, Edge, Relation, Term, Touch
+from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis, Cut, Edge, Relation, Slope, Term, Touch
+from reviewer.model.shapes import EndTowards
+
+if TYPE_CHECKING:
+    from reviewer.model.leaning import Leaners
 
 Which = Literal["low", "high", "mid", "size"]
 
@@ -67,6 +75,7 @@ class Placing:
     cut: Cut | None = None
     housed: float = 0.0
     doubtful: bool = False
+    slanting: list[EndTowards] = field(default_factory=list)  # the ends that meet a leaning part
 
 
 class Placer:
@@ -79,12 +88,14 @@ class Placer:
         long: Axis | None,
         each: str | None,
         what: str = "A part of a sheet",
+        leaners: Leaners | None = None,
     ) -> None:
         self.desk = desk
         self.what = what  # what has no long axis, for the message
         self.names = names
         self.long = long
         self.each = each
+        self.leaners = leaners  # the parts that lean, where ends are to follow their faces
 
     def place(self, name: str, clauses: Iterable[Any]) -> Placing:
         """The relations of all clauses that place or size; the others are passed over."""
@@ -181,13 +192,35 @@ class Placer:
                 return
         outward, meets = moved
         ends = (Term(1.0, Edge(first, axis, "mid")), Term(1.0, Edge(second, axis, "mid")))
+        after: tuple[Slope, ...] = ()
+        before: tuple[Slope, ...] = ()
+        if self.leaners:
+            after, before = self._slopes(placing, first, second, axis, outward, clause.span)
         placing.relations += (
-            Relation(axis, "low", ends, -outward, RANK_SPAN, clause.span, "after"),
-            Relation(axis, "high", ends, outward, RANK_SPAN, clause.span, "before"),
+            Relation(axis, "low", ends, -outward, RANK_SPAN, clause.span, "after", after),
+            Relation(axis, "high", ends, outward, RANK_SPAN, clause.span, "before", before),
         )
         if meets:
             self._promise(placing, first, axis, clause.span)
             self._promise(placing, second, axis, clause.span)
+
+    def _slopes(
+        self, placing: Placing, first: str, second: str, axis: Axis, outward: float, span: Span
+    ) -> tuple[tuple[Slope, ...], tuple[Slope, ...]]:
+        """What leaning neighbours add to the faces of their boxes, at the low end and at the high end.
+
+        An end that comes to the very face is also cut to its slope. One with a slack, or let into its
+        neighbour, is placed by the slope and stays as it is cut.
+        """
+        assert self.leaners is not None
+        slope = self.leaners.slope
+        met = [name for name in (first, second) if self.leaners.slants(name, axis)]
+        if not met:
+            return (), ()
+        if outward == 0.0:
+            placing.slanting += (EndTowards(axis, name, span) for name in met)
+        after = (slope(first, axis, "high"), slope(second, axis, "high"))
+        return after, (slope(first, axis, "low"), slope(second, axis, "low"))
 
     def _from_to(self, placing: Placing, clause: d.FromTo) -> None:
         faces = []

@@ -56,6 +56,7 @@ class Stock(Record):
     said: str  # what the plan called it: "2x4 spruce-pine-fir"
     thickness: float  # mm, actual
     width: float | None  # mm, actual; None for sheets
+    round: bool = False  # a bar: as wide as it is thick
     offers: SkipValidation[tuple[Offer, ...]]
     nominal: str | None = None  # "2x4"
     grade: str | None = None  # "no.2", "c24"
@@ -83,13 +84,21 @@ class Term(NamedTuple):
     edge: Edge
 
 
+class Slope(NamedTuple):
+    """What a slanting face adds to the face of its part's box, at the place of the part that meets it."""
+
+    terms: tuple[Term, ...]
+    offset: float
+
+
 class Relation(NamedTuple):
     """One equation of a part's setting-out box on one axis.
 
     ``rank`` orders the kinds of clause: the lowest two independent relations settle the axis, the
     rest are checked against the result. ``form`` ``sum`` is the plain linear sum of ``terms`` and
     ``offset``; ``after`` and ``before`` are the two ends of *between A and B*, where which of the two
-    is the low one is known only when both stand.
+    is the low one is known only when both stand. ``slopes`` has one for each of the two where one leans:
+    the end then comes to the slanting face, at the part's own middle height.
     """
 
     axis: int
@@ -99,6 +108,7 @@ class Relation(NamedTuple):
     rank: int
     span: Span
     form: Literal["sum", "after", "before"] = "sum"
+    slopes: tuple[Slope, ...] = ()
 
 
 class Touch(NamedTuple):

@@ -18,10 +18,11 @@ class Reach(NamedTuple):
     """The stretch of one axis that a cut takes: ``size`` mm, beginning ``away`` mm from a face.
 
     ``start`` ``low`` or ``high`` counts inward from that face; ``middle`` centres the stretch on the box
-    (``away`` then shifts it towards the high side); ``whole`` takes all of the axis.
+    (``away`` then shifts it towards the high side); ``whole`` takes all of the axis. ``short`` takes all but
+    ``away`` mm at the low face and ``size`` mm at the high one.
     """
 
-    start: Literal["low", "high", "middle", "whole"]
+    start: Literal["low", "high", "middle", "whole", "short"]
     away: float = 0.0
     size: float = 0.0
 
@@ -157,8 +158,22 @@ class EndToSuit(NamedTuple):
     span: Span
 
 
+class EndTowards(NamedTuple):
+    """The end on ``axis`` that looks towards ``other`` is to be cut to its slanting face.
+
+    Which end that is shows once both stand; setting out makes an :class:`EndToSuit` of it. A part that
+    mirrors another has the ends of that one with the ``mirrors`` (an axis and what the mirror is about,
+    the first one first): its end looks towards the part that stands where the mirror has ``other``.
+    """
+
+    axis: int
+    other: str
+    span: Span
+    mirrors: tuple[tuple[int, str], ...] = ()
+
+
 Slant = Lean | Rising
-Cutting = BoxCut | FittedNotch | FaceCut | Taper | Hole | Corners | Arrises | Rounded | EndToSuit
+Cutting = BoxCut | FittedNotch | FaceCut | Taper | Hole | Corners | Arrises | Rounded | EndTowards | EndToSuit
 
 
 class Shape(NamedTuple):

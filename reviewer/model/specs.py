@@ -31,9 +31,32 @@ _ONCE: dict[type[Any], str] = {
     d.Copies: "how many copies there are",
     d.Gap: "how wide the gaps are",
     d.RowCentred: "where the row is centred",
+    d.Planed: "how thick it is planed",
+    d.RoundClause: "how thick a bar it is",
+    d.Leaning: "which way it leans",
+    d.RisingClause: "which way it rises",
 }
+#: What is cut away from a part. One's own such clauses replace all of the other's.
+_CUTTING: frozenset[type[Any]] = frozenset(
+    [
+        d.FaceCutClause,
+        d.LongPoint,
+        d.TaperClause,
+        d.NotchClause,
+        d.FittedNotchClause,
+        d.TrenchClause,
+        d.Stopped,
+        d.HoleClause,
+        d.CutPlace,
+        d.CornersClause,
+        d.EdgesClause,
+    ]
+)
+_SLANTING: frozenset[type[Any]] = frozenset([d.Leaning, d.RisingClause])
+#: Clauses that make a part other than a square board of its stock.
+SHAPING = _CUTTING | _SLANTING | {d.Ended, d.Planed, d.RoundClause}
 #: What a mirrored part keeps of the other's own clauses; its place follows from the mirror.
-_KEPT_IN_MIRROR: frozenset[type[Any]] = frozenset([d.OfStock, d.Runs, d.Turned, d.Rip, d.GrainClause])
+_KEPT_IN_MIRROR: frozenset[type[Any]] = SHAPING | {d.OfStock, d.Runs, d.Turned, d.Rip, d.GrainClause}
 #: Kinds of clause of which one's own replaces the other's.
 _REPLACED = _KEPT_IN_MIRROR | {d.Copies, d.Gap, d.RowCentred, d.InCorners, d.CutClause}
 _C = TypeVar("_C")
@@ -66,6 +89,11 @@ class Spec:
     def only(self, kind: type[_C]) -> _C | None:
         """The clause of a kind. Where a likeness left two, one's own stands behind and counts."""
         return self._by_kind.get(kind)
+
+    @cached_property
+    def shaped(self) -> bool:
+        """Whether a clause makes it other than a square board of its stock."""
+        return not SHAPING.isdisjoint(self._by_kind)
 
     @property
     def long(self) -> Axis | None:
@@ -231,12 +259,20 @@ class Likeness:
         mirrored = spec.only(d.Mirrored)
         own = tuple(c for c in spec.clauses if not isinstance(c, d.Like | d.Mirrored))
         replaced = {type(c) for c in own} & _REPLACED
+        if not _CUTTING.isdisjoint(replaced):
+            replaced |= _CUTTING
+        if not _SLANTING.isdisjoint(replaced):
+            replaced |= {*_SLANTING, d.Ended}
         if mirrored:
             like = spec.only(d.Like)
             assert like is not None
             kept = [c for c in other.clauses if type(c) in _KEPT_IN_MIRROR and type(c) not in replaced]
             of = with_each(like.name.text, spec.each)
             mirror = Mirror(of, DIRECTIONS[mirrored.direction], mirrored.about, mirrored.span)
+            if other.shaped:
+                from reviewer.model.mirroring import mirrored_clauses
+
+                kept = mirrored_clauses(kept, mirror, other.each)
             return replace(spec, clauses=(*kept, *own), mirror=mirror)
         long = spec.long if spec.long is not None else other.long
         row = spec.only(d.Copies) or other.only(d.Copies)

@@ -108,11 +108,13 @@ def _stock(desk: Desk, statement: d.Statement) -> Stock | None:
             return None
         thickness, width = min(first, second), max(first, second)
     else:
-        thickness = desk.size_mm(said.sizes[0], "thickness")
+        thickness = desk.size_mm(said.sizes[0], "diameter" if said.kind == "round" else "thickness")
         if thickness is None:
             return None
-        table = sections.sheet_thickness(material, thickness)
+        table = sections.sheet_thickness(material, thickness) if said.kind == "sheet" else None
         thickness = table.actual if table else thickness
+    if said.kind == "round":
+        width, words = thickness, f"round {words}"
     kind = "sheet" if said.kind == "sheet" else "board"
     if kind == "sheet" and not is_panel:
         desk.problem(
@@ -129,6 +131,7 @@ def _stock(desk: Desk, statement: d.Statement) -> Stock | None:
         said=words,
         thickness=thickness,
         width=width,
+        round=said.kind == "round",
         offers=_offers(desk, statement, kind),
         nominal=nominal,
         span=statement.head,

@@ -37,6 +37,8 @@ def lie_of(desk: Desk, spec: Spec, stock: Stock) -> Lie | None:
     """Where length, width and thickness run; None when the plan leaves it open (told)."""
     turned = spec.only(d.Turned)
     long = spec.long
+    if spec.only(d.RisingClause) is not None:
+        return _rising(desk, spec, stock, turned)
     if stock.kind == "sheet" and turned is not None and turned.way in _SHEET_THICK:
         return _sheet(desk, spec, turned, long)
     if long is None:
@@ -56,6 +58,37 @@ def lie_of(desk: Desk, spec: Spec, stock: Stock) -> Lie | None:
     if thick is None:
         _tell_wrong(desk, spec, turned)
         return None
+    return Lie(long, Axis(3 - long - thick), thick)
+
+
+def _rising(desk: Desk, spec: Spec, stock: Stock, turned: d.Turned | None) -> Lie | None:
+    """Of a brace the level way in the plane of its wide face counts as its length."""
+    rising, runs = spec.only(d.RisingClause), spec.only(d.Runs)
+    assert rising is not None
+    if stock.kind == "sheet":
+        desk.problem(
+            rising.span,
+            f"“{spec.family}” is cut from a sheet, and only a board rises.",
+            "Cut it from a board, or leave this out.",
+        )
+        return None
+    if runs is not None:
+        desk.problem(
+            runs.span,
+            f"“{spec.family}” rises slanting, so it does not run {runs.way}.",
+            "Leave this word out, or leave out that it rises.",
+        )
+        return None
+    thick = _SHEET_THICK.get(turned.way) if turned is not None else None
+    if thick is None:
+        if turned is not None or not spec.statement.damaged:
+            desk.problem(
+                spec.statement.head if turned is None else turned.span,
+                f"“{spec.family}” rises, and does not say in which plane.",
+                "Say which way its wide face looks: facing front, facing side or flat.",
+            )
+        return None
+    long = Axis.ACROSS if thick != Axis.ACROSS else Axis.DEEP
     return Lie(long, Axis(3 - long - thick), thick)
 
 

@@ -12,7 +12,7 @@ from typing import Literal, NamedTuple
 
 from reviewer.language.source import Span
 from reviewer.model.placing import RANK_DEFAULT
-from reviewer.model.plan import Edge, Relation
+from reviewer.model.plan import Edge, Relation, Term
 from reviewer.setting_out.result import Clash, Unsettled
 from reviewer.units import TOLERANCE_MM
 
@@ -145,9 +145,14 @@ class Solver:
             return total
         first, second = (term.edge for term in relation.terms)
         lower, upper = (first, second) if values[first] <= values[second] else (second, first)
+        met = lower if relation.form == "after" else upper
+        to_slope = 0.0
+        if relation.slopes:  # the face that is met slants
+            slope = relation.slopes[0 if met is first else 1]
+            to_slope = slope.offset + sum(factor * values[edge] for factor, edge in slope.terms)
         if relation.form == "after":
-            return values[Edge(lower.solid, lower.axis, "high")] + relation.offset
-        return values[Edge(upper.solid, upper.axis, "low")] + relation.offset
+            return values[Edge(lower.solid, lower.axis, "high")] + relation.offset + to_slope
+        return values[Edge(upper.solid, upper.axis, "low")] + relation.offset + to_slope
 
     def _settle_at_once(self, place: Place) -> None:
         """All four values of a place whose two relations can be worked out already; else nothing is done."""
@@ -294,7 +299,7 @@ class Solver:
             on = {
                 (term.edge.solid, term.edge.axis)
                 for relation in (node.first, node.second)
-                for term in relation.terms
+                for term in _all_terms(relation)
             }
             for each in on:
                 found.setdefault(each, []).append(place)
@@ -363,6 +368,12 @@ def _reached(starts: Iterable[Place], dependents: Mapping[Place, list[Place]]) -
     return reached
 
 
+def _all_terms(relation: Relation) -> tuple[Term, ...]:
+    if not relation.slopes:
+        return relation.terms
+    return (*relation.terms, *(term for slope in relation.slopes for term in slope.terms))
+
+
 def _terms_needed(relation: Relation) -> tuple[Edge, ...]:
     if relation.form == "sum":
         return tuple(term.edge for term in relation.terms)
@@ -373,6 +384,7 @@ def _terms_needed(relation: Relation) -> tuple[Edge, ...]:
         second,
         Edge(first.solid, first.axis, which),
         Edge(second.solid, second.axis, which),
+        *(term.edge for slope in relation.slopes for term in slope.terms),
     )
 
 

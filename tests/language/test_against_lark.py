@@ -30,6 +30,7 @@ STATEMENTS = {
         "part a for each of left, 2, right: like b, mirrored across about c",
         "part a: mitre 45 at both ends, long at top, notch 2 deep by 4 tall at front bottom, hole 3 by 1 into left, 2 from top",
         "part a: splayed 8 degrees towards back and 3 degrees towards left, ends cut level, only when a at least b - 1",
+        "part a: splayed 8 degrees outwards, tilted 3 degrees outwards deep and 4 degrees across",
         "part a: s, 3 copies spread evenly up from left of a to b, gap to fit, rip 3, row centred on x",
     ],
     "join_statement": ['join a, b.* to c: screws #8 x 2, dado 3 deep, glue pva, none because "x"'],

@@ -60,6 +60,10 @@ part cut: plane 5/8, mitre 45 at left end, mitre 45 at both ends, bevel 10 at to
     corner front left chamfered 1, edges rounded 1/8, edges chamfered 1/8, round 1
 part slant: tilted 8 degrees towards front, tilted 8 degrees towards front and 3 degrees towards left
     splayed 8 degrees towards bottom, splayed 8 degrees towards back and 3 degrees towards each
+    splayed 8 degrees outwards, splayed 8 degrees outwards deep
+    tilted 8 degrees outwards across and 3 degrees deep, tilted 8 degrees outwards
+    tilted 8 degrees outward up
+    splayed 8 degrees outwards across and 3 degrees deep
     rising towards right, ends cut square, ends cut level, ends cut plumb, ends cut pointed
     lower end cut level, upper end cut plumb
     opens 110 degrees, hinged left, slides out 14, lifts out
