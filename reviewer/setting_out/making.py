@@ -374,6 +374,8 @@ class Maker:
             return -_BEYOND, whole + _BEYOND
         if reach.start == "low":
             low, high = reach.away, reach.away + reach.size
+        elif reach.start == "short":
+            low, high = reach.away, whole - reach.size
         elif reach.start == "high":
             low, high = whole - reach.away - reach.size, whole - reach.away
         else:

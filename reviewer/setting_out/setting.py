@@ -52,12 +52,15 @@ def _shape(
 ) -> tuple[Miscut, ...]:
     """Put the true solids of shaped parts in place of square ones; what can't be made at all leaves none."""
     from reviewer.setting_out.shaping import Placed, shaped_solids
+    from reviewer.setting_out.suiting import Suits
 
+    suits = Suits(boxes, plan.parts)
     placed = {}
     for name, (low, high) in boxes.items():
         part = plan.parts.get(name)
         if part is None or part.shape is None:
             continue
+        part = suits.suited(part)
         stock = plan.stocks[part.stock]
         long, wide = _lie(part, low, high, stock.kind == "sheet")
         if (long, wide) != (part.long, part.wide):
