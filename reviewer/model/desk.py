@@ -156,8 +156,9 @@ class Desk:
 
     def amount(self, expression: Expression) -> float | None:
         """An expression's value in the plan's unit; None when something in it is not known (told)."""
-        for name in self._pending(expression):
-            self._settle(name)
+        if not isinstance(expression, Number):
+            for name in self._pending(expression):
+                self._settle(name)
         return self._sum(expression)
 
     def _sum(self, expression: Expression) -> float | None:

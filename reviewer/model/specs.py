@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from functools import cached_property
+from dataclasses import dataclass, field, replace
 from typing import Any, NamedTuple, TypeVar
 
 from reviewer.language import declarations as d
@@ -58,10 +57,10 @@ class Spec:
     each: str | None
     clauses: tuple[Any, ...]
     mirror: Mirror | None = None
+    _by_kind: dict[type[Any], Any] = field(init=False, repr=False, compare=False)
 
-    @cached_property
-    def _by_kind(self) -> dict[type[Any], Any]:
-        return {type(clause): clause for clause in self.clauses}
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "_by_kind", {type(clause): clause for clause in self.clauses})
 
     def only(self, kind: type[_C]) -> _C | None:
         """The clause of a kind. Where a likeness left two, one's own stands behind and counts."""
@@ -77,7 +76,7 @@ class Spec:
 def checked_clauses(desk: Desk, statement: d.Statement) -> tuple[Any, ...]:
     """A statement's clauses, each slack in the span clause before it; what is said twice is told."""
     kinds = set(map(type, statement.clauses))
-    if len(kinds) < len(statement.clauses):
+    if len(kinds) < len(statement.clauses) and not kinds.isdisjoint(_ONCE):
         _tell_twice(desk, statement)
     if d.Slack not in kinds:
         return statement.clauses
