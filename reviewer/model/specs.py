@@ -227,6 +227,9 @@ class Likeness:
         )
 
     def _taken_over(self, spec: Spec, other: Spec) -> Spec:
+        if not self.desk.room_for_clauses(len(other.clauses), spec.statement.head):
+            self.doubtful.add(spec.name)
+            return spec
         mirrored = spec.only(d.Mirrored)
         own = tuple(c for c in spec.clauses if not isinstance(c, d.Like | d.Mirrored))
         replaced = {type(c) for c in own} & _REPLACED
