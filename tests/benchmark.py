@@ -1,10 +1,12 @@
 """How long a review takes, as ratios that hold when the machine's speed drifts.
 
-Run ``python -m tests.benchmark``. It prints three figures, each beside its budget from DEVELOPERS.md:
+Run ``python -m tests.benchmark``. It prints five figures, each beside its budget from DEVELOPERS.md:
 
 - cold: a whole ``dryfit review`` of a 60-part plan over importing lark, pydantic, networkx and jinja2;
 - growth: time a part at 8,000 parts over time a part at 2,000;
-- large: seconds for a review of 10,000 parts.
+- large: seconds for a review of 10,000 parts;
+- set out: seconds of one processor, start-up included, to read and set out 10,000 parts, and the growth
+  of that alone.
 """
 
 from __future__ import annotations
@@ -18,6 +20,23 @@ import time
 from pathlib import Path
 
 IMPORTS = "import lark, pydantic, networkx, jinja2"
+#: Prints the processor seconds of a fresh process up to the piece in space, and of the work alone.
+SET_OUT = """
+import gc, sys, time
+from pathlib import Path
+gc.disable()
+from reviewer.language.reading import read
+from reviewer.model.builder import understand
+from reviewer.reference.limits import default_limits
+from reviewer.setting_out.setting import set_out
+text, limits = Path(sys.argv[1]).read_text(encoding="utf-8"), default_limits()
+start = time.process_time()
+plan = understand(read(text), limits).plan
+assert plan is not None
+assert len(set_out(plan).solids) == len(plan.parts)
+done = time.process_time()
+print(done, done - start)
+"""
 PARTS_PER_BAY = 10
 
 
@@ -61,6 +80,16 @@ def seconds(command: list[str]) -> float:
     return spent
 
 
+def set_out_seconds(plan: Path, runs: int = 5) -> tuple[float, float]:
+    """Least processor seconds to read, understand and set out a plan: with the start-up, and without."""
+    command = [sys.executable, "-c", SET_OUT, str(plan)]
+    printed = [
+        subprocess.run(command, capture_output=True, check=True, text=True).stdout.split()
+        for _ in range(runs)
+    ]
+    return min(float(whole) for whole, _ in printed), min(float(work) for _, work in printed)
+
+
 def main() -> None:
     """Print the ratios."""
     parser = argparse.ArgumentParser(description=__doc__)
@@ -87,6 +116,10 @@ def main() -> None:
             f"growth, time a part at 8,000 / at 2,000: {each[8_000] / each[2_000]:.2f}   (near linear: 1.30)"
         )
         print(f"review of 10,000 parts: {seconds([*review, str(plans[10_000])]):.1f} s   (budget 10 s)")
+        whole, _ = set_out_seconds(plans[10_000])
+        print(f"read and set out 10,000 parts: {whole:.2f} s   (budget 3 s)")
+        large, small = (set_out_seconds(plans[parts])[1] / parts for parts in (8_000, 2_000))
+        print(f"growth of that, time a part at 8,000 / at 2,000: {large / small:.2f}   (near linear: 1.30)")
 
 
 if __name__ == "__main__":

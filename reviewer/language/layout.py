@@ -51,6 +51,8 @@ _ASSEMBLY = re.compile(r"assembly\b")
 _MEMBER = re.compile(r"(?:outline|part|assembly|join|fit|finish|load) +[^\s:,=]")
 #: A quotation, which is passed over, or two numbers with only a comma between them.
 _DECIMAL_COMMA = re.compile(r'(?<![\d½¼¾])"[^"\n]*"|(?<![\d.,])\d+,\d+(?![\d,])')
+#: What every such pair has; soon looked for, and few plans have it.
+_COMMA_FIGURE = re.compile(r",\d")
 
 
 _BYTE_ORDER_MARK = "\ufeff"
@@ -96,8 +98,7 @@ def _uncommented(line: str) -> str:
 
 def _joint_between(block_line: str, so_far: str) -> str:
     """The character that a line end becomes before a line that goes on with its block."""
-    before = so_far.rstrip()
-    if not before or before[-1] in ",:" or GOES_ON.match(block_line):
+    if not so_far or so_far[-1] in ",:" or GOES_ON.match(block_line):
         return " "
     return ","
 
@@ -116,9 +117,10 @@ def laid_out(text: str) -> Layout:
 
     for raw in plain.split("\n"):
         line = _uncommented(raw) if "#" in raw else raw
-        words = line.strip()
+        before = line.rstrip()
+        words = before.lstrip()
         if words:
-            indent = len(line) - len(line.lstrip())
+            indent = len(before) - len(words)
             if indent == 1 and offset == 0 and text[0] == _BYTE_ORDER_MARK:
                 indent = 0
             new = indent == 0
@@ -142,19 +144,18 @@ def laid_out(text: str) -> Layout:
                     )
                 )
             if new:
-                start = offset + len(line) - len(line.lstrip())
+                start = offset + len(before) - len(words)
                 if _ASSEMBLY.match(words):
                     nested.append((indent, len(statements)))
                 statements.append(Statement(start, start, within))
             elif blanks_since:
                 pieces[blanks_since[0]] = _joint_between(words, tail)
-            tail = line
+            tail = before
             blanks_since = []
             assert start is not None
-            statements[-1] = Statement(start, offset + len(line.rstrip()), statements[-1].within)
-        pieces.append(line)
-        blanks_since.append(len(pieces))
-        pieces.append("\n")
+            statements[-1] = Statement(start, offset + len(before), statements[-1].within)
+        pieces += (line, "\n")
+        blanks_since.append(len(pieces) - 1)
         offset += len(raw) + 1
     pieces.pop()
     joined = "".join(pieces)
@@ -163,7 +164,7 @@ def laid_out(text: str) -> Layout:
 
 
 def _decimal_commas(text: str) -> list[ReadingProblem]:
-    if "," not in text:
+    if _COMMA_FIGURE.search(text) is None:
         return []
     found = []
     for match in _DECIMAL_COMMA.finditer(text):

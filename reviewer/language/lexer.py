@@ -81,38 +81,32 @@ class Lexer:
         tried = [f"(?P<{name}>{tables.patterns[name]})" for name in _PATTERNS]
         self.token = re.compile(rf"\s*(?:{'|'.join(tried)}|(?P<MARK>[{marks}])|(?P<END>\Z)|(?P<{STRAY}>.))")
 
-    def _fit(self, state: int, text: str, place: int, stop: int) -> int:
-        """How well a state goes on with what follows: 0 not at all, 1 as a name, 2 as the word it is."""
-        match = self.token.match(text, place, stop)
-        assert match is not None
+    def _fit(self, state: int, ahead: re.Match[str]) -> int:
+        """How well a state goes on with what is ahead: 0 not at all, 1 as a name, 2 as the word it is."""
         accepted = self.actions[state]
-        kind = str(match.lastgroup)
+        kind = str(ahead.lastgroup)
         if kind == "NAME":
-            keyword = self.words.get(match["NAME"])
+            keyword = self.words.get(ahead["NAME"])
             if keyword is not None and keyword[0] in accepted:
                 return 2
             return 1 if "NAME" in accepted else 0
         if kind == "MARK":
-            kind = self.marks[match["MARK"]]
+            kind = self.marks[ahead["MARK"]]
         elif kind == "END":
             kind = END
         return 2 if kind in accepted else 0
 
-    def _as_keyword(
-        self, keyword: str, accepted: dict[str, int], text: str, end: int, stop: int, measured: bool
-    ) -> bool:
+    def _as_keyword(self, as_keyword: int, as_name: int, ahead: re.Match[str], measured: bool) -> bool:
         """Whether a word is the keyword, where the grammar could take it as that or as a name.
 
         It is, as long as what follows goes on with it at all. Only for the name of a measure of the plan
         the better reading counts, so that ``gap deep`` is the size of a part where ``gap`` is a measure.
+        The two states are where the grammar would go with the one and with the other.
         """
-        as_keyword, as_name = accepted[keyword], accepted["NAME"]
-        if as_keyword < 0 or as_name < 0:
-            return True
-        fit = self._fit(as_keyword, text, end, stop)
+        fit = self._fit(as_keyword, ahead)
         if fit == 2 or (fit and not measured):
             return True
-        return fit >= self._fit(as_name, text, end, stop)
+        return fit >= self._fit(as_name, ahead)
 
     def tokens(
         self, text: str, start: int, stop: int, states: list[int], measures: Set[str] = frozenset()
@@ -121,9 +115,11 @@ class Lexer:
         match_at = self.token.match
         actions, words, marks = self.actions, self.words, self.marks
         place = start
+        ahead: re.Match[str] | None = None  # the next match, where a word could not do without
         while True:
-            match = match_at(text, place, stop)
+            match = ahead or match_at(text, place, stop)
             assert match is not None
+            ahead = None
             kind = match.lastgroup
             assert kind is not None
             value: str = match[kind]
@@ -133,11 +129,18 @@ class Lexer:
                 keyword = words.get(value)
                 if keyword is not None:
                     accepted = actions[states[-1]]
-                    if "NAME" not in accepted or (
-                        keyword[0] in accepted
-                        and self._as_keyword(keyword[0], accepted, text, place, stop, value in measures)
-                    ):
+                    as_name, as_keyword = accepted.get("NAME"), accepted.get(keyword[0])
+                    if as_name is None:
                         kind, value = keyword
+                    elif as_keyword is not None:
+                        # A reduction comes first either way, and the keyword is what it was made for.
+                        if as_keyword < 0 or as_name < 0:
+                            kind, value = keyword
+                        else:
+                            ahead = match_at(text, place, stop)
+                            assert ahead is not None
+                            if self._as_keyword(as_keyword, as_name, ahead, value in measures):
+                                kind, value = keyword
                 elif value[0] == "x" and value[1:2].isnumeric() and "X" in actions[states[-1]]:
                     kind, value, place = "X", "x", begin + 1  # 30 x80 where two measures are wanted
             elif kind == "MARK":

@@ -15,6 +15,8 @@ from reviewer.language.tables import END, Tables
 
 Maker = Callable[[list[Any], Span], Any]
 Shape = tuple[int | tuple[int] | None, ...]
+#: The kinds of token that the declarer makes pieces of; of the rest the text is the piece.
+_MADE = frozenset(["NAME", "NUMBER", "TEXT"])
 
 
 class Declares(Protocol):
@@ -68,10 +70,9 @@ class Parser:
         )
         self.finals = frozenset(last for _, last in tables.starts.values())
         #: A reduction that hands its one piece on changes nothing but the state.
-        self.handed_on = frozenset(
-            number
-            for number, (rule, (_, _, maker, _)) in enumerate(zip(tables.rules, self.rules, strict=True))
-            if maker is None and rule.maker != ""
+        self.handed_on = tuple(
+            maker is None and rule.maker != ""
+            for rule, (_, _, maker, _) in zip(tables.rules, self.rules, strict=True)
         )
 
     def parse(
@@ -84,6 +85,7 @@ class Parser:
         """
         actions, gotos, rules, handed_on = self.tables.actions, self.tables.gotos, self.rules, self.handed_on
         word, figure = self.word, self.figure
+        new = tuple.__new__  # a span is made for every piece, and Span(…) takes half as long again
         first, last = self.tables.starts[rule]
         states = [first]
         pieces: list[Any] = []
@@ -91,35 +93,36 @@ class Parser:
         covered = start  # the end of the last token shifted, which is where any reduction ends
         for kind, value, begin, end in self.lexer.tokens(text, start, stop, states, measures):
             while True:
-                action = actions[states[-1]].get(kind)
-                if action is None:
-                    raise NoWayOnError(kind, Span(begin, end))
+                try:
+                    action = actions[states[-1]][kind]
+                except KeyError:
+                    raise NoWayOnError(kind, Span(begin, end)) from None
                 if action >= 0:
                     states.append(action)
                     starts.append(begin)
                     covered = end
-                    if kind == "NAME":
-                        pieces.append(word(value, Span(begin, end)))
-                    elif kind == "NUMBER":
-                        pieces.append(figure(value, Span(begin, end)))
-                    elif kind == "TEXT":
-                        pieces.append(word(said[begin + 1 : end - 1], Span(begin, end)))
-                    else:
+                    if kind not in _MADE:
                         pieces.append(value)
+                    elif kind == "NAME":
+                        pieces.append(word(value, new(Span, (begin, end))))
+                    elif kind == "NUMBER":
+                        pieces.append(figure(value, new(Span, (begin, end))))
+                    else:
+                        pieces.append(word(said[begin + 1 : end - 1], new(Span, (begin, end))))
                     break
                 number = ~action
                 makes, size, maker, shape = rules[number]
-                if number in handed_on:
-                    states[-1] = gotos[states[-2]][makes]
-                else:
-                    made = pieces[-size:]
+                if not handed_on[number]:
+                    if size == 1:
+                        made = [pieces[-1]]
+                    else:
+                        made = pieces[-size:]
+                        del pieces[1 - size :], states[1 - size :], starts[1 - size :]
                     if shape is not None:
                         made = _shaped(made, shape)
-                    if size > 1:
-                        del pieces[1 - size :], states[1 - size :], starts[1 - size :]
-                    pieces[-1] = made if maker is None else maker(made, Span(starts[-1], covered))
-                    states[-1] = gotos[states[-2]][makes]
-                if states[-1] == last and len(states) == 2 and kind == END:
+                    pieces[-1] = made if maker is None else maker(made, new(Span, (starts[-1], covered)))
+                states[-1] = gotos[states[-2]][makes]
+                if kind == END and states[-1] == last and len(states) == 2:
                     return pieces[0]
         raise AssertionError("the lexer ends every slice with END")
 

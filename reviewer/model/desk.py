@@ -31,6 +31,10 @@ _SIGNS: dict[str, Callable[[float, float], float]] = {
 #: Letters to look for times names to look among, in all: some dozens of slips in a plan of a thousand parts.
 MAX_SOUGHT = 400_000
 _EACH = 10  # what a comparison costs besides its letters
+#: Clauses over all parts, those that are taken over and those of every copy counted each time.
+MAX_CLAUSES = 1_000_000
+#: Names that the lists of joins, loads, finishes and the rest come to in all.
+MAX_LISTED = 1_000_000
 #: A name longer than this is no name that somebody says.
 MAX_NAME = 100
 
@@ -51,6 +55,8 @@ class Desk:
         self._unknown_at: set[Span] = set()
         self._sought = 0
         self.unmade_stocks: set[str] = set()  # declared, but something in them is wrong and told already
+        self._clauses = 0
+        self._listed = 0
 
     # ------------------------------------------------------------ slips
 
@@ -76,6 +82,34 @@ class Desk:
             self._unknown_at.add(word.span)
             name = word.text if len(word.text) <= MAX_NAME else f"{word.text[:MAX_NAME]}…"
             self.unknown.append(UnknownName(name, what, self.near(word.text, known), word.span))
+
+    # ------------------------------------------------------------ bounds
+
+    def room_for_clauses(self, count: int, span: Span) -> bool:
+        """Whether so many more clauses of parts can still be worked out; the first time not is told."""
+        before = self._clauses
+        self._clauses += count
+        if before <= MAX_CLAUSES < self._clauses:
+            self.problem(
+                span,
+                f"With this the parts come to more than {MAX_CLAUSES} clauses in all, "
+                "far beyond any piece of furniture.",
+                "Take out clauses that say a thing again, or split the plan.",
+            )
+        return self._clauses <= MAX_CLAUSES
+
+    def room_for_names(self, count: int, span: Span) -> bool:
+        """Whether lists can still name so many more parts; the first time not is told."""
+        before = self._listed
+        self._listed += count
+        if before <= MAX_LISTED < self._listed:
+            self.problem(
+                span,
+                f"With this the lists of the plan name parts more than {MAX_LISTED} times in all, "
+                "far beyond any piece of furniture.",
+                "Name fewer parts at a time, or split the plan.",
+            )
+        return self._listed <= MAX_LISTED
 
     # ------------------------------------------------------------ measures
 
@@ -156,8 +190,9 @@ class Desk:
 
     def amount(self, expression: Expression) -> float | None:
         """An expression's value in the plan's unit; None when something in it is not known (told)."""
-        for name in self._pending(expression):
-            self._settle(name)
+        if not isinstance(expression, Number):
+            for name in self._pending(expression):
+                self._settle(name)
         return self._sum(expression)
 
     def _sum(self, expression: Expression) -> float | None:

@@ -44,6 +44,9 @@ def joins_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tup
     for statement in statements:
         left = parts_meant(desk, names, statement.names, grounds=(WALL,))
         right = parts_meant(desk, names, statement.others, grounds=(WALL, "floor"))
+        if not left or not right:
+            _join(desk, statement, left, right, ())
+            continue
         groups = tuple(names.meant_by(word.text) or (word.text,) for word in statement.others if word.text)
         join = _join(desk, statement, left, right, groups)
         if join is not None:
@@ -175,7 +178,7 @@ def restraints_of(
         what: tuple[str, ...] = ()
         for word in statement.names:
             if word.text in outlines:
-                what += tuple(parts)
+                what += tuple(parts) if desk.room_for_names(len(parts), word.span) else ()
             else:
                 what += parts_meant(desk, names, (word,))
         facts: dict[str, Any] = {"device": "screws"}

@@ -131,6 +131,11 @@ def _pattern(text: str) -> re.Pattern[str]:
     return re.compile(r"\.".join(pieces))
 
 
+def _all_below(text: str) -> bool:
+    """Whether a pattern is a plain name with all that is below it: ``leg.*``."""
+    return text.endswith(".*") and text.count("*") == 1
+
+
 class PartNames:
     """The parts of a plan by name, in the plan's order."""
 
@@ -155,11 +160,14 @@ class PartNames:
             return tuple(self._below.get(text, ()))
         if text == "*":
             return self.ordered
-        stem, star, rest = text.partition(".*")
-        if star and not rest and "*" not in stem:
-            return tuple(self._below.get(stem, ()))
+        if _all_below(text):
+            return tuple(self._below.get(text.removesuffix(".*"), ()))
         pattern = _pattern(text)
         return tuple(name for name in self.ordered if pattern.fullmatch(name))
+
+    def sought_among(self, text: str) -> int:
+        """How many names are looked through for what a word of a list stands for."""
+        return len(self.ordered) if "*" in text and text != "*" and not _all_below(text) else 1
 
     def waits(self, text: str) -> bool:
         """True when a word stands for parts that are declared but could not be made."""
@@ -179,7 +187,11 @@ def parts_meant(
         if word.text in grounds and word.text not in names:
             found[word.text] = None
             continue
+        if not desk.room_for_names(names.sought_among(word.text), word.span):
+            return ()
         meant = names.meant_by(word.text)
+        if not desk.room_for_names(len(meant), word.span):
+            return ()
         if not meant and not names.waits(word.text):
             desk.unknown_name(word, "part", [*names.families(), *grounds])
         for name in meant:

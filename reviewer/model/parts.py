@@ -97,6 +97,8 @@ class PartMaker:
             name = f"{family}.{copy.text}" if copy else family
             if self.names.free(name, span):
                 self.names.know(name, statement.head, wood=True)
+                if not self.desk.room_for_clauses(len(clauses), statement.head):
+                    continue
                 self._specs[name] = Spec(name, family, statement, copy.text if copy else None, clauses)
 
     def _announce(self, spec: Spec) -> int:
@@ -342,7 +344,7 @@ class PartMaker:
             if doubtful:
                 self.doubtful.add(part.name)
             return
-        if count == 0:
+        if count == 0 or not self.desk.room_for_clauses(count * len(part.relations), row.span):
             self.doubtful.add(part.name)
             return
         if part.shape is not None:

@@ -47,7 +47,8 @@ def leaning_copies(desk: Desk, spec: Spec, stock: Stock | None) -> dict[str, Lea
             desk.problem(
                 clause.span,
                 f"“{spec.family}” runs {RUNS[spec.long]}, and only an upright part leans.",
-                "Let it be upright, or a brace without a word for where it runs: facing front, rising towards right",
+                "Let it be upright, or a brace without a word for where it runs: "
+                "facing front, rising towards right",
             )
         return {}
     turned = spec.only(d.Turned)
@@ -162,7 +163,10 @@ def rising_of(desk: Desk, placer: Placer, spec: Spec, lie: Lie) -> Rising | None
         return None
     axis, which = face
     if axis != lie.long:
-        says = f"“{spec.family}” lies flat, and so it climbs towards the back on its way to the left or the right."
+        says = (
+            f"“{spec.family}” lies flat, and so it climbs towards the back on its way "
+            "to the left or the right."
+        )
         do = "Write: rising towards left, or: rising towards right"
         if lie.thick != Axis.UP:
             turned = spec.only(d.Turned)

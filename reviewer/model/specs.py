@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from functools import cached_property
+from dataclasses import dataclass, field, replace
 from typing import Any, NamedTuple, TypeVar
 
 from reviewer.language import declarations as d
@@ -81,16 +80,16 @@ class Spec:
     each: str | None
     clauses: tuple[Any, ...]
     mirror: Mirror | None = None
+    _by_kind: dict[type[Any], Any] = field(init=False, repr=False, compare=False)
 
-    @cached_property
-    def _by_kind(self) -> dict[type[Any], Any]:
-        return {type(clause): clause for clause in self.clauses}
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "_by_kind", {type(clause): clause for clause in self.clauses})
 
     def only(self, kind: type[_C]) -> _C | None:
         """The clause of a kind. Where a likeness left two, one's own stands behind and counts."""
         return self._by_kind.get(kind)
 
-    @cached_property
+    @property
     def shaped(self) -> bool:
         """Whether a clause makes it other than a square board of its stock."""
         return not SHAPING.isdisjoint(self._by_kind)
@@ -105,7 +104,7 @@ class Spec:
 def checked_clauses(desk: Desk, statement: d.Statement) -> tuple[Any, ...]:
     """A statement's clauses, each slack in the span clause before it; what is said twice is told."""
     kinds = set(map(type, statement.clauses))
-    if len(kinds) < len(statement.clauses):
+    if len(kinds) < len(statement.clauses) and not kinds.isdisjoint(_ONCE):
         _tell_twice(desk, statement)
     if d.Slack not in kinds:
         return statement.clauses
@@ -256,6 +255,9 @@ class Likeness:
         )
 
     def _taken_over(self, spec: Spec, other: Spec) -> Spec:
+        if not self.desk.room_for_clauses(len(other.clauses), spec.statement.head):
+            self.doubtful.add(spec.name)
+            return spec
         mirrored = spec.only(d.Mirrored)
         own = tuple(c for c in spec.clauses if not isinstance(c, d.Like | d.Mirrored))
         replaced = {type(c) for c in own} & _REPLACED

@@ -49,29 +49,27 @@ def candidates(solids: Sequence[Solid]) -> Iterator[tuple[int, int]]:
         return
     axis = min(range(3), key=lambda each: (_pairs_on(solids, each), each))
     first, second = (other for other in range(3) if other != axis)
-    order = sorted(range(len(solids)), key=lambda index: (solids[index].low[axis], index))
-    open_now: list[int] = []
+    numbers = range(len(solids))
+    order = sorted(numbers, key=lambda index: solids[index].low[axis])
+    ending = iter(sorted(numbers, key=lambda index: solids[index].high[axis]))
+    ends_next = next(ending)
+    open_now: dict[int, tuple[float, float, float, float]] = {}  # bounds on the other two axes
     looked = 0
     for index in order:
-        solid = solids[index]
-        low, high = solid.low, solid.high
+        low, high = solids[index].low, solids[index].high
         start = low[axis] - TOLERANCE_MM
-        open_now = [other for other in open_now if solids[other].high[axis] >= start]
+        while solids[ends_next].high[axis] < start:  # this one's own end is never before its start
+            del open_now[ends_next]
+            ends_next = next(ending)
         looked += len(open_now)
         if looked > MAX_CANDIDATES:
             raise OverflowError
-        low_1, high_1 = low[first] - TOLERANCE_MM, high[first] + TOLERANCE_MM
-        low_2, high_2 = low[second] - TOLERANCE_MM, high[second] + TOLERANCE_MM
-        for other in open_now:
-            them = solids[other]
-            if (
-                them.low[first] <= high_1
-                and them.high[first] >= low_1
-                and them.low[second] <= high_2
-                and them.high[second] >= low_2
-            ):
+        from_1, to_1 = low[first] - TOLERANCE_MM, high[first] + TOLERANCE_MM
+        from_2, to_2 = low[second] - TOLERANCE_MM, high[second] + TOLERANCE_MM
+        for other, (low_1, high_1, low_2, high_2) in open_now.items():
+            if low_1 <= to_1 and high_1 >= from_1 and low_2 <= to_2 and high_2 >= from_2:
                 yield (other, index) if other < index else (index, other)
-        open_now.append(index)
+        open_now[index] = low[first], high[first], low[second], high[second]
 
 
 def _meeting(one: Solid, two: Solid) -> Contact | Overlap | None:

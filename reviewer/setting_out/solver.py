@@ -7,7 +7,8 @@ work is iterative: a thousand parts declared in reverse, or in a circle, are no 
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from operator import attrgetter
 from typing import Literal, NamedTuple
 
 from reviewer.language.source import Span
@@ -21,18 +22,15 @@ Which = Literal["low", "high", "mid", "size"]
 Place = tuple[str, int]
 #: With more troubles than this, how many parts wait for each is not counted.
 MAX_COUNTED = 50
-#: Any two of these settle an axis.
-_PAIRS = frozenset(
-    frozenset(pair)
-    for pair in (
-        ("low", "high"),
-        ("low", "size"),
-        ("high", "size"),
-        ("low", "mid"),
-        ("high", "mid"),
-        ("mid", "size"),
-    )
-)
+#: Low and high from any two of low, high, mid and size.
+_ENDS: dict[tuple[Which, Which], Callable[[float, float], tuple[float, float]]] = {
+    ("low", "high"): lambda low, high: (low, high),
+    ("low", "size"): lambda low, size: (low, low + size),
+    ("low", "mid"): lambda low, mid: (low, low + 2 * (mid - low)),
+    ("high", "size"): lambda high, size: (high - size, high),
+    ("high", "mid"): lambda high, mid: (high - 2 * (high - mid), high),
+    ("mid", "size"): lambda mid, size: (mid - size / 2, mid + size / 2),
+}
 
 
 class Node(NamedTuple):
@@ -51,21 +49,20 @@ class Settled(NamedTuple):
     unsettled: tuple[Unsettled, ...]
 
 
-def _sort_key(relation: Relation) -> tuple[object, ...]:
-    """A fixed order among relations of one rank that does not depend on where they stand in the text."""
-    return (relation.rank, relation.which, relation.offset, relation.form, relation.terms)
+#: A fixed order among relations of one rank that does not depend on where they stand in the text.
+_sort_key = attrgetter("rank", "which", "offset", "form", "terms")
 
 
-def chosen(relations: Iterable[Relation]) -> Node | tuple[Which, ...]:
+def chosen(relations: Sequence[Relation]) -> Node | tuple[Which, ...]:
     """The node of one axis, or what is known of it when too little is."""
-    ordered = sorted(relations, key=_sort_key)
+    ordered = sorted(relations, key=_sort_key) if len(relations) > 1 else relations
     if not ordered:
         return ()
     first = ordered[0]
     for place, relation in enumerate(ordered[1:], start=1):
         if relation.which != first.which:
-            rest = ordered[1:place] + ordered[place + 1 :]
-            return Node(first, relation, tuple(rest))
+            rest = (*ordered[1:place], *ordered[place + 1 :])
+            return Node(first, relation, rest)
     return (first.which,)
 
 
@@ -86,7 +83,8 @@ class Solver:
         self.nodes: dict[Place, Node] = {}
         self.lacking: dict[Place, tuple[Which, ...]] = {}
         self.doubtful = doubtful
-        self.values: dict[Edge, float] = {}
+        self.values: dict[tuple[str, int, Which], float] = {}  # by edge
+        self.ends: dict[Place, tuple[float, float]] = {}  # low and high of each place that is settled
         self.failed: dict[Place, Unsettled | None] = {}  # None: another place is the root of it
         for name, (all_relations, _) in relations.items():
             by_axis: tuple[list[Relation], list[Relation], list[Relation]] = ([], [], [])
@@ -100,10 +98,10 @@ class Solver:
                     self.lacking[name, axis] = node
         for name, (low, high) in fixed.items():
             for axis in range(3):
-                self.values[Edge(name, axis, "low")] = low[axis]
-                self.values[Edge(name, axis, "high")] = high[axis]
-                self.values[Edge(name, axis, "mid")] = (low[axis] + high[axis]) / 2
-                self.values[Edge(name, axis, "size")] = high[axis] - low[axis]
+                self.values[name, axis, "low"] = low[axis]
+                self.values[name, axis, "high"] = high[axis]
+                self.values[name, axis, "mid"] = (low[axis] + high[axis]) / 2
+                self.values[name, axis, "size"] = high[axis] - low[axis]
 
     # ------------------------------------------------------------ evaluation
 
@@ -123,56 +121,66 @@ class Solver:
         for relation in (node.first, node.second):
             if relation.which == edge.which:
                 return self.evaluated(relation)
-        values = self.values
-        known = {
-            node.first.which: values[Edge(edge.solid, edge.axis, node.first.which)],
-            node.second.which: values[Edge(edge.solid, edge.axis, node.second.which)],
-        }
-        low, high = _ends(known)
-        if edge.which == "low":
+        first, second = node.first.which, node.second.which
+        values, (name, axis, which) = self.values, edge
+        low, high = _ends(first, values[name, axis, first], second, values[name, axis, second])
+        if which == "low":
             return low
-        if edge.which == "high":
+        if which == "high":
             return high
-        return (low + high) / 2 if edge.which == "mid" else high - low
+        return (low + high) / 2 if which == "mid" else high - low
 
     def evaluated(self, relation: Relation) -> float:
-        """The value that a relation asks for, once all its edges are known."""
+        """The value that a relation asks for, once all its edges are known. Raises KeyError before."""
         values = self.values
-        if relation.form == "sum":
-            total = relation.offset
-            for factor, edge in relation.terms:
+        _, _, terms, total, _, _, form, slopes = relation
+        if form == "sum":
+            for factor, edge in terms:
                 total += factor * values[edge]
             return total
-        first, second = (term.edge for term in relation.terms)
+        (_, first), (_, second) = terms
         lower, upper = (first, second) if values[first] <= values[second] else (second, first)
-        met = lower if relation.form == "after" else upper
-        to_slope = 0.0
-        if relation.slopes:  # the face that is met slants
-            slope = relation.slopes[0 if met is first else 1]
-            to_slope = slope.offset + sum(factor * values[edge] for factor, edge in slope.terms)
-        if relation.form == "after":
-            return values[Edge(lower.solid, lower.axis, "high")] + relation.offset + to_slope
-        return values[Edge(upper.solid, upper.axis, "low")] + relation.offset + to_slope
+        if slopes:  # the face that is met slants
+            met = lower if form == "after" else upper
+            slope = slopes[0 if met is first else 1]
+            total += slope.offset + sum(factor * values[edge] for factor, edge in slope.terms)
+        if form == "after":
+            return values[lower.solid, lower.axis, "high"] + total
+        return values[upper.solid, upper.axis, "low"] + total
 
-    def _settle_at_once(self, place: Place) -> None:
-        """All four values of a place whose two relations can be worked out already; else nothing is done."""
+    def _settled_at_once(self, place: Place) -> bool:
+        """Whether all four values of a place could be had from what is known already.
+
+        When only one of its two relations can be worked out, that one is kept: a row needs the size of
+        its first copy, and the copy the place of the row.
+        """
         node = self.nodes.get(place)
         if node is None:
-            return
-        try:
-            known = {
-                node.first.which: self.evaluated(node.first),
-                node.second.which: self.evaluated(node.second),
-            }
-        except KeyError:
-            return
-        low, high = _ends(known)
+            return False
         name, axis = place
-        values = self.values
-        values[Edge(name, axis, "low")] = low
-        values[Edge(name, axis, "high")] = high
-        values[Edge(name, axis, "mid")] = known.get("mid", (low + high) / 2)
-        values[Edge(name, axis, "size")] = known.get("size", high - low)
+        values, evaluated = self.values, self.evaluated
+        first, second = node.first, node.second
+        try:
+            one = values[name, axis, first.which] = evaluated(first)
+        except KeyError:
+            one = None
+        try:
+            two = values[name, axis, second.which] = evaluated(second)
+        except KeyError:
+            return False
+        if one is None:
+            return False
+        self.ends[place] = low, high = _ends(first.which, one, second.which, two)
+        kinds = (first.which, second.which)
+        if "low" not in kinds:
+            values[name, axis, "low"] = low
+        if "high" not in kinds:
+            values[name, axis, "high"] = high
+        if "mid" not in kinds:
+            values[name, axis, "mid"] = (low + high) / 2
+        if "size" not in kinds:
+            values[name, axis, "size"] = high - low
+        return True
 
     def settle(self, goal: Edge) -> None:
         """Work out an edge and all that it needs. A failure is kept under the axis at its root."""
@@ -240,14 +248,18 @@ class Solver:
 
     def solve(self) -> Settled:
         """All boxes, in the order of the plan."""
+        settled_at_once = self._settled_at_once
         places = [(name, axis) for name in self.names for axis in range(3)]
-        for place in places:
-            self._settle_at_once(place)
+        left = [place for place in places if not settled_at_once(place)]
+        # Once more from the end, for what is told before the things that it stands by.
+        left = [place for place in reversed(left) if not settled_at_once(place)]
         # What is left goes by the alphabet, so that the order of statements has no say in what is told.
-        for name, axis in sorted(place for place in places if Edge(*place, "mid") not in self.values):
+        for name, axis in sorted(left):
             self.settle(Edge(name, axis, "low"))
             self.settle(Edge(name, axis, "high"))
-        inside_out = self._inside_out(places)
+            if (name, axis) not in self.failed:
+                self.ends[name, axis] = self.values[name, axis, "low"], self.values[name, axis, "high"]
+        inside_out = self._inside_out()
         troubled: dict[Place, Unsettled] = {
             place: trouble for place, trouble in self.failed.items() if trouble is not None
         }
@@ -257,37 +269,28 @@ class Solver:
         if troubled or self.doubtful:
             troubled, doubt, after = self._roots(troubled)
         untold = doubt | after
+        unplaced = {*self.failed, *inside_out, *after}
         boxes: dict[str, tuple[list[float], list[float]]] = {}
         clashes: list[Clash] = []
         for name in self.names:
-            low, high = [0.0] * 3, [0.0] * 3
-            whole = True
-            for axis in range(3):
-                place = (name, axis)
-                if place in self.failed or place in inside_out or place in after:
-                    whole = False
-                    continue
-                low[axis] = self.values[Edge(name, axis, "low")]
-                high[axis] = self.values[Edge(name, axis, "high")]
-                if place not in untold and self.nodes[place].rest:
-                    clashes += self._clashes(name, axis, untold)
-            if whole:
-                boxes[name] = (low, high)
+            mine = ((name, 0), (name, 1), (name, 2))
+            if unplaced.isdisjoint(mine):
+                across, deep, up = (self.ends[place] for place in mine)
+                boxes[name] = [across[0], deep[0], up[0]], [across[1], deep[1], up[1]]
+        for place, node in self.nodes.items():
+            if node.rest and place not in unplaced and place not in untold:
+                clashes += self._clashes(*place, untold)
         order = {name: number for number, name in enumerate(self.names)}
         told = sorted(troubled.values(), key=lambda trouble: (order.get(trouble.solid, -1), trouble.axis))
         return Settled(boxes, tuple(clashes), tuple(told))
 
-    def _inside_out(self, places: Iterable[Place]) -> dict[Place, Unsettled]:
+    def _inside_out(self) -> dict[Place, Unsettled]:
         found = {}
-        for place in places:
-            if place in self.failed:
-                continue
-            name, axis = place
-            size = self.values[Edge(name, axis, "high")] - self.values[Edge(name, axis, "low")]
-            if size <= TOLERANCE_MM:
+        for place, (low, high) in self.ends.items():
+            if high - low <= TOLERANCE_MM and place not in self.failed:
                 node = self.nodes[place]
                 span = max((node.first, node.second), key=_blame).span
-                found[place] = Unsettled(name, axis, "inside-out", span, size=size)
+                found[place] = Unsettled(*place, "inside-out", span, size=high - low)
         return found
 
     # ------------------------------------------------------------ what depends on what
@@ -388,16 +391,7 @@ def _terms_needed(relation: Relation) -> tuple[Edge, ...]:
     )
 
 
-def _ends(known: dict[Which, float]) -> tuple[float, float]:
-    """Low and high from any two of low, high, mid and size."""
-    assert frozenset(known) in _PAIRS
-    low, high = known.get("low"), known.get("high")
-    if low is not None and high is not None:
-        return low, high
-    size = known.get("size")
-    if low is not None:
-        return low, low + (size if size is not None else 2 * (known["mid"] - low))
-    if high is not None:
-        return high - (size if size is not None else 2 * (high - known["mid"])), high
-    half = known["size"] / 2
-    return known["mid"] - half, known["mid"] + half
+def _ends(first: Which, one: float, second: Which, two: float) -> tuple[float, float]:
+    """Low and high from two that are known of low, high, mid and size."""
+    ends = _ENDS.get((first, second))
+    return ends(one, two) if ends is not None else _ENDS[second, first](two, one)
