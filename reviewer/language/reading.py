@@ -218,6 +218,22 @@ def _nested(made: list[d.Statement | None], layout: Layout) -> list[d.Statement 
     return outer
 
 
+def read_sum(words: str) -> d.Expression | None:
+    """The sum that words make, as behind a measure's equals sign; None when they make none.
+
+    Its spans count in a line of this function's own, so no one can be shown them.
+    """
+    text = f"it = {words}"
+    layout = laid_out(text)
+    reader = _Reader(text, layout, _parser())
+    made = reader.statement(0, len(layout.text.rstrip()))
+    if made is None or layout.problems:
+        return None
+    found = made.clauses[0]
+    assert isinstance(found, d.Number | d.MeasureName | d.Sum)
+    return found
+
+
 def _tell_untitled(reader: _Reader, layout: Layout) -> None:
     """Tell that the title is missing, unless one was tried and could not be read."""
     if not layout.statements:

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from reviewer.language.declarations import Statement, Words
+from reviewer.language.declarations import OnlyWhen, Statement, Words
 from reviewer.language.numbers import SYSTEM_UNIT
 from reviewer.language.problems import ReadingProblem
 from reviewer.language.reading import MAX_TOLD, Read
@@ -14,9 +15,10 @@ from reviewer.language.wordings import did_you_mean
 from reviewer.limits import Limit
 from reviewer.model import joining, using
 from reviewer.model.desk import Desk
+from reviewer.model.left_out import LeftOut
 from reviewer.model.naming import PartNames
 from reviewer.model.parts import PartMaker
-from reviewer.model.plan import Finish, Plan, Step, UnknownName
+from reviewer.model.plan import Finish, Plan, Step, Trial, UnknownName
 from reviewer.model.stocks import stocks_of
 
 #: The plan's own words in a message are cut after so many letters.
@@ -39,29 +41,57 @@ def _unknown_as_problem(unknown: UnknownName) -> ReadingProblem:
     )
 
 
-def understand(read: Read, limits: dict[str, Limit]) -> Understood:
-    """The plan that the declarations make.
+def _by_kind(statements: Iterable[Statement]) -> dict[str, list[Statement]]:
+    kinds: dict[str, list[Statement]] = {}
+    for statement in statements:
+        kinds.setdefault(statement.kind, []).append(statement)
+    return kinds
+
+
+def _conditional(statements: Iterable[Statement]) -> bool:
+    """Whether anything counts at some sizes only: a plan without conditions pays for this look alone."""
+    return any(
+        OnlyWhen in map(type, statement.clauses) or (statement.members and _conditional(statement.members))
+        for statement in statements
+    )
+
+
+def understand(
+    read: Read, limits: dict[str, Limit], outside: Mapping[str, float] | None = None
+) -> Understood:
+    """The plan that the declarations make. ``outside`` sets measures in place of the plan's own, in its unit.
 
     With any problem in hand there is no plan: a review of half a plan would tell half truths. Unknown
     names alone do not stop it; a rule tells those.
     """
-    kinds: dict[str, list[Statement]] = {}
-    for statement in read.statements:
-        kinds.setdefault(statement.kind, []).append(statement)
+    statements = read.statements
+    kinds = _by_kind(statements)
     titles = kinds.get("plan", [])
     # Without a title nothing tells the unit. Millimetres let the rest be looked through all the same: they
     # make no size too long, and the plan is not reviewed before it has a title.
     units, unit = SYSTEM_UNIT[titles[0].name.text if titles and titles[0].name else "millimetres"]
-    desk = Desk(units, unit, unit_said=bool(titles))
+    desk = Desk(units, unit, unit_said=bool(titles), outside=outside)
     for extra in titles[1:]:
         desk.problem(
             extra.span, "The plan has a second title.", "Keep one of the two.", also_at=(titles[0].span,)
         )
     desk.declare_measures(kinds.get("measure", []))
+    trials: tuple[Trial, ...] = ()
+    if "try" in kinds:
+        from reviewer.model.trying import trials_of
+
+        trials = trials_of(desk, kinds["try"])
+    left_out: LeftOut | None = None
+    if _conditional(statements):
+        from reviewer.model.conditions import standing
+
+        statements, left_out = standing(desk, statements)
+        kinds = _by_kind(statements)
     stocks = stocks_of(desk, kinds.get("stock", []))
-    maker = PartMaker(desk, stocks)
-    maker.make(list(read.statements))
-    names = PartNames(maker.parts, (name for name in maker.names.wood() if name not in maker.parts))
+    maker = PartMaker(desk, stocks, left_out)
+    maker.make(list(statements))
+    unmade = (name for name in maker.names.wood() if name not in maker.parts)
+    names = PartNames(maker.parts, unmade, left_out)
     outlines = {name for name, box in maker.boxes.items() if box.kind == "outline"}
     tools = tuple(
         clause.text
@@ -88,18 +118,14 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
         waivers=using.waivers_of(desk, kinds.get("accept", []), names),
         limits=using.limits_of(desk, kinds.get("limit", []), limits),
         measures=desk.measures(),
+        trials=trials,
         unknown=tuple(desk.unknown),
         doubtful=frozenset(maker.doubtful),
         span=titles[0].span if titles else Span(0, 0),
     )
     if not read.problems and not desk.problems:
         if not plan.parts and not plan.unknown:
-            empty = ReadingProblem(
-                plan.span,
-                "The plan has a title but no parts yet.",
-                "Add a stock and a part: part leg: stud, upright, facing front, 16 tall, on floor",
-            )
-            return Understood(None, (empty,))
+            return Understood(None, (_empty(plan, left_out),))
         return Understood(plan, ())
     problems = [*read.problems, *desk.problems]
     if not read.lost:
@@ -117,6 +143,20 @@ def _steps(
     from reviewer.model.stepping import steps_of
 
     return steps_of(desk, statements, names, finishes)
+
+
+def _empty(plan: Plan, left_out: LeftOut | None) -> ReadingProblem:
+    if left_out is not None and left_out.parts:
+        return ReadingProblem(
+            plan.span,
+            "At these sizes every part of the plan is left out.",
+            "Look at the conditions of the parts (only when …), or at the sizes.",
+        )
+    return ReadingProblem(
+        plan.span,
+        "The plan has a title but no parts yet.",
+        "Add a stock and a part: part leg: stud, upright, facing front, 16 tall, on floor",
+    )
 
 
 def _shortened(problems: list[ReadingProblem]) -> tuple[ReadingProblem, ...]:

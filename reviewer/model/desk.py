@@ -7,7 +7,7 @@ unknown names (a rule tells those), so that the builders of parts, joins and the
 from __future__ import annotations
 
 import operator
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Mapping
 
 from reviewer.language.declarations import Expression, MeasureName, Number, Statement, Sum, Word
 from reviewer.language.numbers import MM_PER, Unit
@@ -38,7 +38,14 @@ MAX_NAME = 100
 class Desk:
     """Measures, problems and unknown names of one plan while it is being understood."""
 
-    def __init__(self, units: UnitSystem, unit: Unit, *, unit_said: bool = True) -> None:
+    def __init__(
+        self,
+        units: UnitSystem,
+        unit: Unit,
+        *,
+        unit_said: bool = True,
+        outside: Mapping[str, float] | None = None,
+    ) -> None:
         self.units = units
         self.unit = unit
         self.unit_said = unit_said
@@ -46,6 +53,7 @@ class Desk:
         self.problems: list[ReadingProblem] = []
         self.unknown: list[UnknownName] = []
         self._declared: dict[str, Statement] = {}
+        self._outside = outside or {}  # measures set in place of the plan's own, in the plan's unit
         self._amounts: dict[str, float | None] = {}
         self._used: set[str] = set()
         self._unknown_at: set[Span] = set()
@@ -101,6 +109,22 @@ class Desk:
                 )
                 continue
             self._declared[name] = statement
+        for name, amount in self._outside.items():
+            if name in self._declared:
+                # What the plan's own sum is made of stays in use, though it is not worked out here.
+                own = self._declared[name].clauses[0]
+                assert isinstance(own, Number | MeasureName | Sum)
+                self._used.update(self._pending(own))
+                self._amounts[name] = amount
+
+    def stated(self) -> tuple[str, ...]:
+        """The name of every measure, in the plan's order."""
+        return tuple(self._declared)
+
+    def amount_of(self, name: str) -> float | None:
+        """A measure's amount in the plan's unit; None when it can't be worked out (told)."""
+        self._settle(name)
+        return self._amounts[name]
 
     def _pending(self, expression: Expression) -> list[str]:
         """Names inside an expression whose values are not known yet."""

@@ -44,7 +44,11 @@ def joins_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tup
     for statement in statements:
         left = parts_meant(desk, names, statement.names, grounds=(WALL,))
         right = parts_meant(desk, names, statement.others, grounds=(WALL, "floor"))
-        groups = tuple(names.meant_by(word.text) or (word.text,) for word in statement.others if word.text)
+        groups = tuple(
+            meant or (word.text,)
+            for word in statement.others
+            if (meant := names.meant_by(word.text)) or not names.waits(word.text)
+        )
         join = _join(desk, statement, left, right, groups)
         if join is not None:
             found.append(join)

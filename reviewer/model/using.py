@@ -89,6 +89,8 @@ def finishes_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> 
                 f"The finish “{statement.name.text}” does not say what it goes on.",
                 "Add the parts: on seat.*, leg.*",
             )
+        if on and not parts and all(names.waits(word.text) for word in on):
+            continue  # all that it goes on is left out at these sizes
         found.append(Finish(name=statement.name.text, on=parts, steps=made, span=statement.head))
     return tuple(found)
 
