@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.judging import Judgement, judge
 from reviewer.language.problems import ReadingProblem
-from reviewer.language.reading import read
+from reviewer.language.reading import Read, read
 from reviewer.language.source import Source
 from reviewer.model.builder import understand
 from reviewer.review import Review
 from reviewer.rulebook import Rule
 from reviewer.setting_out.setting import set_out
 from reviewer.settings import Settings, with_plan
+
+if TYPE_CHECKING:
+    from reviewer.model.outside import SetMeasure
 
 
 class Reviewed(NamedTuple):
@@ -25,10 +28,33 @@ class Reviewed(NamedTuple):
     judgement: Judgement | None
 
 
+class Opened(NamedTuple):
+    """A plan's text and what it says: read once, however often it is reviewed."""
+
+    source: Source
+    said: Read
+
+
+def opened(name: str, text: str) -> Opened:
+    """A plan's text, read."""
+    return Opened(Source(name, text), read(text))
+
+
 def reviewed(name: str, text: str, settings: Settings, rules: Mapping[str, Rule]) -> Reviewed:
     """The review of a plan's text under a folder's settings and a shelf of rules."""
-    source = Source(name, text)
-    understood = understand(read(text), dict(settings.limits))
+    return reviewed_as(opened(name, text), settings, rules)
+
+
+def reviewed_as(
+    plan_text: Opened,
+    settings: Settings,
+    rules: Mapping[str, Rule],
+    measures: tuple[SetMeasure, ...] = (),
+) -> Reviewed:
+    """The review of a plan that is read already, with some measures set in place of its own."""
+    outside = {measure.name: measure.amount for measure in measures}
+    source, said = plan_text
+    understood = understand(said, dict(settings.limits), outside)
     if understood.plan is None:
         return Reviewed(source, understood.problems, None, None)
     plan = understood.plan

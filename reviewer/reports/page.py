@@ -37,6 +37,8 @@ from reviewer.reports.shown import (
     PlanPage,
     Schedule,
     Shown,
+    SizeLine,
+    SizesShown,
     Sum,
 )
 from reviewer.units import UnitSystem, Value, hours, length, mass, show
@@ -96,7 +98,7 @@ def _unread(report: Report, prefix: str) -> list[Card]:
     told: list[tuple[str, str, str, Shown | None, tuple[Shown, ...], str]] = []
     if report.file_problem:
         trouble = report.file_problem
-        told.append(("file not read", trouble.says, trouble.do, None, (), ""))
+        told.append((trouble.what, trouble.says, trouble.do, None, (), ""))
     for problem in report.problems:
         told.append(
             (
@@ -245,9 +247,51 @@ def _lines(source: Source) -> tuple[str, ...]:
     return tuple(lines if lines[-1] else lines[:-1])
 
 
+def page_prefix(index: int) -> str:
+    """What every anchor of a plan's part of the page begins with."""
+    return f"plan{index}-"
+
+
+def sizes_shown(reports: Sequence[Report], pages: Sequence[PlanPage]) -> tuple[SizesShown, ...]:
+    """The table of every plan that is reviewed at several sizes."""
+    if not any(report.varied for report in reports):
+        return ()
+    from reviewer.reports.sizes import size_tables
+
+    return tuple(
+        SizesShown(
+            table.title,
+            table.name,
+            table.said,
+            table.measures,
+            table.set_to,
+            tuple(
+                SizeLine(
+                    row.sizes,
+                    f"{page_prefix(row.place)}top",
+                    row.outcome,
+                    row.weight.word if row.weight else "accepted",
+                    row.errors,
+                    row.warnings,
+                    row.first,
+                    _anchor_of_first(pages[row.place - 1], row.first_finding),
+                )
+                for row in table.rows
+            ),
+        )
+        for table in size_tables(reports)
+    )
+
+
+def _anchor_of_first(page: PlanPage, says: str) -> str:
+    """Where a sentence stands on the page; empty when it stands nowhere."""
+    cards = (card for group in page.groups for card in group.cards)
+    return next((card.anchor for card in cards if card.says == says), "")
+
+
 def plan_page(report: Report, index: int) -> PlanPage:
     """One plan's part of the page; ``index`` keeps its anchors apart from other plans'."""
-    prefix = f"plan{index}-"
+    prefix = page_prefix(index)
     review = report.review
     unread = _unread(report, prefix)
     findings = _numbered(report)
@@ -261,6 +305,8 @@ def plan_page(report: Report, index: int) -> PlanPage:
     return PlanPage(
         prefix=prefix,
         title=report.title,
+        at=report.at,
+        remarks=report.remarks,
         name=report.source.name,
         read=review is not None,
         verdict=verdict([report]),

@@ -115,11 +115,37 @@ class Accepted(NamedTuple):
     at: Shown
 
 
+class SizeLine(NamedTuple):
+    """A size of a plan in the table: its words, and where its report and the first thing to mend stand."""
+
+    sizes: tuple[str, ...]
+    anchor: str
+    outcome: str
+    weight: str  # of the heaviest finding; "accepted" where there is nothing to mend
+    errors: int
+    warnings: int
+    first: str
+    first_anchor: str
+
+
+class SizesShown(NamedTuple):
+    """A plan at several sizes: a table with a line for each."""
+
+    title: str
+    name: str
+    said: str
+    measures: tuple[str, ...]
+    remarks: tuple[str, ...]
+    lines: tuple[SizeLine, ...]
+
+
 class PlanPage(NamedTuple):
     """All that the page shows of one plan."""
 
     prefix: str
     title: str
+    at: str  # the sizes it is reviewed at, where there are several
+    remarks: tuple[str, ...]
     name: str
     read: bool
     verdict: Verdict
