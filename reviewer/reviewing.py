@@ -58,5 +58,6 @@ def reviewed_as(
     if understood.plan is None:
         return Reviewed(source, understood.problems, None, None)
     plan = understood.plan
-    review = Review(source, plan, set_out(plan), with_plan(settings.limits, plan.limits))
+    limits = with_plan(settings.limits, plan.limits)
+    review = Review(source, plan, set_out(plan), limits, resized=bool(measures))
     return Reviewed(source, (), review, judge(review, rules, settings.weights))

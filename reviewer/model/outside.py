@@ -21,6 +21,7 @@ _NAME = re.compile(r"[^\s:,=\"]+")
 _RANGE = re.compile(r"(?:from\s)?(.+?)\sto\s(.+?)\sby\s(.+)", re.IGNORECASE)
 _OPEN_RANGE = re.compile(r"(?:from\s)?(.+?)\sto\s(.+)", re.IGNORECASE)
 _LONGEST = 60  # letters of a word that are told
+_LONGEST_SIZE = 1_000  # letters of a size: no sum for the bench comes near
 _MOST_NAMED = 4  # names that are told of many
 
 
@@ -87,6 +88,8 @@ def _asked(said: str) -> Asked:
 
 
 def _size(name: str, words: str) -> tuple[str, Expression | TryRange]:
+    if len(words) > _LONGEST_SIZE:
+        raise _unreadable(name, words)
     run = _RANGE.fullmatch(words)
     if run:
         ends = [read_sum(piece) for piece in run.groups()]

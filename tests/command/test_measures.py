@@ -152,6 +152,11 @@ def test_a_sum_of_the_plan_that_goes_wrong_is_no_matter_once_set(run: Run) -> No
             "“-5” can't be read as a size of length. "
             "Write a number or a sum as a plan would, such as 60, 5 ft, 1.2 m or “height + 2”.",
         ),
+        (
+            ["length=" + "1 + " * 300 + "1"],
+            "“1 + 1 + 1 + 1 + 1 + 1 + 1 + 1 + 1 + 1 + 1 + 1 + 1 + 1 + 1 + …” can't be read as a size of length. "
+            "Write a number or a sum as a plan would, such as 60, 5 ft, 1.2 m or “height + 2”.",
+        ),
         (["length="], "A size of length is missing. Write a number or a sum, such as: --measure length=60"),
         (
             ["length=36,,48"],
@@ -474,6 +479,18 @@ def test_a_plain_review_loads_none_of_it(tmp_path: Path) -> None:
         [sys.executable, "-c", look], cwd=tmp_path, capture_output=True, text=True, check=False
     )
     assert ran.stderr == "[]\n"
+
+
+def test_a_waiver_may_be_there_for_another_size(run: Run) -> None:
+    """The long shelf needs it; a plan that says nothing of other sizes is told that it accepts nothing."""
+    waived = SHELF + 'accept sags on shelf because "it may"\n'
+    Path("a.plan").write_text(waived)
+    assert "waiver-unused" in run("review", "a.plan").out
+    assert "waiver-unused" not in run("review", "a.plan", "--measure", "length=24,60", "--full").out
+    Path("a.plan").write_text(waived + "try length: 24, 60\n")
+    assert "waiver-unused" not in run("review", "a.plan").out
+    Path("a.plan").write_text(waived.replace("sags", "sag"))
+    assert "waiver-unused" in run("review", "a.plan", "--measure", "length=24,60", "--full").out
 
 
 # ---------------------------------------------------------------- sizes that the plan names
