@@ -69,6 +69,8 @@ def _settled(
             if bare.kind in ("outline", "assembly"):
                 for name, _ in _copies(bare):
                     left_out.add(reason._replace(name=within + name))
+            elif bare.kind == "finish" and bare.name is not None:
+                left_out.finishes.add(bare.name.text)
             continue
         elif bare.members:
             inner = _settled(desk, bare.members, f"{within}{_stem_of_members(bare)}.", left_out)

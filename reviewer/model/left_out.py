@@ -36,6 +36,7 @@ class LeftOut:
 
     def __init__(self) -> None:
         self.parts: list[Absent] = []
+        self.finishes: set[str] = set()  # by name, which nothing but a step refers to
         self._names: dict[str, Reason] = {}
         self._stems: dict[str, Reason] = {}
         self._split: list[tuple[list[str], Reason]] = []

@@ -130,10 +130,11 @@ class SolidNames:
         reason = self._left_out.reason(name) if self._left_out is not None else None
         if reason is not None and span not in self._told_left_out:
             self._told_left_out.add(span)
+            whom = f"“{by}”" if by else "another part"
             self.desk.problem(
                 span,
-                f"“{name}” is left out when {reason.when}, but “{by}” is placed by it.",
-                f"Give “{by}” the same condition, or place it by something that stands at every size.",
+                f"“{name}” is left out when {reason.when}, but {whom} is placed by it.",
+                f"Give {whom} the same condition, or place it by something that stands at every size.",
                 also_at=(reason.span,),
             )
         return reason is not None
@@ -155,7 +156,7 @@ class PartNames:
     ) -> None:
         self.ordered = tuple(names)
         self._unmade = tuple(unmade)  # declared, but something in them is wrong and told already
-        self._left_out = left_out
+        self.left_out = left_out
         self._known = set(self.ordered)
         self._below: dict[str, list[str]] = {}
         for name in self.ordered:
@@ -182,7 +183,7 @@ class PartNames:
 
     def waits(self, text: str) -> bool:
         """True when a word stands for parts that are declared but left out here, or could not be made."""
-        if self._left_out is not None and self._left_out.reason(text) is not None:
+        if self.left_out is not None and self.left_out.reason(text) is not None:
             return True
         return bool(self._unmade) and bool(PartNames(self._unmade).meant_by(text))
 

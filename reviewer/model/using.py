@@ -90,7 +90,10 @@ def finishes_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> 
                 "Add the parts: on seat.*, leg.*",
             )
         if on and not parts and all(names.waits(word.text) for word in on):
-            continue  # all that it goes on is left out at these sizes
+            # All that it goes on is left out at these sizes, or could not be made.
+            if names.left_out is not None:
+                names.left_out.finishes.add(statement.name.text)
+            continue
         found.append(Finish(name=statement.name.text, on=parts, steps=made, span=statement.head))
     return tuple(found)
 

@@ -182,6 +182,18 @@ def test_rows_and_corners_are_left_out_whole() -> None:
     assert len(plan.joins) == 1
 
 
+def test_steps_pass_over_it() -> None:
+    text = BENCH + (
+        'step "Middles": cut middle.*, finish lower\n'
+        'step "All": join rail.*, middle.*, finish lower, finish late, wait 1 h\n'
+        "finish late: on rail.*, only when length over 60\n    1 coat of stain oil\n"
+    )
+    short, tall = plan_of(text), plan_of(text, length=72)
+    assert short.unknown == tall.unknown == ()
+    assert [(step.title, len(step.items)) for step in short.steps] == [("All", 2)]
+    assert [(step.title, len(step.items)) for step in tall.steps] == [("Middles", 2), ("All", 5)]
+
+
 def test_a_slip_of_the_pen_is_still_told() -> None:
     plan = plan_of(BENCH + "join midle.* to rail.*: glue pva\n")
     assert [name.name for name in plan.unknown] == ["midle.*"]
