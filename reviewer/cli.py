@@ -91,7 +91,7 @@ def _settings_by_folder(folder: Path, known: dict[Path, Settings]) -> Settings:
 
 
 def _report(name: str, known: dict[Path, Settings], *, lists: bool) -> tuple[Report, Severity]:
-    from reviewer.files import read_plan
+    from reviewer.files import beside, read_plan
     from reviewer.language.problems import FileProblem
     from reviewer.reports.content import unread
     from reviewer.reports.gathering import report_of
@@ -103,9 +103,30 @@ def _report(name: str, known: dict[Path, Settings], *, lists: bool) -> tuple[Rep
         return unread(plan), Severity.ERROR
     rules = all_rules()
     settings = _settings_by_folder(plan.folder, known)
-    found = reviewed(plan.name, plan.text, settings, rules)
+    found = reviewed(plan.name, plan.text, settings, rules, beside(plan))
     report = report_of(found.source, found.problems, found.review, found.judgement, rules, lists=lists)
     return report, settings.level
+
+
+def _without_shared(
+    levelled: list[tuple[Report, Severity]], found_in_folders: set[str]
+) -> list[tuple[Report, Severity]]:
+    """The reports without those of files that are there for the other plans to use.
+
+    Such a file was found in a folder, is no plan by itself, and is used by another plan of the call,
+    whose report has its text. One that uses files itself is a plan that fails, and stays.
+    """
+    used = {file.key for report, _ in levelled for file in report.source.used}
+    if not used:
+        return levelled
+    return [
+        (report, level)
+        for report, level in levelled
+        if report.review is not None
+        or report.source.used
+        or report.source.name not in found_in_folders
+        or os.path.realpath(report.source.name) not in used
+    ]
 
 
 def _status(report: Report, level: Severity) -> int:
@@ -130,6 +151,8 @@ def _review(asked: argparse.Namespace) -> int:
         levelled += [_report(name, known, lists=lists) for name in names]
     except SettingsError as error:
         return _complain(f"{error.problem.name}: {error.problem.says}", error.problem.do)
+    levelled = _without_shared(levelled, found_in_folders={*names} - {*asked.plans})
+    files = [*names, *(file.key for report, _ in levelled for file in report.source.used)]
     reports = [report for report, _ in levelled]
     width = shutil.get_terminal_size().columns if sys.stdout.isatty() else PIPED_WIDTH
     colour = wants_colour(sys.stdout, os.environ, asked.colour)
@@ -138,11 +161,11 @@ def _review(asked: argparse.Namespace) -> int:
         if asked.html is not None:
             from reviewer.reports.html import render_html
 
-            write_whole(asked.html, render_html(reports), plans=names)
+            write_whole(asked.html, render_html(reports), plans=files)
         if asked.json is not None:
             from reviewer.reports.json_report import render_json
 
-            write_whole(asked.json, render_json(reports), plans=names)
+            write_whole(asked.json, render_json(reports), plans=files)
     except ReportNotWrittenError as error:
         return _complain(error.says, error.do)
     asked_level = LEVELS[asked.level] if asked.level else None

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.language.declarations import Statement, Words
 from reviewer.language.numbers import SYSTEM_UNIT
 from reviewer.language.problems import ReadingProblem
-from reviewer.language.reading import MAX_TOLD, Read
+from reviewer.language.reading import MAX_TOLD, Read, for_use
 from reviewer.language.source import Span
 from reviewer.language.wordings import did_you_mean
 from reviewer.limits import Limit
@@ -18,6 +18,9 @@ from reviewer.model.naming import PartNames
 from reviewer.model.parts import PartMaker
 from reviewer.model.plan import Finish, Plan, Step, UnknownName
 from reviewer.model.stocks import stocks_of
+
+if TYPE_CHECKING:
+    from reviewer.model.sharing import Shared
 
 #: The plan's own words in a message are cut after so many letters.
 _LONG_WORDS = re.compile(r"(“[^”]{60})[^”]+(?=”)")
@@ -57,8 +60,12 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
         desk.problem(
             extra.span, "The plan has a second title.", "Keep one of the two.", also_at=(titles[0].span,)
         )
+    lends = not read.lost and for_use(kinds)
     desk.declare_measures(kinds.get("measure", []))
+    shared = _shared(desk, read, kinds)
     stocks = stocks_of(desk, kinds.get("stock", []))
+    if shared is not None:
+        stocks |= shared.stocks()
     maker = PartMaker(desk, stocks)
     maker.make(list(read.statements))
     names = PartNames(maker.parts, (name for name in maker.names.wood() if name not in maker.parts))
@@ -69,7 +76,15 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
         for clause in statement.clauses
         if isinstance(clause, Words)
     )
-    finishes = using.finishes_of(desk, kinds.get("finish", []), names)
+    finish_statements = kinds.get("finish", [])
+    if shared is not None:
+        finish_statements = shared.finishes(names)
+    elif lends:  # a finish there need not say what it goes on
+        finish_statements = [statement._replace(damaged=True) for statement in finish_statements]
+    finishes = using.finishes_of(desk, finish_statements, names)
+    basket = using.basket_of(desk, kinds.get("buy", []), stocks)
+    if shared is not None:
+        stocks = shared.needed(stocks, maker.parts, basket)
     plan = Plan(
         title=titles[0].text or "" if titles else "",
         units=units,
@@ -82,7 +97,7 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
         loads=using.loads_of(desk, kinds.get("load", []), names),
         room=using.room_of(desk, kinds.get("room", [])),
         steps=_steps(desk, kinds.get("step", []), names, finishes),
-        basket=using.basket_of(desk, kinds.get("buy", []), stocks),
+        basket=basket,
         tools=tools,
         tools_span=kinds["tools"][0].head if "tools" in kinds else None,
         waivers=using.waivers_of(desk, kinds.get("accept", []), names),
@@ -93,13 +108,8 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
         span=titles[0].span if titles else Span(0, 0),
     )
     if not read.problems and not desk.problems:
-        if not plan.parts and not plan.unknown:
-            empty = ReadingProblem(
-                plan.span,
-                "The plan has a title but no parts yet.",
-                "Add a stock and a part: part leg: stud, upright, facing front, 16 tall, on floor",
-            )
-            return Understood(None, (empty,))
+        if not plan.parts and (lends or not plan.unknown):
+            return Understood(None, (_nothing_to_build(read.statements[0].span, bool(titles), lends),))
         return Understood(plan, ())
     problems = [*read.problems, *desk.problems]
     if not read.lost:
@@ -117,6 +127,34 @@ def _steps(
     from reviewer.model.stepping import steps_of
 
     return steps_of(desk, statements, names, finishes)
+
+
+def _shared(desk: Desk, read: Read, kinds: dict[str, list[Statement]]) -> Shared | None:
+    """What the plan's used files lend to it, their measures declared; None where it uses none."""
+    if not read.shared:
+        return None
+    from reviewer.model.sharing import Shared
+
+    return Shared(desk, read.shared, kinds)
+
+
+def _nothing_to_build(span: Span, titled: bool, lends: bool) -> ReadingProblem:
+    add = "Add a stock and a part: part leg: stud, upright, facing front, 16 tall, on floor"
+    if not lends:
+        return ReadingProblem(span, "The plan has a title but no parts yet.", add)
+    if titled:
+        return ReadingProblem(
+            span,
+            "The plan has a title but no parts yet.",
+            "Add a part: part leg: stud, upright, facing front, 16 tall, on floor. If the file is there for "
+            'other plans, review one that says: use "shop-stock.plan"',
+        )
+    return ReadingProblem(
+        span,
+        "This is no plan but a file for plans to use: it has stock, finishes or measures and no parts.",
+        'Review a plan that says: use "shop-stock.plan". For a plan of its own begin with a title, '
+        'such as: plan "Reading bench" in inches',
+    )
 
 
 def _shortened(problems: list[ReadingProblem]) -> tuple[ReadingProblem, ...]:

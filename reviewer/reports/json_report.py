@@ -66,9 +66,12 @@ def _numbers(amounts: Sequence[float]) -> list[float | None]:
 
 def _span(source: Source, span: Span) -> Json:
     first, last = source.place(span.start), source.place(span.end)
+    file = source.file_at(span.start)
+    begins = file.start if file else 0
     return {
-        "start": span.start,
-        "end": span.end,
+        **({"file": file.name} if file else {}),
+        "start": span.start - begins,
+        "end": span.end - begins,
         "line": first.line,
         "column": first.column,
         "end_line": last.line,
@@ -276,6 +279,7 @@ def _plan(report: Report) -> Json:
     trouble = report.file_problem
     return {
         "file": report.source.name,
+        **({"uses": [file.name for file in report.source.used]} if report.source.used else {}),
         "reviewed": report.judgement is not None,
         **_understood(report.review, report.mass),
         "file_problem": {"says": trouble.says, "do": trouble.do} if trouble else None,

@@ -10,6 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from reviewer.language.reading import read
+from reviewer.language.sharing import from_texts
 from reviewer.language.source import Source
 from reviewer.model.builder import understand
 from reviewer.reference.limits import default_limits
@@ -82,10 +83,14 @@ PLANS = {
     "tangled": TANGLED,
     "unclear": UNCLEAR,
 }
-PLANS |= {
-    path.stem: path.read_text(encoding="utf-8")
-    for path in sorted((Path(__file__).parents[2] / "plans").glob("*.plan"))
-}
+FOLDER = Path(__file__).parents[2] / "plans"
+PLANS |= {path.stem: path.read_text(encoding="utf-8") for path in sorted(FOLDER.glob("*.plan"))}
+USED = from_texts(
+    {
+        path.relative_to(FOLDER).as_posix(): path.read_text(encoding="utf-8")
+        for path in (FOLDER / "shared").iterdir()
+    }
+)
 
 
 def statements(text: str) -> list[str]:
@@ -96,8 +101,9 @@ def statements(text: str) -> list[str]:
 
 def seen(text: str) -> tuple[object, ...]:
     """All that a plan comes to, without the places in its text that order it."""
-    source = Source("test.plan", text)
-    found = understand(read(text), default_limits())
+    declared = read(text, USED)
+    source = Source("test.plan", declared.text or text)
+    found = understand(declared, default_limits())
     problems = {(source.words(p.span), p.says, p.do) for p in found.problems}
     if found.plan is None:
         return (problems,)
