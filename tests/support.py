@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import cache
+from pathlib import Path
 from textwrap import dedent
 
 from reviewer.findings import Finding
 from reviewer.judging import Judgement
-from reviewer.language.sharing import from_texts
+from reviewer.language.sharing import Loader, from_texts
 from reviewer.reference.limits import default_limits
 from reviewer.review import Review
 from reviewer.reviewing import Reviewed, reviewed
@@ -20,6 +21,14 @@ from reviewer.wording import next_step, sentence
 @cache
 def settings() -> Settings:
     return Settings(default_limits())
+
+
+@cache
+def plans_shared() -> Loader:
+    """Gives the files that the plans in plans/ use, wherever their text is reviewed."""
+    folder = Path(__file__).parent.parent / "plans"
+    files = sorted((folder / "shared").glob("*.plan"))
+    return from_texts({path.relative_to(folder).as_posix(): path.read_text("utf-8") for path in files})
 
 
 def look_at(

@@ -10,13 +10,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from reviewer.language.reading import read
-from reviewer.language.sharing import from_texts
 from reviewer.language.source import Source
 from reviewer.model.builder import understand
 from reviewer.reference.limits import default_limits
 from reviewer.setting_out.setting import set_out
 from tests.model.bench import INCH_BENCH
 from tests.model.placed import MM
+from tests.support import plans_shared
 
 SHELVES = """\
 plan "Shelves" in millimetres
@@ -83,14 +83,10 @@ PLANS = {
     "tangled": TANGLED,
     "unclear": UNCLEAR,
 }
-FOLDER = Path(__file__).parents[2] / "plans"
-PLANS |= {path.stem: path.read_text(encoding="utf-8") for path in sorted(FOLDER.glob("*.plan"))}
-USED = from_texts(
-    {
-        path.relative_to(FOLDER).as_posix(): path.read_text(encoding="utf-8")
-        for path in (FOLDER / "shared").iterdir()
-    }
-)
+PLANS |= {
+    path.stem: path.read_text(encoding="utf-8")
+    for path in sorted((Path(__file__).parents[2] / "plans").glob("*.plan"))
+}
 
 
 def statements(text: str) -> list[str]:
@@ -101,7 +97,7 @@ def statements(text: str) -> list[str]:
 
 def seen(text: str) -> tuple[object, ...]:
     """All that a plan comes to, without the places in its text that order it."""
-    declared = read(text, USED)
+    declared = read(text, plans_shared())
     source = Source("test.plan", declared.text or text)
     found = understand(declared, default_limits())
     problems = {(source.words(p.span), p.says, p.do) for p in found.problems}
