@@ -105,7 +105,7 @@ def _reports(
     name: str, known: dict[Path, Settings], measures: tuple[Asked, ...], asked: argparse.Namespace
 ) -> Iterator[Report]:
     """The reports of one plan: one, or one for each size asked for."""
-    from reviewer.files import read_plan
+    from reviewer.files import beside, read_plan
     from reviewer.language.problems import FileProblem
     from reviewer.reports.content import unread
     from reviewer.reports.gathering import report_of
@@ -125,15 +125,34 @@ def _reports(
         from reviewer.reports.gathering import reports_at_sizes
         from reviewer.sizing import sizes_reviewed
 
-        text = opened(plan.name, plan.text)
+        text = opened(plan.name, plan.text, beside(plan))
         found = sizes_reviewed(text, settings, rules, measures, trials=asked.sizes)
         yield from reports_at_sizes(
             plan.name, found, rules, lists=lists, sizes_asked=asked.sizes, level=level
         )
         return
-    one = reviewed(plan.name, plan.text, settings, rules)
+    one = reviewed(plan.name, plan.text, settings, rules, beside(plan))
     report = report_of(one.source, one.problems, one.review, one.judgement, rules, lists=lists)
     yield replace(report, level=level)
+
+
+def _without_shared(reports: list[Report], found_in_folders: set[str]) -> list[Report]:
+    """The reports without those of files that are there for the other plans to use.
+
+    Such a file was found in a folder, is no plan by itself, and is used by another plan of the call,
+    whose report has its text. One that uses files itself is a plan that fails, and stays.
+    """
+    used = {file.key for report in reports for file in report.source.used}
+    if not used:
+        return reports
+    return [
+        report
+        for report in reports
+        if report.review is not None
+        or report.source.used
+        or report.source.name not in found_in_folders
+        or os.path.realpath(report.source.name) not in used
+    ]
 
 
 def _status(report: Report) -> int:
@@ -165,6 +184,8 @@ def _review(asked: argparse.Namespace) -> int:
             reports += _reports(name, known, measures, asked)
     except SettingsError as error:
         return _complain(f"{error.problem.name}: {error.problem.says}", error.problem.do)
+    reports = _without_shared(reports, found_in_folders={*names} - {*asked.plans})
+    files = [*names, *(file.key for report in reports for file in report.source.used)]
     width = shutil.get_terminal_size().columns if sys.stdout.isatty() else PIPED_WIDTH
     colour = wants_colour(sys.stdout, os.environ, asked.colour)
     sys.stdout.write(render_terminal(reports, width=width, colour=colour, full=asked.full))
@@ -172,11 +193,11 @@ def _review(asked: argparse.Namespace) -> int:
         if asked.html is not None:
             from reviewer.reports.html import render_html
 
-            write_whole(asked.html, render_html(reports), plans=names)
+            write_whole(asked.html, render_html(reports), plans=files)
         if asked.json is not None:
             from reviewer.reports.json_report import render_json
 
-            write_whole(asked.json, render_json(reports), plans=names)
+            write_whole(asked.json, render_json(reports), plans=files)
     except ReportNotWrittenError as error:
         return _complain(error.says, error.do)
     return max(map(_status, reports), default=NOTHING)

@@ -16,6 +16,8 @@ from reviewer.setting_out.setting import set_out
 from reviewer.settings import Settings, with_plan
 
 if TYPE_CHECKING:
+    from reviewer.language.sharing import Loader
+
     from reviewer.model.outside import SetMeasure
 
 
@@ -35,14 +37,20 @@ class Opened(NamedTuple):
     said: Read
 
 
-def opened(name: str, text: str) -> Opened:
-    """A plan's text, read."""
-    return Opened(Source(name, text), read(text))
+def opened(name: str, text: str, load: Loader | None = None) -> Opened:
+    """A plan's text, read.
+
+    ``load`` gives the files that the plan uses; nothing else is asked of it, and by itself nothing is opened.
+    """
+    said = read(text, load)
+    return Opened(Source(name, said.text or text, tuple(each.file for each in said.shared)), said)
 
 
-def reviewed(name: str, text: str, settings: Settings, rules: Mapping[str, Rule]) -> Reviewed:
+def reviewed(
+    name: str, text: str, settings: Settings, rules: Mapping[str, Rule], load: Loader | None = None
+) -> Reviewed:
     """The review of a plan's text under a folder's settings and a shelf of rules."""
-    return reviewed_as(opened(name, text), settings, rules)
+    return reviewed_as(opened(name, text, load), settings, rules)
 
 
 def reviewed_as(

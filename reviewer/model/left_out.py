@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from reviewer.language import declarations as d
 from reviewer.language.source import Span
+
+
+def conditional(statements: Iterable[d.Statement]) -> bool:
+    """Whether anything counts at some sizes only: a plan without conditions pays for this look alone."""
+    return any(
+        d.OnlyWhen in map(type, statement.clauses)
+        or (bool(statement.members) and conditional(statement.members))
+        for statement in statements
+    )
 
 
 class Reason(NamedTuple):

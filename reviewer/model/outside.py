@@ -8,7 +8,7 @@ import re
 from collections.abc import Mapping, Sequence
 from typing import NamedTuple
 
-from reviewer.language.declarations import Expression, Number, Statement, TryRange
+from reviewer.language.declarations import Expression, Number, Statement, TryRange, Word
 from reviewer.language.numbers import MM_PER, SYSTEM_UNIT, Unit
 from reviewer.language.reading import Read, read_sum
 from reviewer.language.source import Span
@@ -132,8 +132,9 @@ def _short(words: str) -> str:
 
 def measured(read: Read, asked: Sequence[Asked]) -> tuple[tuple[SetMeasure, ...], ...]:
     """Every pairing of the sizes asked for, worked out with a plan's measures. Raises NotSetError."""
+    files = (file.statements for file in read.shared)
     statements: dict[str, Statement] = {}
-    for statement in read.statements:
+    for statement in itertools.chain(read.statements, *files):
         if statement.kind == "measure" and statement.name is not None:
             statements.setdefault(statement.name.text, statement)
     for each in asked:
@@ -178,15 +179,16 @@ def _desk(read: Read, values: Mapping[str, Expression]) -> Desk:
     assert titles[0].name is not None
     units, unit = SYSTEM_UNIT[titles[0].name.text]
     desk = Desk(units, unit)
-    measures = [statement for statement in read.statements if statement.kind == "measure"]
-    if values:
-        measures = [
-            statement._replace(clauses=(values[statement.name.text],))
-            if statement.name is not None and statement.name.text in values
-            else statement
-            for statement in measures
-        ]
+    own = [statement for statement in read.statements if statement.kind == "measure"]
+    measures = [statement for statement in own if statement.name and statement.name.text not in values]
+    for name, size in values.items():
+        word = Word(name, _NOWHERE)
+        measures.append(Statement("measure", word, (), (), (size,), None, _NOWHERE, _NOWHERE))
     desk.declare_measures(measures)
+    if read.shared:
+        from reviewer.model.sharing import Shared
+
+        Shared(desk, read.shared, {"measure": measures})  # what the plan has itself, it does not borrow
     desk.problems.clear()  # what is wrong with the plan's own statements is told when it is understood
     return desk
 

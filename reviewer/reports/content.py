@@ -14,7 +14,7 @@ from reviewer.reports.excerpt import one_line
 from reviewer.review import Review
 from reviewer.rulebook import Rule
 from reviewer.units import UnitSystem, length, show
-from reviewer.wording import fill
+from reviewer.wording import fill, listed
 from reviewer.workshop.assumptions import Assumption
 
 if TYPE_CHECKING:
@@ -188,6 +188,12 @@ def edit_text(source: Source, edit: Edit) -> str:
     if not put:
         return f"take out “{there}”"
     return f"write “{put}” in place of “{there}”" if there else f"add “{put}”"
+
+
+def used_text(source: Source) -> str:
+    """``With stock and finishes from shop-stock.plan.``: the files that a plan uses, in words."""
+    names = [file.name for file in source.used]
+    return f"With stock and finishes from {listed(names, most=len(names))}."
 
 
 def assumption_text(assumption: Assumption, system: UnitSystem) -> str:

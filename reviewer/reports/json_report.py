@@ -71,9 +71,12 @@ def _numbers(amounts: Sequence[float]) -> list[float | None]:
 
 def _span(source: Source, span: Span) -> Json:
     first, last = source.place(span.start), source.place(span.end)
+    file = source.file_at(span.start)
+    begins = file.start if file else 0
     return {
-        "start": span.start,
-        "end": span.end,
+        **({"file": file.name} if file else {}),
+        "start": span.start - begins,
+        "end": span.end - begins,
         "line": first.line,
         "column": first.column,
         "end_line": last.line,
@@ -310,6 +313,7 @@ def _plan(report: Report) -> Json:
     trouble = report.file_problem
     return {
         "file": report.source.name,
+        **({"uses": [file.name for file in report.source.used]} if report.source.used else {}),
         "reviewed": report.judgement is not None,
         "measures": [_set_measure(measure) for measure in report.measures],
         "sizes_to_try": _sizes_to_try(report),

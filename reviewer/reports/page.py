@@ -18,6 +18,7 @@ from reviewer.reports.content import (
     counted_word,
     edit_text,
     sizes_text,
+    used_text,
     verdict,
 )
 from reviewer.reports.drawing import Drawing, Flag, drawing_of, finding_anchor
@@ -40,6 +41,7 @@ from reviewer.reports.shown import (
     SizeLine,
     SizesShown,
     Sum,
+    UsedText,
 )
 from reviewer.units import UnitSystem, Value, hours, length, mass, show
 from reviewer.wording import filled, listed, next_step, sentence
@@ -60,7 +62,15 @@ def _shown(source: Source, span: Span) -> Shown:
     lines = tuple(
         Line(line.number, line.before, line.words, line.after, not line.words) for line in found[:LINES]
     )
-    return Shown(f"line {place.line}, column {place.column}", lines, len(found) - len(lines))
+    said = f"line {place.line}, column {place.column}"
+    file = source.file_at(span.start)
+    if file is None:
+        return Shown(said, lines, len(found) - len(lines))
+    return Shown(said, lines, len(found) - len(lines), file.name, _used_prefix(source.used.index(file)))
+
+
+def _used_prefix(index: int) -> str:
+    return f"used{index + 1}-"
 
 
 def _row(figure: Figure, system: UnitSystem) -> FigureRow:
@@ -240,13 +250,6 @@ def _overall(report: Report) -> str:
     return sizes_text(sizes, report.units)
 
 
-def _lines(source: Source) -> tuple[str, ...]:
-    """The lines of the plan; what follows the last line end is a line only if something stands there."""
-    last = source.place(len(source.text)).line
-    lines = [source.line(number) for number in range(1, last + 1)]
-    return tuple(lines if lines[-1] else lines[:-1])
-
-
 def page_prefix(index: int) -> str:
     """What every anchor of a plan's part of the page begins with."""
     return f"plan{index}-"
@@ -349,7 +352,12 @@ def plan_page(report: Report, index: int) -> PlanPage:
             for finding in report.waived
         ),
         cautions=cautions_for(review, report.mass) if review else (),
-        lines=_lines(report.source),
+        lines=report.source.lines(),
+        uses=used_text(report.source) if report.source.used else "",
+        used=tuple(
+            UsedText(file.name, _used_prefix(index), report.source.lines(file))
+            for index, file in enumerate(report.source.used)
+        ),
     )
 
 

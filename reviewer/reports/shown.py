@@ -22,11 +22,25 @@ class Line(NamedTuple):
 
 
 class Shown(NamedTuple):
-    """A place in the plan with its lines; ``more`` lines follow that are not shown."""
+    """A place in the plan with its lines; ``more`` lines follow that are not shown.
+
+    ``file`` names the used file that it lies in, and ``prefix`` begins the anchors of that file's lines;
+    both are empty in the plan itself.
+    """
 
     place: str
     lines: tuple[Line, ...]
     more: int
+    file: str = ""
+    prefix: str = ""
+
+
+class UsedText(NamedTuple):
+    """A used file's text, line by line; ``prefix`` begins the anchors of its lines."""
+
+    name: str
+    prefix: str
+    lines: tuple[str, ...]
 
 
 class FigureRow(NamedTuple):
@@ -170,3 +184,5 @@ class PlanPage(NamedTuple):
     accepted: tuple[Accepted, ...]
     cautions: tuple[Caution, ...]
     lines: tuple[str, ...]
+    uses: str  # the files that the plan uses, as a sentence; empty where it uses none
+    used: tuple[UsedText, ...]

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, NamedTuple, TextIO
 
 from reviewer.findings import Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
-from reviewer.reports.content import Report, assumption_text, counted_word, edit_text, verdict
+from reviewer.reports.content import Report, assumption_text, counted_word, edit_text, used_text, verdict
 from reviewer.reports.excerpt import MarkedLine, cells, laid_out, marked_lines, one_line
 from reviewer.units import UnitSystem, hours, show
 from reviewer.wording import filled, listed, next_step, sentence
@@ -146,7 +146,7 @@ def _shown(source: Source, span: Span, weight: Severity, look: Look) -> Iterator
 
 def _where(source: Source, span: Span) -> str:
     place = source.place(span.start)
-    return f"{one_line(source.name)}:{place.line}:{place.column}"
+    return f"{one_line(source.name_at(span.start))}:{place.line}:{place.column}"
 
 
 def _head(source: Source, span: Span, weight: Severity, what: str, look: Look) -> str:
@@ -373,6 +373,8 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
     at = f" {report.at}" if report.varied else ""
     title = f": “{one_line(report.title)}”" if report.review else ""
     yield look.painted(name + at, "1;4") + title
+    if report.source.used:
+        yield from wrapped(used_text(report.source), look.width)
     yield ""
     yield from _remarks(report.remarks, look)
     yield from _unreadable(report, look)

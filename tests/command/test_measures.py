@@ -131,6 +131,19 @@ def test_a_sum_of_the_plan_that_goes_wrong_is_no_matter_once_set(run: Run) -> No
     )
 
 
+def test_a_measure_from_a_used_file(run: Run) -> None:
+    """The file is in millimetres; what is set from outside is in the plan's own unit, or says its unit."""
+    Path("sizes.plan").write_text('plan "Sizes" in millimetres\nlength = 25.4 * 24\nover = 100\n')
+    Path("a.plan").write_text(SHELF.replace("length = 24\n", 'use "sizes.plan"\n'))
+    for said, ends in (("length=20", 20.0), ("length=508 mm", 20.0), ("length=height - 10", 20.0)):
+        (plan,) = plans_of(run, "a.plan", "--measure", said)
+        shelf = next(part for part in plan["parts"] if part["name"] == "shelf")
+        assert shelf["length_mm"] / 25.4 == pytest.approx(ends - 1.5)  # between two ends of 3/4 in
+        assert (plan["measures"][0]["text"], plan["measures"][0]["plan_text"]) == ("20 in", "24 in")
+    plans = plans_of(run, "a.plan", "--measure", "length=over * 5, over * 6")
+    assert [plan["measures"][0]["size_mm"] for plan in plans] == pytest.approx([500, 600])
+
+
 # ---------------------------------------------------------------- what can't be set
 
 
@@ -447,9 +460,9 @@ def test_the_plan_is_read_once(run: Run, monkeypatch: pytest.MonkeyPatch) -> Non
     calls = []
     original = reviewer.reviewing.read
 
-    def counted(text: str) -> Any:
-        calls.append(text)
-        return original(text)
+    def counted(*said: Any) -> Any:
+        calls.append(said)
+        return original(*said)
 
     monkeypatch.setattr(reviewer.reviewing, "read", counted)
     Path("a.plan").write_text(SHELF)

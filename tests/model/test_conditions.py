@@ -350,9 +350,9 @@ def test_a_measure_set_from_outside_keeps_its_own_sum_in_use() -> None:
 
 
 def test_a_condition_inside_an_assembly_leaves_its_member_out() -> None:
-    from reviewer.model.builder import _conditional
     from reviewer.model.conditions import standing
     from reviewer.model.desk import Desk
+    from reviewer.model.left_out import conditional
     from reviewer.units import UnitSystem
 
     text = dedent("""\
@@ -367,7 +367,7 @@ def test_a_condition_inside_an_assembly_leaves_its_member_out() -> None:
     """)
     said = read(text)
     assert not said.problems, said.problems
-    assert _conditional(said.statements)
+    assert conditional(said.statements)
     desk = Desk(UnitSystem.INCH, "in")
     desk.declare_measures([statement for statement in said.statements if statement.kind == "measure"])
     found = standing(desk, said.statements)
