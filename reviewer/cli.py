@@ -10,7 +10,8 @@ import gc
 import os
 import shutil
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -18,6 +19,7 @@ from reviewer import __version__
 from reviewer.findings import Severity
 
 if TYPE_CHECKING:
+    from reviewer.model.outside import Asked
     from reviewer.reports.content import Report
     from reviewer.settings import Settings
 
@@ -43,6 +45,15 @@ def _arguments() -> argparse.ArgumentParser:
         choices=_LEVELS,
         help="the lightest finding that makes the exit status 1 (default: the folder's setting, else error)",
     )
+    review.add_argument(
+        "--measure",
+        action="append",
+        default=[],
+        metavar="NAME=SIZE",
+        help="set a measure of the plan, such as length=60; for several sizes length=36,48,60 "
+        'or "length=36 to 72 by 6"; may be given for several measures',
+    )
+    review.add_argument("--sizes", action="store_true", help="review every size that the plan says to try")
     review.add_argument("--full", action="store_true", help="tell every note and working in full")
     paint = review.add_mutually_exclusive_group()
     paint.add_argument("--colour", action="store_true", default=None, dest="colour", help="always in colour")
@@ -90,29 +101,64 @@ def _settings_by_folder(folder: Path, known: dict[Path, Settings]) -> Settings:
     return known[folder]
 
 
-def _report(name: str, known: dict[Path, Settings], *, lists: bool) -> tuple[Report, Severity]:
-    from reviewer.files import read_plan
+def _reports(
+    name: str, known: dict[Path, Settings], measures: tuple[Asked, ...], asked: argparse.Namespace
+) -> Iterator[Report]:
+    """The reports of one plan: one, or one for each size asked for."""
+    from reviewer.files import beside, read_plan
     from reviewer.language.problems import FileProblem
     from reviewer.reports.content import unread
     from reviewer.reports.gathering import report_of
-    from reviewer.reviewing import reviewed
+    from reviewer.reviewing import opened, reviewed
     from reviewer.rulebook import all_rules
+    from reviewer.settings import LEVELS
 
     plan = read_plan(name)
     if isinstance(plan, FileProblem):
-        return unread(plan), Severity.ERROR
+        yield unread(plan)
+        return
     rules = all_rules()
     settings = _settings_by_folder(plan.folder, known)
-    found = reviewed(plan.name, plan.text, settings, rules)
-    report = report_of(found.source, found.problems, found.review, found.judgement, rules, lists=lists)
-    return report, settings.level
+    lists = asked.html is not None or asked.json is not None
+    level = LEVELS[asked.level] if asked.level else settings.level
+    if measures or asked.sizes:
+        from reviewer.reports.gathering import reports_at_sizes
+        from reviewer.sizing import sizes_reviewed
+
+        text = opened(plan.name, plan.text, beside(plan))
+        found = sizes_reviewed(text, settings, rules, measures, trials=asked.sizes)
+        yield from reports_at_sizes(
+            plan.name, found, rules, lists=lists, sizes_asked=asked.sizes, level=level
+        )
+        return
+    one = reviewed(plan.name, plan.text, settings, rules, beside(plan))
+    report = report_of(one.source, one.problems, one.review, one.judgement, rules, lists=lists)
+    yield replace(report, level=level)
 
 
-def _status(report: Report, level: Severity) -> int:
+def _without_shared(reports: list[Report], found_in_folders: set[str]) -> list[Report]:
+    """The reports without those of files that are there for the other plans to use.
+
+    Such a file was found in a folder, is no plan by itself, and is used by another plan of the call,
+    whose report has its text. One that uses files itself is a plan that fails, and stays.
+    """
+    used = {file.key for report in reports for file in report.source.used}
+    if not used:
+        return reports
+    return [
+        report
+        for report in reports
+        if report.review is not None
+        or report.source.used
+        or report.source.name not in found_in_folders
+        or os.path.realpath(report.source.name) not in used
+    ]
+
+
+def _status(report: Report) -> int:
     if report.judgement is None:
         return UNREADABLE
-    worst = report.judgement.worst
-    return FOUND if worst is not None and worst >= level else NOTHING
+    return NOTHING if report.passes else FOUND
 
 
 def _review(asked: argparse.Namespace) -> int:
@@ -120,17 +166,26 @@ def _review(asked: argparse.Namespace) -> int:
     from reviewer.reports.content import unread
     from reviewer.reports.terminal import PIPED_WIDTH, render_terminal, wants_colour
     from reviewer.reports.writing import ReportNotWrittenError, write_whole
-    from reviewer.settings import LEVELS, SettingsError
+    from reviewer.settings import SettingsError
 
+    measures: tuple[Asked, ...] = ()
+    if asked.measure:
+        from reviewer.model.outside import NotSetError, asked_measures
+
+        try:
+            measures = asked_measures(asked.measure)
+        except NotSetError as error:
+            return _complain(error.says, error.do)
     names, problems = plans_meant(asked.plans)
-    lists = asked.html is not None or asked.json is not None
-    levelled = [(unread(problem), Severity.ERROR) for problem in problems]
+    reports = [unread(problem) for problem in problems]
     known: dict[Path, Settings] = {}
     try:
-        levelled += [_report(name, known, lists=lists) for name in names]
+        for name in names:
+            reports += _reports(name, known, measures, asked)
     except SettingsError as error:
         return _complain(f"{error.problem.name}: {error.problem.says}", error.problem.do)
-    reports = [report for report, _ in levelled]
+    reports = _without_shared(reports, found_in_folders={*names} - {*asked.plans})
+    files = [*names, *(file.key for report in reports for file in report.source.used)]
     width = shutil.get_terminal_size().columns if sys.stdout.isatty() else PIPED_WIDTH
     colour = wants_colour(sys.stdout, os.environ, asked.colour)
     sys.stdout.write(render_terminal(reports, width=width, colour=colour, full=asked.full))
@@ -138,15 +193,14 @@ def _review(asked: argparse.Namespace) -> int:
         if asked.html is not None:
             from reviewer.reports.html import render_html
 
-            write_whole(asked.html, render_html(reports), plans=names)
+            write_whole(asked.html, render_html(reports), plans=files)
         if asked.json is not None:
             from reviewer.reports.json_report import render_json
 
-            write_whole(asked.json, render_json(reports), plans=names)
+            write_whole(asked.json, render_json(reports), plans=files)
     except ReportNotWrittenError as error:
         return _complain(error.says, error.do)
-    asked_level = LEVELS[asked.level] if asked.level else None
-    return max((_status(report, asked_level or level) for report, level in levelled), default=NOTHING)
+    return max(map(_status, reports), default=NOTHING)
 
 
 def _tidy(asked: argparse.Namespace) -> int:

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.language.problems import FileProblem
+
+if TYPE_CHECKING:
+    from reviewer.language.sharing import Loader, SharedText
 
 SUFFIX = ".plan"
 STANDARD_INPUT = "-"
@@ -61,7 +65,11 @@ def read_plan(name: str) -> PlanFile | FileProblem:
     if name == STANDARD_INPUT:
         data = sys.stdin.buffer.read(MAX_BYTES + 1)
         return _decoded("standard input", None, Path.cwd(), data)
-    path = Path(name)
+    return _read(name, Path(name))
+
+
+def _read(name: str, path: Path) -> PlanFile | FileProblem:
+    """The text of an ordinary file at a path, which a person knows by a name."""
     try:
         if not path.exists():
             near = _near(path)
@@ -87,6 +95,64 @@ def _near(path: Path) -> str | None:
         return None
     found = nearest(path.stem, plans, most=1)
     return str(path.parent / f"{found[0]}{SUFFIX}") if found else None
+
+
+def beside(plan: PlanFile) -> Loader:
+    """The loader of the files that a plan uses: ordinary ones in its own folder or below, links followed."""
+
+    def load(path: str) -> SharedText | FileProblem:
+        from reviewer.language.sharing import SharedText
+
+        folder = os.path.realpath(plan.folder)
+        shown = _shown_as(plan, folder, path)
+        try:
+            real = os.path.realpath(os.path.join(folder, path))
+            if os.path.commonpath([folder, real]) != folder:
+                return _no(
+                    shown,
+                    f"{shown} is a link that leads out of the plan's own folder.",
+                    "Copy the file beside the plan, and use the copy.",
+                )
+            trouble = _why_not(plan, shown, real)
+        except (OSError, ValueError) as error:
+            reason = error.strerror if isinstance(error, OSError) and error.strerror else str(error)
+            return _no(shown, f"{shown} cannot be opened: {reason}.", "Look at the name and who may read it.")
+        if trouble is not None:
+            return trouble
+        found = _read(shown, Path(real))
+        return SharedText(shown, real, found.text) if isinstance(found, PlanFile) else found
+
+    return load
+
+
+def _shown_as(plan: PlanFile, folder: str, path: str) -> str:
+    """The path of a used file as a person would name it to open it from where the plan was named."""
+    if plan.path is None:
+        return path
+    there = os.path.dirname(plan.name)
+    return os.path.join(there if os.path.realpath(there) == folder else folder, path)
+
+
+def _why_not(plan: PlanFile, shown: str, real: str) -> FileProblem | None:
+    """Why a place in the plan's folder holds no file to use; None when one may be read there."""
+    if not os.path.lexists(real):
+        near = _near(Path(real))
+        beside_it = os.path.join(os.path.dirname(shown), os.path.basename(near)) if near else ""
+        hint = f"Did you mean {beside_it}?" if near else "Look at the folder and the spelling of the name."
+        return _no(shown, f"There is no file {shown}.", hint)
+    if os.path.islink(real):  # nothing but a circle is still a link once all links are followed
+        return _no(shown, f"{shown} is a link that leads back to itself.", "Put the file itself there.")
+    if os.path.isdir(real):
+        return _no(shown, f"{shown} is a folder.", "Name a file in it.")
+    if not shown.endswith(SUFFIX):
+        return _no(
+            shown,
+            f"{shown} is not named like a file of stock and finishes.",
+            f"Give it a name that ends in {SUFFIX}",
+        )
+    if plan.path is not None and os.path.samefile(plan.path, real):
+        return _no(shown, f"{shown} is this plan itself.", "Take the line out, or name another file.")
+    return None
 
 
 def _decoded(name: str, path: Path | None, folder: Path, data: bytes) -> PlanFile | FileProblem:

@@ -37,6 +37,7 @@ class Review:
     limits: Limits
     waivers_used: frozenset[int] = frozenset()  # by place in the plan; known to rules that judge last
     rules_ran: tuple[str, ...] = ()
+    resized: bool = False  # whether some measures are set in place of the plan's own
 
     @property
     def units(self) -> UnitSystem:

@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.judging import Judgement, judge
 from reviewer.language.problems import ReadingProblem
-from reviewer.language.reading import read
+from reviewer.language.reading import Read, read
 from reviewer.language.source import Source
 from reviewer.model.builder import understand
 from reviewer.review import Review
 from reviewer.rulebook import Rule
 from reviewer.setting_out.setting import set_out
 from reviewer.settings import Settings, with_plan
+
+if TYPE_CHECKING:
+    from reviewer.language.sharing import Loader
+
+    from reviewer.model.outside import SetMeasure
 
 
 class Reviewed(NamedTuple):
@@ -25,12 +30,42 @@ class Reviewed(NamedTuple):
     judgement: Judgement | None
 
 
-def reviewed(name: str, text: str, settings: Settings, rules: Mapping[str, Rule]) -> Reviewed:
+class Opened(NamedTuple):
+    """A plan's text and what it says: read once, however often it is reviewed."""
+
+    source: Source
+    said: Read
+
+
+def opened(name: str, text: str, load: Loader | None = None) -> Opened:
+    """A plan's text, read.
+
+    ``load`` gives the files that the plan uses; nothing else is asked of it, and by itself nothing is opened.
+    """
+    said = read(text, load)
+    return Opened(Source(name, said.text or text, tuple(each.file for each in said.shared)), said)
+
+
+def reviewed(
+    name: str, text: str, settings: Settings, rules: Mapping[str, Rule], load: Loader | None = None
+) -> Reviewed:
     """The review of a plan's text under a folder's settings and a shelf of rules."""
-    source = Source(name, text)
-    understood = understand(read(text), dict(settings.limits))
+    return reviewed_as(opened(name, text, load), settings, rules)
+
+
+def reviewed_as(
+    plan_text: Opened,
+    settings: Settings,
+    rules: Mapping[str, Rule],
+    measures: tuple[SetMeasure, ...] = (),
+) -> Reviewed:
+    """The review of a plan that is read already, with some measures set in place of its own."""
+    outside = {measure.name: measure.amount for measure in measures}
+    source, said = plan_text
+    understood = understand(said, dict(settings.limits), outside)
     if understood.plan is None:
         return Reviewed(source, understood.problems, None, None)
     plan = understood.plan
-    review = Review(source, plan, set_out(plan), with_plan(settings.limits, plan.limits))
+    limits = with_plan(settings.limits, plan.limits)
+    review = Review(source, plan, set_out(plan), limits, resized=bool(measures))
     return Reviewed(source, (), review, judge(review, rules, settings.weights))

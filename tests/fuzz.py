@@ -24,7 +24,7 @@ from reviewer.reports.terminal import render_terminal
 from reviewer.reviewing import reviewed
 from reviewer.rulebook import all_rules
 from reviewer.wording import next_step, sentence
-from tests.support import settings
+from tests.support import plans_shared, settings
 
 LIMIT_SECONDS = 2.0
 _PLANS = Path(__file__).parent.parent / "plans"
@@ -161,7 +161,7 @@ def tried(number: int) -> Tried:
 
 def _gone_through(text: str) -> str:
     rules = all_rules()
-    found = reviewed("any.plan", text, settings(), rules)
+    found = reviewed("any.plan", text, settings(), rules, plans_shared())
     for problem in found.problems:
         assert 0 <= problem.span.start <= problem.span.end <= len(found.source.text)
         assert problem.says

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
+from pathlib import Path
 from textwrap import dedent
 
 from reviewer.findings import Finding
 from reviewer.judging import Judgement
+from reviewer.language.sharing import Loader, from_texts
 from reviewer.reference.limits import default_limits
 from reviewer.review import Review
 from reviewer.reviewing import Reviewed, reviewed
@@ -20,11 +23,21 @@ def settings() -> Settings:
     return Settings(default_limits())
 
 
-def look_at(text: str, *, only: str | None = None, name: str = "test.plan") -> Reviewed:
-    """The review of a plan (indented text is fine). ``only`` keeps all rules but one out."""
+@cache
+def plans_shared() -> Loader:
+    """Gives the files that the plans in plans/ use, wherever their text is reviewed."""
+    folder = Path(__file__).parent.parent / "plans"
+    files = sorted((folder / "shared").glob("*.plan"))
+    return from_texts({path.relative_to(folder).as_posix(): path.read_text("utf-8") for path in files})
+
+
+def look_at(
+    text: str, *, only: str | None = None, name: str = "test.plan", files: Mapping[str, str] | None = None
+) -> Reviewed:
+    """The review of a plan (indented text is fine) with the ``files`` it may use. ``only`` keeps one rule."""
     rules = all_rules()
     shelf = rules if only is None else {only: rules[only]}
-    return reviewed(name, dedent(text), settings(), shelf)
+    return reviewed(name, dedent(text), settings(), shelf, from_texts(files or {}))
 
 
 def review_of(text: str) -> Review:

@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from reviewer.files import PlanFile, beside, read_plan
 from reviewer.findings import Severity
 from reviewer.reviewing import Reviewed, reviewed
 from reviewer.rulebook import all_rules
@@ -19,7 +20,9 @@ MARK = re.compile(r"#\s*<-\s*(?P<rule>[\w-]+)(?::\s*(?P<part>\S+))?")
 
 
 def review(path: Path) -> Reviewed:
-    return reviewed(path.name, path.read_text(encoding="utf-8"), settings(), all_rules())
+    plan = read_plan(str(path))
+    assert isinstance(plan, PlanFile)
+    return reviewed(path.name, plan.text, settings(), all_rules(), beside(plan))
 
 
 def test_there_are_plans() -> None:

@@ -30,6 +30,19 @@ def test_the_terminal_shows_a_real_review(
     assert said.endswith(last.lstrip("\n"))
 
 
+def test_the_table_of_sizes_is_a_real_one(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    said = re.search(
+        r'`--measure "(length=[^"]+)"`, the bench below gives\n\n  ```\n(.*?)\n  ```', README, re.DOTALL
+    )
+    assert said
+    monkeypatch.chdir(TOP)
+    assert main(["review", "plans/reading-bench.plan", "--measure", said[1]]) == 1
+    shown = re.sub("^  ", "", said[2], flags=re.MULTILINE)
+    assert capsys.readouterr().out.startswith(f"{shown}\n\n")
+
+
 def test_the_two_commands_come_first_and_name_what_exists() -> None:
     review, run_tests = BLOCKS[:2]
     assert README.index(review) < README.index("## ")

@@ -8,7 +8,7 @@ import pytest
 
 from reviewer.reviewing import Reviewed, reviewed
 from reviewer.rulebook import all_rules
-from tests.support import settings
+from tests.support import plans_shared, settings
 from tests.twins import found_in, mirrored, shuffled, unit_twin
 
 PLANS = Path(__file__).parent.parent / "plans"
@@ -24,7 +24,7 @@ STEP_MM = 1.0
 
 
 def review(text: str) -> Reviewed:
-    return reviewed("twin.plan", text, settings(), all_rules())
+    return reviewed("twin.plan", text, settings(), all_rules(), plans_shared())
 
 
 def solids(found: Reviewed) -> dict[str, tuple[float, ...]]:

@@ -716,7 +716,7 @@ class Statement(NamedTuple):
     names: tuple[Word, ...]
     others: tuple[Word, ...]  # the second list of a join; the copies of a part
     clauses: tuple[object, ...]
-    text: str | None  # the title of a plan, the reason of a waiver, what a step is called
+    text: str | None  # the title of a plan, a used file, the reason of a waiver, what a step is called
     head: Span
     span: Span
     damaged: bool = False  # a clause of it could not be read

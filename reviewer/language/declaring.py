@@ -467,6 +467,9 @@ class Declarer(ShapeDeclarer):
         unit = d.Word(items[3], Span(title.span.end, span.end))
         return d.Statement("plan", unit, (), (), (), title.text, title.span, span)
 
+    def use_statement(self, items: Items, span: Span) -> d.Statement:
+        return d.Statement("use", None, (), (), (), items[1].text, items[1].span, span)
+
     def measure_statement(self, items: Items, span: Span) -> d.Statement:
         return d.Statement("measure", items[0], (), (), (items[2],), None, items[0].span, span)
 

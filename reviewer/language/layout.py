@@ -43,8 +43,9 @@ _LOOK_ALIKES = str.maketrans(
 GOES_ON = re.compile(r"(?:and|because|to)\b")
 #: A line that can only be a statement, however far in it stands: no clause is like it.
 _STATEMENT_IN_BLOCK = re.compile(
-    r"plan +\"|(?:stock|outline|part|assembly|finish|limit|try) +[^:,]+:|(?:join|fit|load|restrain) +[^:,]+:"
-    r"|step +\"|room\b[^:,]*:|(?:buy|tools) *:|accept +\S+ +(?:on|because)\b|[^\W\d][\w-]* *="
+    r"(?:plan|use|step) +\"|(?:stock|outline|part|assembly|finish|limit|try) +[^:,]+:"
+    r"|(?:join|fit|load|restrain) +[^:,]+:|room\b[^:,]*:|(?:buy|tools) *:"
+    r"|accept +\S+ +(?:on|because)\b|[^\W\d][\w-]* *="
 )
 _ASSEMBLY = re.compile(r"assembly\b")
 #: What an assembly can hold: statements of its own, one level in.

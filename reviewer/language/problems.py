@@ -23,3 +23,18 @@ class FileProblem(NamedTuple):
     name: str
     says: str
     do: str
+
+    @property
+    def what(self) -> str:
+        """What went wrong, in three words."""
+        return "file not read"
+
+
+class MeasureProblem(FileProblem):
+    """A plan that can't be reviewed because the call sets a measure that it can't take."""
+
+    __slots__ = ()
+
+    @property
+    def what(self) -> str:
+        return "measure not set"

@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from functools import lru_cache
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from reviewer.language import declarations as d
 from reviewer.language.declaring import Declarer
@@ -20,8 +20,11 @@ from reviewer.language.parser import NoWayOnError, Parser
 from reviewer.language.phrases import fault_in, unknown_statement
 from reviewer.language.problems import ReadingProblem
 from reviewer.language.source import Span
-from reviewer.language.tables import BLOCKS, STATEMENTS, tables
+from reviewer.language.tables import BLOCKS, SHAREABLE, STATEMENTS, tables
 from reviewer.language.wordings import CLAUSES
+
+if TYPE_CHECKING:
+    from reviewer.language.sharing import LaidOutFile, Loader, SharedFile
 
 MAX_STATEMENTS = 50_000
 MAX_CHARACTERS = 8_000_000
@@ -32,18 +35,22 @@ _FIRST_WORD = re.compile(r"[^\s:,=]+")
 _MEASURE = re.compile(r"([^\s:,=\"]+)\s*=")
 _SPLITS = re.compile(r'(?<!\d)"[^"]*"|:|,')
 _TITLE = re.compile(r'plan\b|[^\s"]*\s*"')
+_USE = re.compile(r'\buse\s*"')
 
 
 class Read(NamedTuple):
     """What reading gives: the statements that could be read, in order, and every slip.
 
     ``lost`` is true when a statement's very name could not be read, so that a name which nothing
-    declares may be no fault of its own.
+    declares may be no fault of its own. Where the plan uses other files, ``text`` is its own text with
+    theirs behind it, which all spans count in, and ``shared`` is what those files say.
     """
 
     statements: tuple[d.Statement, ...]
     problems: tuple[ReadingProblem, ...]
     lost: bool = False
+    text: str | None = None
+    shared: tuple[SharedFile, ...] = ()
 
 
 @lru_cache(maxsize=1)
@@ -58,10 +65,15 @@ class _FaultError(Exception):
 
 
 class _Reader:
-    def __init__(self, original: str, layout: Layout, parser: Parser) -> None:
+    def __init__(
+        self, original: str, layout: Layout, parser: Parser, files: tuple[LaidOutFile, ...] = ()
+    ) -> None:
         self.original = original
         self.text = text = layout.text
-        found = (_MEASURE.match(text, start, end) for start, end, _ in layout.statements)
+        places = layout.statements
+        if files:
+            places = (*places, *(place for each in files for place in each.statements))
+        found = (_MEASURE.match(text, start, end) for start, end, _ in places)
         self.measures = frozenset(match[1] for match in found if match)
         self.parser = parser
         self.problems: list[ReadingProblem] = []
@@ -73,6 +85,11 @@ class _Reader:
     def in_a_hurry(self) -> bool:
         """After very many slips the words for one more are not looked for."""
         return len(self.problems) >= MAX_TOLD
+
+    def line_end(self, start: int, end: int) -> int:
+        """Where the words of a statement's first line end."""
+        stop = self.original.find("\n", start, end)
+        return end if stop < 0 else start + len(self.text[start:stop].rstrip())
 
     def parse(self, rule: str, start: int, end: int) -> Any:
         """The declaration under a rule, or _FaultError with words for the writer."""
@@ -87,14 +104,18 @@ class _Reader:
         except NumberError as error:
             raise _FaultError(ReadingProblem(error.span, error.says, error.do)) from None
 
-    def statement(self, start: int, end: int) -> d.Statement | None:
+    def kind(self, start: int, end: int) -> str | None:
+        """What kind of statement stands there, by its first word; None for none that there is."""
+        if _MEASURE.match(self.text, start, end):
+            return "measure"
         first = _FIRST_WORD.match(self.text, start, end)
         word = first.group() if first else ""
-        if _MEASURE.match(self.text, start, end):
-            kind = "measure"
-        elif word in STATEMENTS and word != "measure":
-            kind = word
-        else:
+        return word if word in STATEMENTS and word != "measure" else None
+
+    def statement(self, start: int, end: int) -> d.Statement | None:
+        kind = self.kind(start, end)
+        if kind is None:
+            first = _FIRST_WORD.match(self.text, start, end)
             stop = first.end() if first else start + 1
             self.problems.append(
                 _beyond(start, end)
@@ -173,10 +194,11 @@ def _beyond_all(says: str, do: str) -> Read:
     return Read((), (ReadingProblem(Span(0, 0), says, do),), lost=True)
 
 
-def read(text: str, parser: Parser | None = None) -> Read:
+def read(text: str, load: Loader | None = None, *, parser: Parser | None = None) -> Read:
     """The declarations of a plan's text and all its slips, both in the order of the text.
 
-    ``parser`` is for who wants to listen to its words (reviewer/language/tidying.py).
+    ``load`` gives the files that the plan's use statements name; without it none is at hand. ``parser`` is
+    for who wants to listen to its words (reviewer/language/tidying.py).
     """
     if len(text) > MAX_CHARACTERS:
         return _beyond_all(
@@ -189,14 +211,30 @@ def read(text: str, parser: Parser | None = None) -> Read:
             f"The plan has {len(layout.statements)} statements; dryfit reads up to {MAX_STATEMENTS}.",
             "Split it into several plans, or use copies.",
         )
+    if _USE.search(layout.text):
+        return _read_with_files(text, layout, load, parser or _parser())
     reader = _Reader(text, layout, parser or _parser())
+    return _read_plan(reader, layout)
+
+
+def for_use(kinds: Collection[str]) -> bool:
+    """Whether statements of these kinds alone make a file for plans to use, and nothing to build."""
+    return ("stock" in kinds or "finish" in kinds) and SHAREABLE.issuperset(kinds)
+
+
+def _read_plan(reader: _Reader, layout: Layout) -> Read:
+    """What the plan itself says, with every problem told so far."""
     made = [reader.statement(place.start, place.end) for place in layout.statements]
     statements = [statement for statement in _nested(made, layout) if statement is not None]
-    if not any(statement.kind == "plan" for statement in statements):
+    lost = None in made
+    # A file for plans to use needs no title; what it is gets told once it is understood.
+    if not any(statement.kind == "plan" for statement in statements) and (
+        lost or not for_use({statement.kind for statement in statements})
+    ):
         _tell_untitled(reader, layout)
     problems = [*layout.problems, *_not_told_by(layout, reader.problems)]
     ordered = tuple(sorted(problems, key=lambda problem: problem.span))
-    return Read(tuple(statements), ordered, None in made)
+    return Read(tuple(statements), ordered, lost)
 
 
 def _nested(made: list[d.Statement | None], layout: Layout) -> list[d.Statement | None]:
@@ -218,6 +256,69 @@ def _nested(made: list[d.Statement | None], layout: Layout) -> list[d.Statement 
     return outer
 
 
+def _read_with_files(text: str, layout: Layout, load: Loader | None, parser: Parser) -> Read:
+    """A plan with the files that it uses. Each slice is read where it stands in the joined text."""
+    from reviewer.language.sharing import joined, no_files
+
+    whole = joined(text, layout, load or no_files, most=MAX_CHARACTERS, most_statements=MAX_STATEMENTS)
+    reader = _Reader(whole.text, whole.layout, parser, whole.files)
+    reader.problems += whole.problems
+    shared = tuple(_read_file(reader, each) for each in whole.files)
+    lost = bool(reader.problems)  # what could not be had or read in a file may be what a name means
+    found = _read_plan(reader, whole.layout)
+    return found._replace(lost=lost or found.lost, text=whole.text if shared else None, shared=shared)
+
+
+def _read_file(reader: _Reader, laid: LaidOutFile) -> SharedFile:
+    """What a used file says. A statement that it can't hold is told and not read."""
+    from reviewer.language.sharing import SharedFile
+
+    title: d.Statement | None = None
+    statements = []
+    for start, end, within in laid.statements:
+        if within is not None:  # told with what it is a member of
+            continue
+        kind = reader.kind(start, end)
+        if kind is not None and kind not in SHAREABLE:
+            head = Span(start, reader.line_end(start, end))
+            says = (
+                f"A file that a plan uses holds stock, finishes and measures; “{kind}” begins none of these."
+            )
+            if kind == "use":
+                says = "A file that a plan uses can't use another one."
+            reader.tell(*head, says, "Move it to the plan itself.")
+            continue
+        statement = reader.statement(start, end)
+        if statement is None:
+            continue
+        if kind != "plan":
+            statements.append(statement)
+        elif title is None:
+            title = statement
+        else:
+            says = f"The file {laid.file.name} has a second title."
+            reader.problems.append(
+                ReadingProblem(statement.span, says, "Keep one of the two.", (), (title.span,))
+            )
+    return SharedFile(laid.file, title.name.text if title and title.name else None, tuple(statements))
+
+
+def read_sum(words: str) -> d.Expression | None:
+    """The sum that words make, as behind a measure's equals sign; None when they make none.
+
+    Its spans count in a line of this function's own, so no one can be shown them.
+    """
+    text = f"it = {words}"
+    layout = laid_out(text)
+    reader = _Reader(text, layout, _parser())
+    made = reader.statement(0, len(layout.text.rstrip()))
+    if made is None or layout.problems:
+        return None
+    found = made.clauses[0]
+    assert isinstance(found, d.Number | d.MeasureName | d.Sum)
+    return found
+
+
 def _tell_untitled(reader: _Reader, layout: Layout) -> None:
     """Tell that the title is missing, unless one was tried and could not be read."""
     if not layout.statements:
@@ -229,10 +330,9 @@ def _tell_untitled(reader: _Reader, layout: Layout) -> None:
         )
     elif not any(_TITLE.match(layout.text, place.start, place.end) for place in layout.statements):
         start, end, _ = layout.statements[0]
-        line_end = reader.original.find("\n", start, end)
         reader.tell(
             start,
-            end if line_end < 0 else start + len(layout.text[start:line_end].rstrip()),
+            reader.line_end(start, end),
             "The plan does not begin with its title and the unit of its numbers.",
             'Put a first line such as: plan "Reading bench" in inches',
         )

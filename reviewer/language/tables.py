@@ -26,6 +26,7 @@ STATEMENTS = (
     "plan",
     "measure",
     "try",
+    "use",
     "stock",
     "outline",
     "assembly",
@@ -42,6 +43,8 @@ STATEMENTS = (
     "limit",
     "accept",
 )
+#: Statements that a file for plans to use may hold. They make nothing to build.
+SHAREABLE = frozenset({"plan", "measure", "stock", "finish"})
 #: Statements with a head and clauses, which a failed one is taken apart into.
 BLOCKS = (
     "stock",

@@ -19,6 +19,7 @@ from reviewer.language.numbers import parsed
 from reviewer.language.parser import Parser
 from reviewer.language.problems import ReadingProblem
 from reviewer.language.reading import read
+from reviewer.language.sharing import nothing_in_files
 from reviewer.language.source import Span
 from reviewer.language.tables import END, tables
 from reviewer.language.tidy_words import tidy_word
@@ -86,7 +87,7 @@ def _heard(text: str) -> tuple[list[Token], tuple[ReadingProblem, ...]]:
     """All tokens of a text in order, the ends of its statements among them, and its problems."""
     parser = Parser(tables(), Declarer())
     parser.lexer = lexer = _ListeningLexer()
-    problems = read(text, parser).problems
+    problems = read(text, nothing_in_files, parser=parser).problems
     lexer.heard.sort(key=lambda token: token[2])
     return lexer.heard, problems
 

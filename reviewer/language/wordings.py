@@ -89,6 +89,7 @@ CLAUSES = {
 SHAPES = {
     "plan": 'plan "Reading bench" in inches',
     "measure": "height = 17 1/2",
+    "use": 'use "shop-stock.plan"',
     "stock": "stock stud: 2x4 spruce-pine-fir, 8 ft at 4.10",
     "outline": "outline frame: 42 across, 12 deep, 16 tall, on floor",
     "part": "part leg: stud, upright, facing front, in each corner of frame",

@@ -3,21 +3,26 @@
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
+from collections.abc import Iterable, Mapping
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.language.declarations import Statement, Words
 from reviewer.language.numbers import SYSTEM_UNIT
 from reviewer.language.problems import ReadingProblem
-from reviewer.language.reading import MAX_TOLD, Read
+from reviewer.language.reading import MAX_TOLD, Read, for_use
 from reviewer.language.source import Span
 from reviewer.language.wordings import did_you_mean
 from reviewer.limits import Limit
 from reviewer.model import joining, using
 from reviewer.model.desk import Desk
+from reviewer.model.left_out import LeftOut, conditional
 from reviewer.model.naming import PartNames
 from reviewer.model.parts import PartMaker
-from reviewer.model.plan import Finish, Plan, Step, UnknownName
+from reviewer.model.plan import Finish, Plan, Step, Trial, UnknownName
 from reviewer.model.stocks import stocks_of
+
+if TYPE_CHECKING:
+    from reviewer.model.sharing import Shared
 
 #: The plan's own words in a message are cut after so many letters.
 _LONG_WORDS = re.compile(r"(“[^”]{60})[^”]+(?=”)")
@@ -39,29 +44,55 @@ def _unknown_as_problem(unknown: UnknownName) -> ReadingProblem:
     )
 
 
-def understand(read: Read, limits: dict[str, Limit]) -> Understood:
-    """The plan that the declarations make.
+def _by_kind(statements: Iterable[Statement]) -> dict[str, list[Statement]]:
+    kinds: dict[str, list[Statement]] = {}
+    for statement in statements:
+        kinds.setdefault(statement.kind, []).append(statement)
+    return kinds
+
+
+def understand(
+    read: Read, limits: dict[str, Limit], outside: Mapping[str, float] | None = None
+) -> Understood:
+    """The plan that the declarations make. ``outside`` sets measures in place of the plan's own, in its unit.
 
     With any problem in hand there is no plan: a review of half a plan would tell half truths. Unknown
     names alone do not stop it; a rule tells those.
     """
-    kinds: dict[str, list[Statement]] = {}
-    for statement in read.statements:
-        kinds.setdefault(statement.kind, []).append(statement)
+    statements = read.statements
+    kinds = _by_kind(statements)
     titles = kinds.get("plan", [])
     # Without a title nothing tells the unit. Millimetres let the rest be looked through all the same: they
     # make no size too long, and the plan is not reviewed before it has a title.
     units, unit = SYSTEM_UNIT[titles[0].name.text if titles and titles[0].name else "millimetres"]
-    desk = Desk(units, unit, unit_said=bool(titles))
+    desk = Desk(units, unit, unit_said=bool(titles), outside=outside)
     for extra in titles[1:]:
         desk.problem(
             extra.span, "The plan has a second title.", "Keep one of the two.", also_at=(titles[0].span,)
         )
+    lends = not read.lost and for_use(kinds)
     desk.declare_measures(kinds.get("measure", []))
+    shared = _shared(desk, read, kinds)
+    trials: tuple[Trial, ...] = ()
+    if "try" in kinds:
+        from reviewer.model.trying import trials_of
+
+        trials = trials_of(desk, kinds["try"])
+    left_out: LeftOut | None = None
+    if conditional(statements):
+        from reviewer.model.conditions import standing
+
+        statements, left_out = standing(desk, statements)
+        kinds = _by_kind(statements)
+        if shared is not None:
+            shared.own = kinds
     stocks = stocks_of(desk, kinds.get("stock", []))
-    maker = PartMaker(desk, stocks)
-    maker.make(list(read.statements))
-    names = PartNames(maker.parts, (name for name in maker.names.wood() if name not in maker.parts))
+    if shared is not None:
+        stocks |= shared.stocks()
+    maker = PartMaker(desk, stocks, left_out)
+    maker.make(list(statements))
+    unmade = (name for name in maker.names.wood() if name not in maker.parts)
+    names = PartNames(maker.parts, unmade, left_out)
     outlines = {name for name, box in maker.boxes.items() if box.kind == "outline"}
     tools = tuple(
         clause.text
@@ -69,7 +100,15 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
         for clause in statement.clauses
         if isinstance(clause, Words)
     )
-    finishes = using.finishes_of(desk, kinds.get("finish", []), names)
+    finish_statements = kinds.get("finish", [])
+    if shared is not None:
+        finish_statements = shared.finishes(names)
+    elif lends:  # a finish there need not say what it goes on
+        finish_statements = [statement._replace(damaged=True) for statement in finish_statements]
+    finishes = using.finishes_of(desk, finish_statements, names)
+    basket = using.basket_of(desk, kinds.get("buy", []), stocks)
+    if shared is not None:
+        stocks = shared.needed(stocks, maker.parts, basket)
     plan = Plan(
         title=titles[0].text or "" if titles else "",
         units=units,
@@ -82,24 +121,22 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
         loads=using.loads_of(desk, kinds.get("load", []), names),
         room=using.room_of(desk, kinds.get("room", [])),
         steps=_steps(desk, kinds.get("step", []), names, finishes),
-        basket=using.basket_of(desk, kinds.get("buy", []), stocks),
+        basket=basket,
         tools=tools,
         tools_span=kinds["tools"][0].head if "tools" in kinds else None,
         waivers=using.waivers_of(desk, kinds.get("accept", []), names),
         limits=using.limits_of(desk, kinds.get("limit", []), limits),
         measures=desk.measures(),
+        trials=trials,
         unknown=tuple(desk.unknown),
         doubtful=frozenset(maker.doubtful),
         span=titles[0].span if titles else Span(0, 0),
     )
     if not read.problems and not desk.problems:
-        if not plan.parts and not plan.unknown:
-            empty = ReadingProblem(
-                plan.span,
-                "The plan has a title but no parts yet.",
-                "Add a stock and a part: part leg: stud, upright, facing front, 16 tall, on floor",
-            )
-            return Understood(None, (empty,))
+        if left_out is not None and left_out.parts and not plan.parts:
+            return Understood(None, (_all_left_out(plan.span),))
+        if not plan.parts and (lends or not plan.unknown):
+            return Understood(None, (_nothing_to_build(read.statements[0].span, bool(titles), lends),))
         return Understood(plan, ())
     problems = [*read.problems, *desk.problems]
     if not read.lost:
@@ -117,6 +154,42 @@ def _steps(
     from reviewer.model.stepping import steps_of
 
     return steps_of(desk, statements, names, finishes)
+
+
+def _all_left_out(span: Span) -> ReadingProblem:
+    return ReadingProblem(
+        span,
+        "At these sizes every part of the plan is left out.",
+        "Look at the conditions of the parts (only when …), or at the sizes.",
+    )
+
+
+def _shared(desk: Desk, read: Read, kinds: dict[str, list[Statement]]) -> Shared | None:
+    """What the plan's used files lend to it, their measures declared; None where it uses none."""
+    if not read.shared:
+        return None
+    from reviewer.model.sharing import Shared
+
+    return Shared(desk, read.shared, kinds)
+
+
+def _nothing_to_build(span: Span, titled: bool, lends: bool) -> ReadingProblem:
+    add = "Add a stock and a part: part leg: stud, upright, facing front, 16 tall, on floor"
+    if not lends:
+        return ReadingProblem(span, "The plan has a title but no parts yet.", add)
+    if titled:
+        return ReadingProblem(
+            span,
+            "The plan has a title but no parts yet.",
+            "Add a part: part leg: stud, upright, facing front, 16 tall, on floor. If the file is there for "
+            'other plans, review one that says: use "shop-stock.plan"',
+        )
+    return ReadingProblem(
+        span,
+        "This is no plan but a file for plans to use: it has stock, finishes or measures and no parts.",
+        'Review a plan that says: use "shop-stock.plan". For a plan of its own begin with a title, '
+        'such as: plan "Reading bench" in inches',
+    )
 
 
 def _shortened(problems: list[ReadingProblem]) -> tuple[ReadingProblem, ...]:

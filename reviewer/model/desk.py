@@ -7,7 +7,8 @@ unknown names (a rule tells those), so that the builders of parts, joins and the
 from __future__ import annotations
 
 import operator
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import contextmanager
 
 from reviewer.language.declarations import Expression, MeasureName, Number, Statement, Sum, Word
 from reviewer.language.numbers import MM_PER, Unit
@@ -42,14 +43,24 @@ MAX_NAME = 100
 class Desk:
     """Measures, problems and unknown names of one plan while it is being understood."""
 
-    def __init__(self, units: UnitSystem, unit: Unit, *, unit_said: bool = True) -> None:
+    def __init__(
+        self,
+        units: UnitSystem,
+        unit: Unit,
+        *,
+        unit_said: bool = True,
+        outside: Mapping[str, float] | None = None,
+    ) -> None:
         self.units = units
         self.unit = unit
         self.unit_said = unit_said
         self.mm_per_unit = MM_PER[unit]
+        self._home = unit
+        self._lent: dict[str, Unit] = {}  # the unit of every measure that comes from a used file
         self.problems: list[ReadingProblem] = []
         self.unknown: list[UnknownName] = []
         self._declared: dict[str, Statement] = {}
+        self._outside = outside or {}  # measures set in place of the plan's own, in the plan's unit
         self._amounts: dict[str, float | None] = {}
         self._used: set[str] = set()
         self._unknown_at: set[Span] = set()
@@ -113,8 +124,21 @@ class Desk:
 
     # ------------------------------------------------------------ measures
 
-    def declare_measures(self, statements: Iterable[Statement]) -> None:
-        """Take in every measure statement; the values follow on demand, in any order."""
+    @contextmanager
+    def written_in(self, unit: Unit) -> Iterator[None]:
+        """Takes bare numbers in another unit for a while: those of a used file with a unit of its own."""
+        before = self.unit
+        self.unit, self.mm_per_unit = unit, MM_PER[unit]
+        try:
+            yield
+        finally:
+            self.unit, self.mm_per_unit = before, MM_PER[before]
+
+    def declare_measures(self, statements: Iterable[Statement], lent: Unit | None = None) -> None:
+        """Take in every measure statement; the values follow on demand, in any order.
+
+        ``lent`` is the unit of measures that come from a used file.
+        """
         for statement in statements:
             assert statement.name is not None
             name = statement.name.text
@@ -135,6 +159,24 @@ class Desk:
                 )
                 continue
             self._declared[name] = statement
+            if lent is not None:
+                self._lent[name] = lent
+        for name, amount in self._outside.items():
+            if name in self._declared:
+                # What the plan's own sum is made of stays in use, though it is not worked out here.
+                own = self._declared[name].clauses[0]
+                assert isinstance(own, Number | MeasureName | Sum)
+                self._used.update(self._pending(own))
+                self._amounts[name] = amount
+
+    def stated(self) -> tuple[str, ...]:
+        """The name of every measure, in the plan's order."""
+        return tuple(self._declared)
+
+    def amount_of(self, name: str) -> float | None:
+        """A measure's amount in the plan's unit; None when it can't be worked out (told)."""
+        self._settle(name)
+        return self._amounts[name]
 
     def _pending(self, expression: Expression) -> list[str]:
         """Names inside an expression whose values are not known yet."""
@@ -186,10 +228,19 @@ class Desk:
                 waiting.append(needs[0])
                 continue
             on_path.pop(current, None)
-            self._amounts[current] = self._sum(expression)
+            self._amounts[current] = self._worked_out(current, expression)
+
+    def _worked_out(self, name: str, expression: Expression) -> float | None:
+        """A measure's value in the plan's unit, its own bare numbers in the unit of its file."""
+        unit = self._lent.get(name, self._home)
+        if unit == self.unit == self._home:
+            return self._sum(expression)
+        with self.written_in(unit):
+            amount = self._sum(expression)
+        return None if amount is None else amount * MM_PER[unit] / MM_PER[self._home]
 
     def amount(self, expression: Expression) -> float | None:
-        """An expression's value in the plan's unit; None when something in it is not known (told)."""
+        """An expression's value in its bare numbers' unit; None when something in it is not known (told)."""
         if not isinstance(expression, Number):
             for name in self._pending(expression):
                 self._settle(name)
@@ -231,10 +282,13 @@ class Desk:
                 self.unknown_name(word, "measure", self._declared)
             return None
         self._used.add(node.name)
-        return self._amounts.get(node.name)
+        amount = self._amounts.get(node.name)
+        if amount is None or self.unit == self._home:
+            return amount
+        return amount * MM_PER[self._home] / self.mm_per_unit
 
     def _joined(self, node: Sum, left: float | None, right: float | None) -> float | None:
-        if left is None or right is None:
+        if left is None or right is None or (self._lent and self._mixed(node)):
             return None
         if node.sign == "/" and right == 0:
             self.problem(node.span, "This divides by 0.", "Divide by another number.")
@@ -245,13 +299,38 @@ class Desk:
             return None
         return made
 
+    def _mixed(self, node: Sum) -> bool:
+        """Whether a sum takes a measure of a file in another unit for a bare number (told).
+
+        Such a measure can only be a length: as a number of things it would come out in the wrong unit.
+        """
+        if node.sign == "/":
+            suspects = [node.right]
+        elif node.sign == "*" and not isinstance(node.left, Number) and not isinstance(node.right, Number):
+            suspects = [node.left, node.right]
+        else:
+            return False
+        while suspects:
+            part = suspects.pop()
+            if isinstance(part, Sum):
+                suspects += (part.right, part.left)
+            elif isinstance(part, MeasureName) and self._lent.get(part.name, self._home) != self.unit:
+                self.problem(
+                    part.span,
+                    f"“{part.name}” is written in another unit in another file, so it is a length, "
+                    f"and nothing can be {'divided' if node.sign == '/' else 'multiplied'} by it here.",
+                    "Write the number itself, or give the measure in the same file as this.",
+                )
+                return True
+        return False
+
     def measures(self) -> tuple[Measure, ...]:
-        """Every measure with its value, in the order of the plan."""
+        """Every measure with its value, in the order of the plan; those of used files where they are used."""
         found = []
         for name, statement in self._declared.items():
             self._settle(name)
             amount = self._amounts[name]
-            if amount is not None:
+            if amount is not None and (name in self._used or name not in self._lent):
                 found.append(
                     Measure(
                         name=name,

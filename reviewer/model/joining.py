@@ -47,7 +47,11 @@ def joins_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tup
         if not left or not right:
             _join(desk, statement, left, right, ())
             continue
-        groups = tuple(names.meant_by(word.text) or (word.text,) for word in statement.others if word.text)
+        groups = tuple(
+            meant or (word.text,)
+            for word in statement.others
+            if (meant := names.meant_by(word.text)) or not names.waits(word.text)
+        )
         join = _join(desk, statement, left, right, groups)
         if join is not None:
             found.append(join)

@@ -9,6 +9,7 @@ from functools import lru_cache
 from reviewer.language.declarations import Word
 from reviewer.language.source import Span
 from reviewer.model.desk import MAX_NAME, Desk
+from reviewer.model.left_out import LeftOut
 from reviewer.model.plan import GROUNDS, WALL
 
 #: The corners that a part can stand in, by the last word of the copy's name, with their faces by direction.
@@ -29,11 +30,13 @@ def with_each(text: str, each: str | None) -> str:
 class SolidNames:
     """Every name with a place in space: parts, outlines, rows. A reference means exactly one of them."""
 
-    def __init__(self, desk: Desk) -> None:
+    def __init__(self, desk: Desk, left_out: LeftOut | None = None) -> None:
         self.desk = desk
+        self._left_out = left_out
         self._known: dict[str, tuple[bool, Span]] = {}  # whether it is wood, and where it is declared
         self._stems: dict[str, str] = {}  # what several names begin with, and one of them
         self.wall_meant = False  # whether anything is placed by the wall
+        self._told_left_out: set[Span] = set()
 
     def __contains__(self, name: str) -> bool:
         return name in self._known
@@ -98,8 +101,8 @@ class SolidNames:
         """True for a part; false for an outline, a row and the room's own faces."""
         return self._known.get(name, (False, None))[0]
 
-    def found(self, word: Word, each: str | None) -> str | None:
-        """The one name that a word refers to; None when it can't be had (told)."""
+    def found(self, word: Word, each: str | None, by: str) -> str | None:
+        """The one name that a word refers to; None when it can't be had (told). ``by`` is what it places."""
         name = with_each(word.text, each)
         if name in self._known:
             return name
@@ -118,9 +121,23 @@ class SolidNames:
                 f"“{name}” stands for every part that it fits, and a place needs just one.",
                 "Name one of them.",
             )
-        else:
+        elif not self._tell_left_out(word.span, name, by):
             self.desk.unknown_name(word._replace(text=name), "part", self._known)
         return None
+
+    def _tell_left_out(self, span: Span, name: str, by: str) -> bool:
+        """Whether a name is missing because it is left out at these sizes; told once for a place."""
+        reason = self._left_out.reason(name) if self._left_out is not None else None
+        if reason is not None and span not in self._told_left_out:
+            self._told_left_out.add(span)
+            whom = f"“{by}”" if by else "another part"
+            self.desk.problem(
+                span,
+                f"“{name}” is left out when {reason.when}, but {whom} is placed by it.",
+                f"Give {whom} the same condition, or place it by something that stands at every size.",
+                also_at=(reason.span,),
+            )
+        return reason is not None
 
 
 @lru_cache(maxsize=1024)
@@ -139,9 +156,12 @@ def _all_below(text: str) -> bool:
 class PartNames:
     """The parts of a plan by name, in the plan's order."""
 
-    def __init__(self, names: Iterable[str], unmade: Iterable[str] = ()) -> None:
+    def __init__(
+        self, names: Iterable[str], unmade: Iterable[str] = (), left_out: LeftOut | None = None
+    ) -> None:
         self.ordered = tuple(names)
         self._unmade = tuple(unmade)  # declared, but something in them is wrong and told already
+        self.left_out = left_out
         self._known = set(self.ordered)
         self._below: dict[str, list[str]] = {}
         for name in self.ordered:
@@ -170,7 +190,9 @@ class PartNames:
         return len(self.ordered) if "*" in text and text != "*" and not _all_below(text) else 1
 
     def waits(self, text: str) -> bool:
-        """True when a word stands for parts that are declared but could not be made."""
+        """True when a word stands for parts that are declared but left out here, or could not be made."""
+        if self.left_out is not None and self.left_out.reason(text) is not None:
+            return True
         return bool(self._unmade) and bool(PartNames(self._unmade).meant_by(text))
 
     def families(self) -> list[str]:

@@ -9,6 +9,7 @@ from reviewer.language.source import Span
 from reviewer.language.wordings import MEANT, did_you_mean
 from reviewer.model import rows
 from reviewer.model.desk import Desk
+from reviewer.model.left_out import LeftOut
 from reviewer.model.naming import CORNERS, SolidNames
 from reviewer.model.placing import (
     DIRECTIONS,
@@ -34,13 +35,14 @@ MAX_PARTS = 20_000
 class PartMaker:
     """Makes all parts, rows and outlines of a plan."""
 
-    def __init__(self, desk: Desk, stocks: dict[str, Stock]) -> None:
+    def __init__(self, desk: Desk, stocks: dict[str, Stock], left_out: LeftOut | None = None) -> None:
         self.desk = desk
         self.stocks = stocks
         self.parts: dict[str, Part] = {}
         self.boxes: dict[str, Box] = {}
         self.doubtful: set[str] = set()
-        self.names = SolidNames(desk)
+        self.names = SolidNames(desk, left_out)
+        self._left_out = left_out
         self.leaners: Leaners | None = None  # parts out of plumb; None where the plan has none
         self._specs: dict[str, Spec] = {}
         self._too_many_told = False
@@ -58,7 +60,7 @@ class PartMaker:
                     outlines.append(statement)
             elif statement.kind == "part":
                 self._declare(statement)
-        likeness = Likeness(self.desk, self._specs, self.doubtful)
+        likeness = Likeness(self.desk, self._likes(), self.doubtful)
         specs = [likeness.of(spec) for spec in self._specs.values()]
         counts = [self._announce(spec) for spec in specs]
         if any(spec.only(d.Leaning) for spec in specs):
@@ -100,6 +102,16 @@ class PartMaker:
                 if not self.desk.room_for_clauses(len(clauses), statement.head):
                     continue
                 self._specs[name] = Spec(name, family, statement, copy.text if copy else None, clauses)
+
+    def _likes(self) -> dict[str, Spec]:
+        """What a part can be like: every part, and those that are left out at these sizes."""
+        if self._left_out is None:
+            return self._specs
+        absent = {
+            each.name: Spec(each.name, each.family, each.statement, each.each, each.statement.clauses)
+            for each in self._left_out.parts
+        }
+        return absent | self._specs
 
     def _announce(self, spec: Spec) -> int:
         """Make the names of corner and row copies known before anything refers to them; how many in a row."""

@@ -96,9 +96,11 @@ class Placer:
         self.long = long
         self.each = each
         self.leaners = leaners  # the parts that lean, where ends are to follow their faces
+        self.name = ""  # of what is being placed, for messages
 
     def place(self, name: str, clauses: Iterable[Any]) -> Placing:
         """The relations of all clauses that place or size; the others are passed over."""
+        self.name = name
         placing = Placing(name)
         for clause in clauses:
             place = _PLACES.get(type(clause))
@@ -110,7 +112,7 @@ class Placer:
 
     def resolve(self, word: d.Word) -> str | None:
         """The name that a word refers to; None when it can't be had (told)."""
-        return self.names.found(word, self.each)
+        return self.names.found(word, self.each, self.name)
 
     def _find(self, placing: Placing, word: d.Word) -> str | None:
         name = self.resolve(word)

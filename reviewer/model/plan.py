@@ -437,6 +437,14 @@ class Measure(Record):
     span: Span
 
 
+class Trial(NamedTuple):
+    """The sizes of a measure that the plan says to try, in the plan's unit."""
+
+    name: str
+    amounts: tuple[float, ...]
+    span: Span
+
+
 class UnknownName(NamedTuple):
     """A name that nothing declares, and the nearest ones that something does."""
 
@@ -466,6 +474,7 @@ class Plan(Record):
     tools_span: Span | None
     waivers: SkipValidation[tuple[Waiver, ...]]
     limits: SkipValidation[tuple[LimitSetting, ...]]
+    trials: SkipValidation[tuple[Trial, ...]] = ()
     unknown: SkipValidation[tuple[UnknownName, ...]] = ()
     doubtful: frozenset[str] = frozenset()  # parts that an unknown name keeps from being placed
     span: Span  # the title line

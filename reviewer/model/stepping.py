@@ -11,9 +11,28 @@ from reviewer.model.plan import Finish, Remark, Step, Verb, Waiting, Work
 def steps_of(
     desk: Desk, statements: list[d.Statement], names: PartNames, finishes: tuple[Finish, ...]
 ) -> tuple[Step, ...]:
-    """Every step in the order of the plan. Names that nothing declares are told, and left out."""
+    """Every step in the order of the plan. Names that nothing declares are told, and left out.
+
+    A step vanishes when all that it works on is left out at these sizes.
+    """
     schedules = {finish.name: finish for finish in finishes}
-    return tuple(_step(desk, statement, names, schedules) for statement in statements)
+    found = []
+    for statement in statements:
+        step = _step(desk, statement, names, schedules)
+        if step.items or not _all_left_out(statement, names):
+            found.append(step)
+    return tuple(found)
+
+
+def _all_left_out(statement: d.Statement, names: PartNames) -> bool:
+    words = [clause.name.text for clause in statement.clauses if isinstance(clause, d.WorkOn)]
+    words += [clause.word.text for clause in statement.clauses if isinstance(clause, d.More)]
+    return bool(words) and all(names.waits(word) or _without(names, word) for word in words)
+
+
+def _without(names: PartNames, finish: str) -> bool:
+    """Whether a finish is declared and left out at these sizes."""
+    return names.left_out is not None and finish in names.left_out.finishes
 
 
 def _step(desk: Desk, statement: d.Statement, names: PartNames, schedules: dict[str, Finish]) -> Step:
@@ -49,6 +68,8 @@ def _work(
         parts = parts_meant(desk, names, (word,))
         return (Work(verb, word.text, parts, word.span),) if parts else ()
     schedule = schedules.get(word.text)
+    if schedule is None and _without(names, word.text):
+        return ()
     if schedule is None:
         desk.unknown_name(word, "finish schedule", schedules)
         return ()

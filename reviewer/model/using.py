@@ -89,6 +89,11 @@ def finishes_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> 
                 f"The finish “{statement.name.text}” does not say what it goes on.",
                 "Add the parts: on seat.*, leg.*",
             )
+        if on and not parts and all(names.waits(word.text) for word in on):
+            # All that it goes on is left out at these sizes, or could not be made.
+            if names.left_out is not None:
+                names.left_out.finishes.add(statement.name.text)
+            continue
         found.append(Finish(name=statement.name.text, on=parts, steps=made, span=statement.head))
     return tuple(found)
 

@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.findings import Edit, Finding, Severity
 from reviewer.judging import Judgement
-from reviewer.language.problems import FileProblem, ReadingProblem
+from reviewer.language.problems import FileProblem, MeasureProblem, ReadingProblem
 from reviewer.language.source import Source
 from reviewer.reports.excerpt import one_line
 from reviewer.review import Review
 from reviewer.rulebook import Rule
 from reviewer.units import UnitSystem, length, show
-from reviewer.wording import fill
+from reviewer.wording import fill, listed
 from reviewer.workshop.assumptions import Assumption
+
+if TYPE_CHECKING:
+    from reviewer.model.outside import SetMeasure
 
 #: The topic whose findings come before all others, whatever their severity.
 SAFETY = "safety"
@@ -102,6 +105,37 @@ class Report:
     cut_list: tuple[CutRow, ...] = ()
     joints: tuple[JointRow, ...] = ()
     buying: Buying | None = None
+    measures: tuple[SetMeasure, ...] = ()  # set from outside, in place of the plan's own
+    varied: tuple[str, ...] = ()  # those of them that go through several sizes in this run
+    sizes_asked: bool = False  # whether the sizes that the plan names were to be tried
+    level: Severity = Severity.ERROR  # the lightest finding that fails the review
+
+    @property
+    def remarks(self) -> tuple[str, ...]:
+        """What a reader must know of measures set from outside and of sizes to try, in sentences."""
+        tries = self.review is not None and self.review.plan.trials
+        if not (self.measures or self.sizes_asked or tries):
+            return ()
+        from reviewer.reports.sizes import size_remarks
+
+        return size_remarks(self)
+
+    @property
+    def at(self) -> str:
+        """``at length 36 in`` where the plan is reviewed at several sizes; empty for others."""
+        if not self.varied:
+            return ""
+        from reviewer.reports.sizes import at_sizes
+
+        return at_sizes(self)
+
+    @property
+    def passes(self) -> bool:
+        """True when the plan was judged and nothing in it is as heavy as the level."""
+        if self.judgement is None:
+            return False
+        worst = self.judgement.worst
+        return worst is None or worst < self.level
 
     @property
     def units(self) -> UnitSystem:
@@ -156,6 +190,12 @@ def edit_text(source: Source, edit: Edit) -> str:
     return f"write “{put}” in place of “{there}”" if there else f"add “{put}”"
 
 
+def used_text(source: Source) -> str:
+    """``With stock and finishes from shop-stock.plan.``: the files that a plan uses, in words."""
+    names = [file.name for file in source.used]
+    return f"With stock and finishes from {listed(names, most=len(names))}."
+
+
 def assumption_text(assumption: Assumption, system: UnitSystem) -> str:
     """The thing taken for granted as one sentence, its source and the words that would replace it."""
     what = fill(assumption.what, {"value": assumption.value}, system)
@@ -187,7 +227,7 @@ def counted_word(count: int, one: str, many: str = "") -> str:
     return f"{count} {one if count == 1 else many or one + 's'}"
 
 
-def _headline(to_mend: int, to_think_over: int, rules: int, plans: int) -> str:
+def _headline(to_mend: int, to_think_over: int, rules: int, plans: int, of: str) -> str:
     things = counted_word(to_mend, "thing")
     if to_mend:
         return f"{things} to mend before you buy wood"
@@ -197,8 +237,8 @@ def _headline(to_mend: int, to_think_over: int, rules: int, plans: int) -> str:
             f"{counted_word(to_think_over, 'thing')} to think over before you buy wood"
         )
     if not rules:
-        return "Nothing was judged: no rule looked at " + ("this plan" if plans == 1 else "these plans")
-    looked = "this plan" if plans == 1 else f"these {plans} plans"
+        return "Nothing was judged: no rule looked at " + (f"this {of}" if plans == 1 else f"these {of}s")
+    looked = f"this {of}" if plans == 1 else f"these {plans} {of}s"
     return f"Nothing to mend: {counted_word(rules, 'rule')} looked at {looked}"
 
 
@@ -209,6 +249,7 @@ def verdict(reports: Sequence[Report]) -> Verdict:
     notes = sum(report.counted(Severity.NOTE) for report in reports)
     waived = sum(len(report.waived) for report in reports)
     rules = len({name for report in reports if report.judgement for name in report.judgement.ran})
+    of = "size" if any(report.varied for report in reports) else "plan"
     unreviewed = sum(1 for report in reports if report.judgement is None)
     counts, remarks = [], []
     if to_mend and to_think_over:
@@ -217,16 +258,25 @@ def verdict(reports: Sequence[Report]) -> Verdict:
         counts.append(counted_word(notes, "note"))
     if waived:
         counts.append(f"{waived} accepted with a reason")
-    if to_mend and len(reports) > 1:
-        touched = sum(1 for report in reports if report.counted(Severity.ERROR))
-        remarks.append(f"{touched} of {len(reports)} plans have something to mend")
+    touched = sum(1 for report in reports if report.counted(Severity.ERROR))
+    headline = _headline(to_mend, to_think_over, rules, len(reports), of)
+    if to_mend and of == "size":
+        # A thing that every size has would be counted over and over.
+        headline = f"{touched} of {len(reports)} sizes have something to mend before you buy wood"
+        counts.insert(0, f"{to_mend} to mend in all")
+    elif to_mend and len(reports) > 1:
+        remarks.append(f"{touched} of {len(reports)} {of}s have something to mend")
     waiting = len({name for report in reports for name in report.waiting})
     if waiting:
         wait = counted_word(waiting, "rule waits", "rules wait")
         remarks.append(f"{wait} until every part has its place")
     if unreviewed:
-        plans = "the plan is" if len(reports) == 1 else counted_word(unreviewed, "plan is", "plans are")
-        remarks.append(f"{plans} not reviewed until the text can be read")
+        plans = "the plan is" if len(reports) == 1 else counted_word(unreviewed, f"{of} is", f"{of}s are")
+        unset = all(
+            isinstance(report.file_problem, MeasureProblem) for report in reports if report.judgement is None
+        )
+        until = "its measures can be set" if unset else "the text can be read"
+        remarks.append(f"{plans} not reviewed until {until}")
     return Verdict(
         to_mend,
         to_think_over,
@@ -234,7 +284,7 @@ def verdict(reports: Sequence[Report]) -> Verdict:
         waived,
         rules,
         unreviewed,
-        _headline(to_mend, to_think_over, rules, len(reports)),
+        headline,
         tuple(counts),
         tuple(remarks),
     )

@@ -92,7 +92,7 @@ def marked_lines(source: Source, span: Span) -> tuple[MarkedLine, ...]:
     last = source.place(end)
     lines = []
     for number in range(first.line, last.line + 1):
-        text = source.line(number)
+        text = source.line(number, start)
         low = first.column - 1 if number == first.line else len(text) - len(text.lstrip())
         high = last.column - 1 if number == last.line else len(text)
         low = min(low, len(text))

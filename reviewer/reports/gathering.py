@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from typing import TYPE_CHECKING
 
+from reviewer.findings import Severity
 from reviewer.judging import Judgement
-from reviewer.language.problems import ReadingProblem
+from reviewer.language.problems import MeasureProblem, ReadingProblem
 from reviewer.language.source import Source
-from reviewer.reports.content import Report
+from reviewer.reports.content import Report, unread
 from reviewer.review import Review
 from reviewer.rulebook import Rule
+
+if TYPE_CHECKING:
+    from reviewer.sizing import AtSize
 
 
 def report_of(
@@ -47,3 +53,29 @@ def report_of(
         joints=joints_of(review) if placed else (),
         buying=buying_of(review) if placed else None,
     )
+
+
+def reports_at_sizes(
+    name: str,
+    sizes: Iterable[AtSize],
+    rules: Mapping[str, Rule],
+    *,
+    lists: bool,
+    sizes_asked: bool,
+    level: Severity,
+) -> list[Report]:
+    """A report for each size that a plan is reviewed at, or one that tells why it can't be set to them."""
+    from reviewer.model.outside import NotSetError
+
+    reports = []
+    try:
+        for found, measures, varied in sizes:
+            report = report_of(
+                found.source, found.problems, found.review, found.judgement, rules, lists=lists
+            )
+            reports.append(
+                replace(report, measures=measures, varied=varied, sizes_asked=sizes_asked, level=level)
+            )
+    except NotSetError as error:
+        return [unread(MeasureProblem(name, error.says, error.do))]
+    return reports

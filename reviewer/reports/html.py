@@ -12,7 +12,7 @@ from markupsafe import Markup
 from reviewer import __version__
 from reviewer.reports.content import Report, verdict
 from reviewer.reports.excerpt import visible
-from reviewer.reports.page import counts_line, plan_page
+from reviewer.reports.page import counts_line, plan_page, sizes_shown
 
 
 def _shipped(name: str) -> str:
@@ -48,6 +48,7 @@ def render_html(reports: Sequence[Report]) -> str:
         .get_template("page.html.jinja")
         .render(
             pages=pages,
+            tables=sizes_shown(reports, pages),
             said=said,
             counts=counts_line(said),
             style=Markup(_shipped("style.css")),

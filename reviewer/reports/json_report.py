@@ -10,12 +10,14 @@ import json
 import math
 import re
 from collections.abc import Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from reviewer import __version__
 from reviewer.findings import Edit, Figure, Filling, Finding, Working
+from reviewer.language.numbers import MM_PER
 from reviewer.language.problems import ReadingProblem
 from reviewer.language.source import Source, Span
+from reviewer.plan_words import plan_unit
 from reviewer.reference.cautions import Caution
 from reviewer.reports.cautions import cautions_for
 from reviewer.reports.content import Bought, Buying, CutRow, Piece, Report, verdict
@@ -27,6 +29,9 @@ from reviewer.setting_out.solid import Solid
 from reviewer.units import Kind, UnitSystem, Value, show
 from reviewer.wording import fill, next_step, sentence
 from reviewer.workshop.assumptions import Assumption
+
+if TYPE_CHECKING:
+    from reviewer.model.outside import SetMeasure
 
 #: The name of the format; a change that breaks readers gets a new number.
 FORMAT = "urn:dryfit:review:1"
@@ -66,9 +71,12 @@ def _numbers(amounts: Sequence[float]) -> list[float | None]:
 
 def _span(source: Source, span: Span) -> Json:
     first, last = source.place(span.start), source.place(span.end)
+    file = source.file_at(span.start)
+    begins = file.start if file else 0
     return {
-        "start": span.start,
-        "end": span.end,
+        **({"file": file.name} if file else {}),
+        "start": span.start - begins,
+        "end": span.end - begins,
         "line": first.line,
         "column": first.column,
         "end_line": last.line,
@@ -272,11 +280,43 @@ def _understood(review: Review | None, mass: float | None) -> Json:
     }
 
 
+def _set_measure(measure: SetMeasure) -> Json:
+    from reviewer.reports.sizes import size_text
+
+    own, own_mm = measure.own, measure.own_mm
+    return {
+        "name": measure.name,
+        "size_mm": _number(measure.mm),
+        "text": size_text(measure.amount, measure.unit),
+        "plan_mm": None if own_mm is None else _number(own_mm),
+        "plan_text": None if own is None else size_text(own, measure.unit),
+        "tried": measure.tried,
+    }
+
+
+def _sizes_to_try(report: Report) -> list[Json]:
+    if report.review is None or not report.review.plan.trials:
+        return []
+    plan = report.review.plan
+    unit_mm = MM_PER[plan_unit(report.source, plan)]
+    return [
+        {
+            "name": trial.name,
+            "sizes_mm": _numbers([amount * unit_mm for amount in trial.amounts]),
+            "at": _span(report.source, trial.span),
+        }
+        for trial in plan.trials
+    ]
+
+
 def _plan(report: Report) -> Json:
     trouble = report.file_problem
     return {
         "file": report.source.name,
+        **({"uses": [file.name for file in report.source.used]} if report.source.used else {}),
         "reviewed": report.judgement is not None,
+        "measures": [_set_measure(measure) for measure in report.measures],
+        "sizes_to_try": _sizes_to_try(report),
         **_understood(report.review, report.mass),
         "file_problem": {"says": trouble.says, "do": trouble.do} if trouble else None,
         "text_problems": [_problem(problem, report.source) for problem in report.problems],

@@ -18,6 +18,7 @@ from reviewer.reports.content import (
     counted_word,
     edit_text,
     sizes_text,
+    used_text,
     verdict,
 )
 from reviewer.reports.drawing import Drawing, Flag, drawing_of, finding_anchor
@@ -37,7 +38,10 @@ from reviewer.reports.shown import (
     PlanPage,
     Schedule,
     Shown,
+    SizeLine,
+    SizesShown,
     Sum,
+    UsedText,
 )
 from reviewer.units import UnitSystem, Value, hours, length, mass, show
 from reviewer.wording import filled, listed, next_step, sentence
@@ -58,7 +62,15 @@ def _shown(source: Source, span: Span) -> Shown:
     lines = tuple(
         Line(line.number, line.before, line.words, line.after, not line.words) for line in found[:LINES]
     )
-    return Shown(f"line {place.line}, column {place.column}", lines, len(found) - len(lines))
+    said = f"line {place.line}, column {place.column}"
+    file = source.file_at(span.start)
+    if file is None:
+        return Shown(said, lines, len(found) - len(lines))
+    return Shown(said, lines, len(found) - len(lines), file.name, _used_prefix(source.used.index(file)))
+
+
+def _used_prefix(index: int) -> str:
+    return f"used{index + 1}-"
 
 
 def _row(figure: Figure, system: UnitSystem) -> FigureRow:
@@ -96,7 +108,7 @@ def _unread(report: Report, prefix: str) -> list[Card]:
     told: list[tuple[str, str, str, Shown | None, tuple[Shown, ...], str]] = []
     if report.file_problem:
         trouble = report.file_problem
-        told.append(("file not read", trouble.says, trouble.do, None, (), ""))
+        told.append((trouble.what, trouble.says, trouble.do, None, (), ""))
     for problem in report.problems:
         told.append(
             (
@@ -238,16 +250,51 @@ def _overall(report: Report) -> str:
     return sizes_text(sizes, report.units)
 
 
-def _lines(source: Source) -> tuple[str, ...]:
-    """The lines of the plan; what follows the last line end is a line only if something stands there."""
-    last = source.place(len(source.text)).line
-    lines = [source.line(number) for number in range(1, last + 1)]
-    return tuple(lines if lines[-1] else lines[:-1])
+def page_prefix(index: int) -> str:
+    """What every anchor of a plan's part of the page begins with."""
+    return f"plan{index}-"
+
+
+def sizes_shown(reports: Sequence[Report], pages: Sequence[PlanPage]) -> tuple[SizesShown, ...]:
+    """The table of every plan that is reviewed at several sizes."""
+    if not any(report.varied for report in reports):
+        return ()
+    from reviewer.reports.sizes import size_tables
+
+    return tuple(
+        SizesShown(
+            table.title,
+            table.name,
+            table.said,
+            table.measures,
+            table.set_to,
+            tuple(
+                SizeLine(
+                    row.sizes,
+                    f"{page_prefix(row.place)}top",
+                    row.outcome,
+                    row.weight.word if row.weight else "accepted",
+                    row.errors,
+                    row.warnings,
+                    row.first,
+                    _anchor_of_first(pages[row.place - 1], row.first_finding),
+                )
+                for row in table.rows
+            ),
+        )
+        for table in size_tables(reports)
+    )
+
+
+def _anchor_of_first(page: PlanPage, says: str) -> str:
+    """Where a sentence stands on the page; empty when it stands nowhere."""
+    cards = (card for group in page.groups for card in group.cards)
+    return next((card.anchor for card in cards if card.says == says), "")
 
 
 def plan_page(report: Report, index: int) -> PlanPage:
     """One plan's part of the page; ``index`` keeps its anchors apart from other plans'."""
-    prefix = f"plan{index}-"
+    prefix = page_prefix(index)
     review = report.review
     unread = _unread(report, prefix)
     findings = _numbered(report)
@@ -261,6 +308,8 @@ def plan_page(report: Report, index: int) -> PlanPage:
     return PlanPage(
         prefix=prefix,
         title=report.title,
+        at=report.at,
+        remarks=report.remarks,
         name=report.source.name,
         read=review is not None,
         verdict=verdict([report]),
@@ -303,7 +352,12 @@ def plan_page(report: Report, index: int) -> PlanPage:
             for finding in report.waived
         ),
         cautions=cautions_for(review, report.mass) if review else (),
-        lines=_lines(report.source),
+        lines=report.source.lines(),
+        uses=used_text(report.source) if report.source.used else "",
+        used=tuple(
+            UsedText(file.name, _used_prefix(index), report.source.lines(file))
+            for index, file in enumerate(report.source.used)
+        ),
     )
 
 

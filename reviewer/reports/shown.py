@@ -22,11 +22,25 @@ class Line(NamedTuple):
 
 
 class Shown(NamedTuple):
-    """A place in the plan with its lines; ``more`` lines follow that are not shown."""
+    """A place in the plan with its lines; ``more`` lines follow that are not shown.
+
+    ``file`` names the used file that it lies in, and ``prefix`` begins the anchors of that file's lines;
+    both are empty in the plan itself.
+    """
 
     place: str
     lines: tuple[Line, ...]
     more: int
+    file: str = ""
+    prefix: str = ""
+
+
+class UsedText(NamedTuple):
+    """A used file's text, line by line; ``prefix`` begins the anchors of its lines."""
+
+    name: str
+    prefix: str
+    lines: tuple[str, ...]
 
 
 class FigureRow(NamedTuple):
@@ -115,11 +129,37 @@ class Accepted(NamedTuple):
     at: Shown
 
 
+class SizeLine(NamedTuple):
+    """A size of a plan in the table: its words, and where its report and the first thing to mend stand."""
+
+    sizes: tuple[str, ...]
+    anchor: str
+    outcome: str
+    weight: str  # of the heaviest finding; "accepted" where there is nothing to mend
+    errors: int
+    warnings: int
+    first: str
+    first_anchor: str
+
+
+class SizesShown(NamedTuple):
+    """A plan at several sizes: a table with a line for each."""
+
+    title: str
+    name: str
+    said: str
+    measures: tuple[str, ...]
+    remarks: tuple[str, ...]
+    lines: tuple[SizeLine, ...]
+
+
 class PlanPage(NamedTuple):
     """All that the page shows of one plan."""
 
     prefix: str
     title: str
+    at: str  # the sizes it is reviewed at, where there are several
+    remarks: tuple[str, ...]
     name: str
     read: bool
     verdict: Verdict
@@ -144,3 +184,5 @@ class PlanPage(NamedTuple):
     accepted: tuple[Accepted, ...]
     cautions: tuple[Caution, ...]
     lines: tuple[str, ...]
+    uses: str  # the files that the plan uses, as a sentence; empty where it uses none
+    used: tuple[UsedText, ...]

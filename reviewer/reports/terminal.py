@@ -10,14 +10,17 @@ import re
 import shutil
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from typing import NamedTuple, TextIO
+from typing import TYPE_CHECKING, NamedTuple, TextIO
 
 from reviewer.findings import Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
-from reviewer.reports.content import Report, assumption_text, counted_word, edit_text, verdict
+from reviewer.reports.content import Report, assumption_text, counted_word, edit_text, used_text, verdict
 from reviewer.reports.excerpt import MarkedLine, cells, laid_out, marked_lines, one_line
 from reviewer.units import UnitSystem, hours, show
 from reviewer.wording import filled, listed, next_step, sentence
+
+if TYPE_CHECKING:
+    from reviewer.reports.sizes import SizeRow
 
 PIPED_WIDTH = 88
 NARROWEST = 40
@@ -27,6 +30,8 @@ NOTES_APIECE = 3
 #: As many cells of the line are kept in sight before marked words that would not fit otherwise.
 LEAD = 12
 
+#: What stands over the last column of a table of sizes.
+_FIRST = "first thing to mend"
 _SIGNS = {Severity.ERROR: "X", Severity.WARNING: "!", Severity.NOTE: "-"}
 _GROUPS = {
     Severity.ERROR: ("error: do not build this", "errors: do not build this"),
@@ -141,7 +146,7 @@ def _shown(source: Source, span: Span, weight: Severity, look: Look) -> Iterator
 
 def _where(source: Source, span: Span) -> str:
     place = source.place(span.start)
-    return f"{one_line(source.name)}:{place.line}:{place.column}"
+    return f"{one_line(source.name_at(span.start))}:{place.line}:{place.column}"
 
 
 def _head(source: Source, span: Span, weight: Severity, what: str, look: Look) -> str:
@@ -205,7 +210,7 @@ def _unreadable(report: Report, look: Look) -> Iterator[str]:
         return
     word = look.painted("error", "1;" + _COLOURS[Severity.ERROR])
     if trouble:
-        yield f"{look.painted(one_line(trouble.name), '1')}: {word}: file not read"
+        yield f"{look.painted(one_line(trouble.name), '1')}: {word}: {trouble.what}"
         yield from _saying(trouble.says, Severity.ERROR, look)
         yield from _labelled("next", trouble.do, look)
         yield ""
@@ -285,11 +290,93 @@ def _assumptions(report: Report, look: Look) -> Iterator[str]:
     yield ""
 
 
+def _remarks(remarks: Sequence[str], look: Look) -> Iterator[str]:
+    for remark in remarks:
+        yield from wrapped(remark, look.width)
+    if remarks:
+        yield ""
+
+
+def _sizes(reports: Sequence[Report], look: Look) -> Iterator[str]:
+    """The table of every plan that is reviewed at several sizes."""
+    from reviewer.reports.sizes import size_tables
+
+    for table in size_tables(reports):
+        yield f"{look.painted(one_line(table.name), '1;4')}: “{one_line(table.title)}”"
+        yield ""
+        yield from _remarks(table.set_to, look)
+        yield look.painted(table.said, "1")
+        yield ""
+        head = (*table.measures, "outcome", "errors", "warnings")
+        rows = [(*row.sizes, row.outcome, str(row.errors), str(row.warnings)) for row in table.rows]
+        wide = [max(cells(line[column]) for line in (head, *rows)) for column in range(len(head))]
+        if INDENT + sum(wide) + 2 * (len(wide) - 1) > look.width:
+            for row in table.rows:
+                yield from _size_in_words(row, table.measures, look)
+        else:
+            for line, named in zip((head, *rows), (None, *table.rows), strict=True):
+                yield from _size_line(line, wide, named, look)
+        yield ""
+        if not look.full and any(row.outcome == "passes" for row in table.rows):
+            text = "Below are the sizes that do not pass; the full review tells of every size."
+            if all(row.outcome == "passes" for row in table.rows):
+                text = "The full review tells of every size."
+            yield from wrapped(text, look.width)
+            yield ""
+
+
+def _size_in_words(row: SizeRow, measures: Sequence[str], look: Look) -> Iterator[str]:
+    """A line of the table where its columns have no room."""
+    sizes = ", ".join(f"{name} {size}" for name, size in zip(measures, row.sizes, strict=True))
+    found = f"{counted_word(row.errors, 'error')}, {counted_word(row.warnings, 'warning')}"
+    text = f"{sizes}: {row.outcome}, {found}{f': {row.first}' if row.first else ''}"
+    yield from _signed(wrapped(text, look.width, f" {_sign(row)}  ", " " * INDENT), row, look)
+
+
+def _sign(row: SizeRow) -> str:
+    return _SIGNS[row.weight] if row.weight else " "
+
+
+def _signed(lines: list[str], row: SizeRow, look: Look) -> Iterator[str]:
+    """The lines with the sign at their head in its colour."""
+    code = f"1;{_COLOURS[row.weight]}" if row.weight else ""
+    yield " " + (look.painted(_sign(row), code) if code else " ") + lines[0][2:]
+    yield from lines[1:]
+
+
+def _size_line(line: tuple[str, ...], wide: Sequence[int], row: SizeRow | None, look: Look) -> Iterator[str]:
+    """A line of the table: sign, sizes, outcome and counts in columns, and what to mend first behind them."""
+    counts = len(line) - 2  # the two last columns are numbers
+    padded = [
+        f"{' ' * (room - cells(text))}{text}" if column >= counts else f"{text}{' ' * (room - cells(text))}"
+        for column, (text, room) in enumerate(zip(line, wide, strict=True))
+    ]
+    columns = "  ".join(padded)
+    if row is None:
+        head = f"{' ' * INDENT}{columns}"
+        fits = look.width - cells(head) >= cells(_FIRST) + 2
+        yield look.painted(f"{head}  {_FIRST}" if fits else head, "1")
+        return
+    start = f" {_sign(row)}  {columns}"
+    room = look.width - cells(start) - 2
+    if not row.first:
+        said = [start]
+    elif room >= cells(_FIRST):
+        said = wrapped(row.first, look.width, f"{start}  ", " " * (cells(start) + 2))
+    else:
+        said = [start, *wrapped(row.first, look.width, " " * 2 * INDENT, " " * 2 * INDENT)]
+    yield from _signed(said, row, look)
+
+
 def _plan(report: Report, look: Look) -> Iterator[str]:
     name = one_line(report.source.name)
+    at = f" {report.at}" if report.varied else ""
     title = f": “{one_line(report.title)}”" if report.review else ""
-    yield look.painted(name, "1;4") + title
+    yield look.painted(name + at, "1;4") + title
+    if report.source.used:
+        yield from wrapped(used_text(report.source), look.width)
     yield ""
+    yield from _remarks(report.remarks, look)
     yield from _unreadable(report, look)
     found = report.findings
     for weight in (Severity.ERROR, Severity.WARNING, Severity.NOTE):
@@ -313,10 +400,14 @@ def render_terminal(
     """The review of some plans as text that ends in the verdict and one new line.
 
     ``width`` is in terminal cells. ``full`` tells every note with its words, working and next step, and
-    lists what was taken for granted; otherwise these are shown in short, and the text says so.
+    lists what was taken for granted; otherwise these are shown in short, and the text says so. Of a plan at
+    several sizes there is a table first, and then, unless in full, only the sizes that do not pass.
     """
     look = Look(max(NARROWEST, width), colour, full)
-    lines = [line for report in reports for line in _plan(report, look)]
+    lines = list(_sizes(reports, look)) if any(report.varied for report in reports) else []
+    for report in reports:
+        if full or not (report.varied and report.passes):
+            lines += _plan(report, look)
     said = verdict(reports)
     heaviest = Severity.ERROR if said.to_mend else Severity.WARNING if said.to_think_over else None
     ending = f"{said.headline}; {said.detail}." if said.detail else f"{said.headline}."

@@ -39,6 +39,8 @@ def waiver_unused(review: Review) -> Iterator[Finding]:
     on those parts. A name that is no rule is told with the nearest ones.
 
     Leaves out: Waivers of rules that wait until every part has its place, and of those that judge last.
+    At a size that is not the plan's own, and in a plan that names sizes to try, a waiver may be there for
+    another size, so one that accepts nothing is not told.
 
     Sources: common practice, no source
 
@@ -81,6 +83,8 @@ def waiver_unused(review: Review) -> Iterator[Finding]:
             says = "{rule} is kept silent here, so there is nothing of it to accept."
         elif earlier is not None:
             says = f"What {{rule}} finds{on} is accepted further up already."
+        elif review.resized or review.plan.trials:
+            continue
         else:
             says = f"Nothing of {{rule}} is found{on}, so this accepts nothing."
         yield Finding(

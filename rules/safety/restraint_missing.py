@@ -147,8 +147,8 @@ def _finding(review: Review, piece: Piece, several: bool, loaded_kg: float) -> F
         "pull_by": review.limit("restraint-force").source,
     }
     says = _SAYS.replace("{loaded}", " with what is on it" if by_load else "")
-    end = len(review.source.text)
-    newline = "" if review.source.text.endswith("\n") else "\n"
+    end = review.source.plan_end
+    newline = "" if review.source.text.endswith("\n", 0, end) else "\n"
     return Finding(
         parts=piece.feet,
         at=review.span_of(piece.parts[0]) if several else plan.span,

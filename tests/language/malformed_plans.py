@@ -222,7 +222,7 @@ SLIPS = (
         "a statement of no sense",
         HEAD + "hello there\n",
         (
-            "hello: No statement begins with “hello”. → A statement begins with plan, stock, "
+            "hello: No statement begins with “hello”. → A statement begins with plan, use, stock, "
             "outline, part, assembly, join, fit, finish, load, room, restrain, step, buy, tools, "
             "limit, accept or try; a measure is written: height = 17 1/2",
         ),

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from reviewer.language.reading import read
+from reviewer.language.sharing import from_texts
 from reviewer.language.source import Source
 from reviewer.model.builder import Understood, understand
 from reviewer.reference.limits import default_limits
@@ -18,15 +21,16 @@ part rail: stud, across, on edge, 42 long, left at 0, front at 0, on floor
 """
 
 
-def understood(text: str) -> Understood:
-    """A text read and understood, under the default limits."""
-    return understand(read(text), default_limits())
+def understood(text: str, files: Mapping[str, str] | None = None) -> Understood:
+    """A text read and understood, under the default limits, with the files that it may use."""
+    return understand(read(text, from_texts(files or {})), default_limits())
 
 
-def told(text: str) -> list[str]:
+def told(text: str, files: Mapping[str, str] | None = None) -> list[str]:
     """Every problem of a text, in order: ``marked words: what is wrong → next step``."""
-    source = Source("test.plan", text)
+    found = read(text, from_texts(files or {}))
+    source = Source("test.plan", found.text or text)
     return [
         f"{source.words(problem.span)}: {problem.says} → {problem.do}"
-        for problem in understood(text).problems
+        for problem in understood(text, files).problems
     ]

@@ -6,6 +6,7 @@ import dataclasses
 from typing import Any
 
 from reviewer.language.reading import read
+from reviewer.language.sharing import nothing_in_files
 from reviewer.language.source import Span
 
 
@@ -25,6 +26,6 @@ def spanless(thing: Any) -> Any:
 
 def declared(text: str) -> Any:
     """What a text that reads declares, in order, without places."""
-    found = read(text)
+    found = read(text, nothing_in_files)
     assert found.problems == (), [problem.says for problem in found.problems]
     return spanless(found.statements)

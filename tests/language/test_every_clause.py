@@ -10,6 +10,7 @@ from reviewer.language import declarations as d
 from reviewer.language.declaring import Declarer
 from reviewer.language.parser import Parser
 from reviewer.language.reading import read
+from reviewer.language.sharing import from_texts
 from reviewer.language.source import Span
 from reviewer.language.tables import STATEMENTS, tables
 
@@ -24,6 +25,7 @@ height = 17 1/2 + 3 - 2 * (4 / 2)
 width = height
 try width: 3
 try width: 3, height + 1, from 3 to 9 by 2
+use "shop-stock.plan"
 stock stud: 2x4 spruce-pine-fir
 stock board: actual 45 x 95 pine, 8 ft at 4.10, 10 ft, grade no.2, moisture 12 %, flat sawn
 stock ply: birch plywood 3/4, sheet 48 x 96 at 64, sheet 48 x 96, quarter sawn, treated
@@ -151,7 +153,7 @@ def test_every_rule_of_the_grammar_is_read(monkeypatch: pytest.MonkeyPatch) -> N
 
             parser.rules = (*parser.rules[:number], (makes, size, seen, shape), *parser.rules[number + 1 :])
     monkeypatch.setattr("reviewer.language.reading._parser", lambda: parser)
-    found = read(EVERYTHING)
+    found = read(EVERYTHING, from_texts({"shop-stock.plan": ""}))
     assert found.problems == ()
     # Heads, clauses and purchases are pieces of statements, so what is read whole reads them all.
     unread = {number for number, rule in enumerate(tables().rules) if rule.maker} - used

@@ -16,6 +16,7 @@ from reviewer.reference.limits import default_limits
 from reviewer.setting_out.setting import set_out
 from tests.model.bench import INCH_BENCH
 from tests.model.placed import MM
+from tests.support import plans_shared
 
 SHELVES = """\
 plan "Shelves" in millimetres
@@ -96,8 +97,9 @@ def statements(text: str) -> list[str]:
 
 def seen(text: str) -> tuple[object, ...]:
     """All that a plan comes to, without the places in its text that order it."""
-    source = Source("test.plan", text)
-    found = understand(read(text), default_limits())
+    declared = read(text, plans_shared())
+    source = Source("test.plan", declared.text or text)
+    found = understand(declared, default_limits())
     problems = {(source.words(p.span), p.says, p.do) for p in found.problems}
     if found.plan is None:
         return (problems,)
