@@ -17,7 +17,6 @@ from reviewer.settings import Settings, with_plan
 
 if TYPE_CHECKING:
     from reviewer.language.sharing import Loader
-
     from reviewer.model.outside import SetMeasure
 
 
