@@ -23,12 +23,18 @@ _SIDE = re.compile(r"(?<![\w])(left|right)(?![\w])")
 
 
 def shuffled(text: str, seed: int) -> str:
-    """The plan with its statements in another order; the title may come last."""
+    """The plan with its statements in another order; the title may come last.
+
+    Steps keep their order among themselves, which is what they say.
+    """
     places = laid_out(text).statements
     outer = [place for place in places if place.within is None]
     starts = [place.start for place in outer] + [len(text)]
     pieces = [text[start:stop].rstrip("\n") for start, stop in itertools.pairwise(starts)]
+    steps = [piece for piece in pieces if piece.startswith("step ")]
     Random(seed).shuffle(pieces)
+    in_order = iter(steps)
+    pieces = [next(in_order) if piece.startswith("step ") else piece for piece in pieces]
     return "\n".join(pieces) + "\n"
 
 

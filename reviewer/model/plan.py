@@ -203,7 +203,7 @@ class Fastening(Record):
     angle: float | None = None  # degrees that it is driven at, where not square to the joint
     metal: Literal["stainless", "galvanised", "brass"] | None = None
     driven_from: Side | None = None
-    from_span: Span | None = None  # where the plan says that side
+    from_span: SkipValidation[Span | None] = None  # where the plan says that side
     counterbore: float = 0.0  # mm below the surface that the head sits
     pilot: Literal["drilled", "none"] | None = None  # None: not said, and so assumed
     pilot_diameter: float | None = None  # mm
@@ -267,7 +267,7 @@ class Coats(Record):
     product: str  # key into the finish class table
     said: str
     dry_hours: float | None  # as stated, after each coat; None: the table's figure is assumed
-    dry_span: Span | None = None  # where the plan says so
+    dry_span: SkipValidation[Span | None] = None  # where the plan says so
     sanded_between: int | None = None  # grit
     span: Span
 
@@ -340,10 +340,10 @@ class Room(Record):
     doorway: tuple[float, float] | None = None  # width, height
     ceiling: float | None = None
     stairs: float | None = None  # how wide, where the piece has to go up or down some
-    skirting: tuple[float, float | None] | None = None  # how tall and, where said, how deep
-    outlets: tuple[OnWall, ...] = ()
-    switches: tuple[OnWall, ...] = ()
-    heaters: tuple[Heater, ...] = ()
+    skirting: SkipValidation[tuple[float, float | None] | None] = None  # how tall and, where said, how deep
+    outlets: SkipValidation[tuple[OnWall, ...]] = ()
+    switches: SkipValidation[tuple[OnWall, ...]] = ()
+    heaters: SkipValidation[tuple[Heater, ...]] = ()
     children_under: float | None = None  # years; 0 when the plan says there are none
     said: frozenset[str] = frozenset()  # which of the above the plan states
     span: Span

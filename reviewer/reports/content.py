@@ -71,7 +71,7 @@ class JointRow(NamedTuple):
     """A join as built, in words: which parts, how they meet, and what fastens them."""
 
     parts: str
-    how: str  # "dado, 1/4 in deep"; empty where they only lie together
+    how: str  # "dado, 1/4 in deep", "end to face"; empty where they meet in several ways
     fasteners: str  # "8 screws #8 × 2 in"; empty without
     glue: str  # empty without
     joints: int

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from reviewer.language.source import Source, Span
-from reviewer.model.plan import Housing, Join
+from reviewer.model.plan import Housing
 from reviewer.reference.glues import glue
 from reviewer.reports.buying import fasteners_said
 from reviewer.reports.content import JointRow
@@ -27,7 +27,8 @@ def _housing(housing: Housing, units: UnitSystem) -> str:
     return ", ".join(said)
 
 
-def _how(join: Join, units: UnitSystem) -> str:
+def _how(made: JoinMade, units: UnitSystem) -> str:
+    join = made.join
     said = []
     if join.housing is not None:
         said.append(_housing(join.housing, units))
@@ -35,6 +36,8 @@ def _how(join: Join, units: UnitSystem) -> str:
         said.append("butt joint")
     if join.reason is not None:
         said.append(f"not fastened: “{one_line(join.reason)}”")
+    if not said and made.surfaces is not None:
+        said.append(" to ".join(made.surfaces))
     return "; ".join(said)
 
 
@@ -42,7 +45,7 @@ def _row(made: JoinMade, review: Review) -> JointRow:
     join, source = made.join, review.source
     return JointRow(
         parts=f"{_words(source, join.left_span)} to {_words(source, join.right_span)}",
-        how=_how(join, review.units),
+        how=_how(made, review.units),
         fasteners="; ".join(
             f"{each.count} {fasteners_said(each, each.count, review.units)}" for each in made.fasteners
         ),

@@ -11,6 +11,7 @@ from reviewer.language.source import Span
 from reviewer.limits import Limits
 from reviewer.model.plan import Fastening, FasteningKind, Join
 from reviewer.setting_out.result import Joint
+from reviewer.setting_out.solid import Surface
 from reviewer.workshop.driving import fastener_count, joint_axis
 
 if TYPE_CHECKING:
@@ -46,10 +47,14 @@ class Fasteners:
 
 
 class JoinMade(NamedTuple):
-    """A ``join`` statement as built: in how many joints its parts meet, and what fastens them."""
+    """A ``join`` statement as built: in how many joints its parts meet, and what fastens them.
+
+    ``surfaces`` are the surfaces of both that meet, where all its joints meet alike and nothing is let in.
+    """
 
     join: Join
     joints: int
+    surfaces: tuple[Surface, Surface] | None
     fasteners: tuple[Fasteners, ...]
 
 
@@ -105,19 +110,34 @@ def fastener_list(review: Review) -> tuple[Fasteners, ...]:
     return sums.fasteners()
 
 
+def _surfaces(joint: Joint) -> tuple[Surface, Surface] | None:
+    """Which surfaces of the first and the second part meet; None where they share space."""
+    contact = joint.contact
+    if contact is None or joint.overlap is not None:
+        return None
+    return contact.surface_of(joint.left), contact.surface_of(joint.right)
+
+
 def joins_made(review: Review) -> tuple[JoinMade, ...]:
     """Every join whose parts meet, in the plan's order; copies of one statement are one join."""
     joints: dict[Span, int] = {}
     joins: dict[Span, Join] = {}
     sums: dict[Span, _Sums] = {}
+    surfaces: dict[Span, set[tuple[Surface, Surface] | None]] = {}
     for joint in review.setting.joints:
         if joint.meets:
             place = joint.join.span
             joins.setdefault(place, joint.join)
             joints[place] = joints.get(place, 0) + 1
+            surfaces.setdefault(place, set()).add(_surfaces(joint))
     for each in _counted(review):
         sums.setdefault(each.joint.join.span, _Sums()).add(each)
     return tuple(
-        JoinMade(join, joints[place], sums[place].fasteners() if place in sums else ())
+        JoinMade(
+            join,
+            joints[place],
+            next(iter(surfaces[place])) if len(surfaces[place]) == 1 else None,
+            sums[place].fasteners() if place in sums else (),
+        )
         for place, join in joins.items()
     )

@@ -26,7 +26,7 @@ def _finding(review: Review, load: Load, spot: Spot, parts: tuple[str, ...]) -> 
         at=load.span,
         also_at=(review.span_of(parts[0]),),
         says=f"A load rests {{away}} from the {face} of {{parts}}, which {are} {{whole}} "
-        f"{_ALONG[spot.axis]} only: it is {past} off the end.",
+        f"{_ALONG[spot.axis]} only: it is {{past}} off the end.",
         do="Count its place from the part's own end, or name the part that it does rest on.",
         values=values,
         working=Working(

@@ -51,7 +51,7 @@ def report(how: str, top: str = "clips, 2 per joint") -> Report:
 def test_a_join_in_words(how: str, row: tuple[str, str, str]) -> None:
     made = report(how).joints
     assert made[0] == JointRow("shelf to side.left, side.right", *row, joints=2)
-    assert made[1] == JointRow("top to side.*", "", "4 clips", "", 2)
+    assert made[1] == JointRow("top to side.*", "face to end", "4 clips", "", 2)
 
 
 def test_what_is_bought_says_what_is_spare() -> None:
@@ -76,3 +76,17 @@ def test_the_page_and_the_document_have_them() -> None:
         "glue": "PVA, yellow (aliphatic), interior",
         "joints": 2,
     }
+
+
+def test_parts_that_meet_in_several_ways_have_no_one_word() -> None:
+    # The top lies on the ends of both sides with its face; on the shelf's face it would be face to face.
+    text = CASE.replace("housed 1/4 each end", "less 0").replace(
+        "bottom 12 above floor", "top 36 above floor"
+    )
+    found = look_at(text + "join top to side.*, shelf: glue pva\n", only="tips")
+    assert found.review is not None, found.problems
+    (row,) = report_of(found.source, found.problems, found.review, found.judgement).joints
+    assert (row.how, row.joints) == ("", 3)
+    assert "<td>in several ways</td>" in render_html(
+        [report_of(found.source, found.problems, found.review, found.judgement)]
+    )

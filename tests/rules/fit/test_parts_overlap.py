@@ -70,6 +70,9 @@ def test_a_shelf_between_four_legs_can_be_notched_for_them() -> None:
         "Set them 1 1/2 in apart front to back, join them with what makes room, such as a dado or a half lap, "
         f"or notch shelf for {legs} with a clause for each, such as: notch for leg.front-left"
     ]
+    clauses = [f"notch for leg.{end}-{side}" for end in ("front", "back") for side in ("left", "right")]
+    assert told(text.rstrip() + f"\n        {', '.join(clauses)}\n", RULE) == []
+    assert told(text.rstrip() + f"\n        {', '.join(clauses[:3])}\n", RULE) != []
 
 
 POST = """
