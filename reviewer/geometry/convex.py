@@ -23,6 +23,7 @@ from reviewer.geometry.vectors import (
     dot,
     minus,
     moved,
+    times,
     turned_round,
     unit,
 )
@@ -283,3 +284,30 @@ def shared(ones: Iterable[Convex], twos: Sequence[Convex], deeper: float) -> lis
             if both is not None and intersection(both, two, deeper) is not None:
                 found.append(both)
     return found
+
+
+#: Halvings of a distance until it is known to a hair.
+_HALVINGS = 26
+
+
+def way_out(ones: Sequence[Convex], twos: Sequence[Convex], way: Vector, most: float) -> float:
+    """How far one body has to move along a way until none of it is left in another, mm, up to ``most``.
+
+    Pieces that share space now are followed till they part; two convex ones never meet again.
+    """
+    furthest = 0.0
+    for one in ones:
+        for two in twos:
+            if intersection(one, two) is None:
+                continue
+            if intersection(moved_body(one, times(way, furthest)), two) is None:
+                continue
+            inside, outside = furthest, most
+            for _ in range(_HALVINGS):
+                middle = (inside + outside) / 2
+                if intersection(moved_body(one, times(way, middle)), two) is None:
+                    outside = middle
+                else:
+                    inside = middle
+            furthest = outside
+    return furthest

@@ -36,6 +36,11 @@ def moved(point: Vector, way: Vector, by: float = 1.0) -> Vector:
     return (point[0] + way[0] * by, point[1] + way[1] * by, point[2] + way[2] * by)
 
 
+def times(way: Vector, by: float) -> Vector:
+    """A way made so many times as long."""
+    return (way[0] * by, way[1] * by, way[2] * by)
+
+
 def turned_round(way: Vector) -> Vector:
     """The opposite way."""
     return (-way[0], -way[1], -way[2])

@@ -64,8 +64,23 @@ def _least_shift(first: Solid, second: Solid) -> _Shift:
         for axis in range(3)
         for end in (0, 1)
     ]
+    if moved.body is not None or kept.body is not None:
+        ways = _true_ways(moved, kept, ways)
     by, axis, end = min(ways)
     return _Shift(moved.name, kept.name, axis, end, by)
+
+
+def _true_ways(moved: Solid, kept: Solid, ways: list[tuple[float, int, int]]) -> list[tuple[float, int, int]]:
+    """The same six ways, each as far as a shaped or slanted part really has to go."""
+    from reviewer.geometry.convex import way_out
+    from reviewer.geometry.vectors import UNITS, times
+    from reviewer.setting_out.bodies import body_of
+
+    pieces, others = body_of(moved).pieces, body_of(kept).pieces
+    return [
+        (round(way_out(pieces, others, times(UNITS[axis], 1.0 if end else -1.0), most), 6), axis, end)
+        for most, axis, end in ways
+    ]
 
 
 def _ends_inside(review: Review, shift: _Shift) -> bool:
@@ -226,8 +241,8 @@ def parts_overlap(review: Review) -> Iterator[Finding]:
     it is open to a side of the part, goes right through it and takes no more than half. Up to the limit
     cut-difference it is a warning only.
 
-    Leaves out: The real shape of shoulders, tapers and round edges: every part counts as a square
-    board of its full section. Whether a housing weakens the part it is cut into.
+    Leaves out: The real shape of shoulders and tenons, and the rounding of eased edges. Whether a
+    housing weakens the part it is cut into.
 
     Sources: plain geometry; half of the wood for a housing of no stated depth is common practice, no
     source

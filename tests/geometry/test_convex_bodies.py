@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 from shapely.geometry import Polygon
 
-from reviewer.geometry.convex import Convex, box, clip, grown, intersection, oriented_box, prism
+from reviewer.geometry.convex import Convex, box, clip, grown, intersection, oriented_box, prism, way_out
 from reviewer.geometry.pieces import Flat, contact_patches, cut_away, skin
 from reviewer.geometry.vectors import Vector, area_of, bounds, dot, turned_round, unit, within, without
 from tests.geometry import reference
@@ -192,3 +192,17 @@ def test_a_prism_of_six_sides() -> None:
     assert bar.volume == pytest.approx(150 * math.sqrt(3) * 7)
     assert sum(bar.areas()) == pytest.approx(2 * 150 * math.sqrt(3) + 6 * 70)
     assert bar.centroid == pytest.approx((0, 0, 8.5))
+
+
+def test_the_way_out_of_another_body() -> None:
+    """By hand: a box in a corner of another, and a box under a slanting face (1 up on 2 across)."""
+    one, two = box((0, 0, 0), (10, 10, 10)), box((7, 4, 2), (30, 30, 30))
+    ways = {(-1, 0, 0): 3, (0, -1, 0): 6, (0, 0, -1): 8, (1, 0, 0): 30}
+    for way, far in ways.items():
+        assert way_out([one], [two], way, 100) == pytest.approx(far, abs=1e-4)  # type: ignore[arg-type]
+    wedge = clip(box((0, 0, 0), (20, 10, 10)), unit((-1, 0, 2)), 0.0)  # below z = x / 2
+    assert wedge is not None
+    block = box((0, 0, 4), (12, 10, 20))
+    assert way_out([block], [wedge], (0, 0, 1), 100) == pytest.approx(2, abs=1e-4)
+    assert way_out([block], [wedge], (-1, 0, 0), 100) == pytest.approx(4, abs=1e-4)
+    assert way_out([box((0, 0, 50), (1, 1, 51))], [wedge], (0, 0, 1), 100) == 0

@@ -340,6 +340,16 @@ def test_round_top_and_rounded_corners() -> None:
     assert cut.volume == pytest.approx((600 * 300 - 4 * 1250) * 20)
 
 
+def test_centre_of_a_top_with_a_half_round_end() -> None:
+    """A rectangle 400 by 400 and a half circle of radius 200, whose centre lies 4 r / 3 π beyond it."""
+    corners = Corners("rounded", 200, (("high", "low"), ("high", "high")), SPAN)
+    top = one_made(placed("top", (0, 0, 0), (600, 400, 20), ACROSS_FLAT, [corners]))
+    round_area = math.pi * 200**2 / 2
+    moment = 400 * 400 * 200 + round_area * (400 + 4 * 200 / (3 * math.pi))
+    assert top.centre[0] == pytest.approx(moment / (400 * 400 + round_area), abs=1e-3)
+    assert top.centre[1:] == pytest.approx((200, 10))
+
+
 @pytest.mark.parametrize("kind", ["rounded", "chamfered"])
 def test_eased_arrises(kind: str) -> None:
     """Four long edges lose r² (1 - π/4) or r²/2 each."""

@@ -276,3 +276,22 @@ def test_of_two_joints_the_deeper_counts() -> None:
     shallow, deep = "join shelf to side.*: dado 1/8 deep\n", "join shelf to side.*: dado 1/4 deep\n"
     assert told(HOUSED + shallow + deep, RULE) == []
     assert told(HOUSED + deep + shallow, RULE) == []
+
+
+def test_a_leaning_leg_is_told_how_far_it_really_is_in_the_way() -> None:
+    """By hand: at its top, 300 up, the leg's high face is 20 / cos 8° + 300 tan 8° = 62.36 across; the post begins at 60.
+
+    Its bounds would say so too; but lower down, 150 up, the face is only at 41.28, and a post there 40 across is 1.28 in.
+    """
+    text = """
+        plan "Leg and post" in millimetres
+        stock board: actual 20 x 100 pine
+        part leg: board, upright, facing side, 300 tall, left at 0, front at 0, on floor
+            tilted 8 degrees towards right
+        part post: board, upright, facing side, {tall} tall, left at {left}, front at 0, on floor
+    """
+    top, middle = (
+        told(text.format(tall=tall, left=left), "parts-overlap") for tall, left in ((300, 60), (150, 40))
+    )
+    assert "leg runs 2.36 mm into post side to side" in top[0] or "post runs 2.36 mm into leg" in top[0]
+    assert "1.28 mm into" in middle[0]
