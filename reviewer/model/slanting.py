@@ -47,7 +47,8 @@ def leaning_copies(desk: Desk, spec: Spec, stock: Stock | None) -> dict[str, Lea
             desk.problem(
                 clause.span,
                 f"“{spec.family}” runs {RUNS[spec.long]}, and only an upright part leans.",
-                "Let it be upright, or a brace without a word for where it runs: facing front, rising towards right",
+                "Let it be upright. A brace has no word for where it runs, such as: "
+                "facing front, rising towards right",
             )
         return {}
     turned = spec.only(d.Turned)
