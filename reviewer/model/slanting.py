@@ -163,7 +163,9 @@ def rising_of(desk: Desk, placer: Placer, spec: Spec, lie: Lie) -> Rising | None
         return None
     axis, which = face
     if axis != lie.long:
-        says = f"“{spec.family}” lies flat, and so it climbs towards the back on its way to the left or the right."
+        says = (
+            f"“{spec.family}” lies flat, so it climbs towards the back on its way to the left or the right."
+        )
         do = "Write: rising towards left, or: rising towards right"
         if lie.thick != Axis.UP:
             turned = spec.only(d.Turned)

@@ -473,7 +473,7 @@ SLANTING = [
     (
         "board, flat, rising towards back, 300 across, 300 deep, left at 0, front at 0, on floor",
         "plane 10",
-        "back: “a” lies flat, and so it climbs towards the back on its way to the left or the "
+        "back: “a” lies flat, so it climbs towards the back on its way to the left or the "
         "right. →"
         " Write: rising towards left, or: rising towards right",
     ),
