@@ -90,7 +90,7 @@ class Spec:
         """The clause of a kind. Where a likeness left two, one's own stands behind and counts."""
         return self._by_kind.get(kind)
 
-    @cached_property
+    @property
     def shaped(self) -> bool:
         """Whether a clause makes it other than a square board of its stock."""
         return not SHAPING.isdisjoint(self._by_kind)
