@@ -47,7 +47,7 @@ def leaning_copies(desk: Desk, spec: Spec, stock: Stock | None) -> dict[str, Lea
             desk.problem(
                 clause.span,
                 f"“{spec.family}” runs {RUNS[spec.long]}, and only an upright part leans.",
-                "Let it be upright, or a brace without a word for where it runs: "
+                "Let it be upright. A brace has no word for where it runs, such as: "
                 "facing front, rising towards right",
             )
         return {}
@@ -164,8 +164,7 @@ def rising_of(desk: Desk, placer: Placer, spec: Spec, lie: Lie) -> Rising | None
     axis, which = face
     if axis != lie.long:
         says = (
-            f"“{spec.family}” lies flat, and so it climbs towards the back on its way "
-            "to the left or the right."
+            f"“{spec.family}” lies flat, so it climbs towards the back on its way to the left or the right."
         )
         do = "Write: rising towards left, or: rising towards right"
         if lie.thick != Axis.UP:

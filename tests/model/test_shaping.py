@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 from itertools import permutations
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -19,6 +22,7 @@ def cuttings(clauses: str, part: str = LYING) -> tuple[Cutting, ...]:
     return () if shape is None else shape.cuttings
 
 
+HERE = Path(__file__).parents[2]
 WHOLE = ("Reach", "whole", 0.0, 0.0)
 
 
@@ -204,6 +208,20 @@ def test_places_go_with_the_cut_before_them_whatever_stands_between() -> None:
         ("BoxCut", "dado", reach("low", 70, 18), reach("short", 0, 9), reach("high", 0, 6)),
         ("Arrises", "rounded", 2),
     ]
+
+
+def test_plan_without_a_shaped_part_pays_nothing_for_shapes() -> None:
+    """In a fresh interpreter: none of their modules is loaded."""
+    script = (
+        "import sys; from tests.model.placed import in_box;"
+        "in_box('part a: board, across, flat, 500 long, left at 0, front at 0, on floor');"
+        "print(sorted(name for name in sys.modules if name.startswith(('reviewer.model.sh', 'reviewer.model.sl',"
+        " 'reviewer.model.le', 'reviewer.geometry'))))"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", script], capture_output=True, text=True, check=True, cwd=HERE
+    )
+    assert done.stdout == "['reviewer.model.shapes']\n"
 
 
 def test_plain_part_has_no_shape() -> None:
