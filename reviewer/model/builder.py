@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
+from collections.abc import Iterable
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.language.declarations import Statement, Words
 from reviewer.language.numbers import SYSTEM_UNIT
@@ -16,11 +17,21 @@ from reviewer.model import joining, using
 from reviewer.model.desk import Desk
 from reviewer.model.naming import PartNames
 from reviewer.model.parts import PartMaker
-from reviewer.model.plan import Finish, Plan, Step, UnknownName
+from reviewer.model.plan import Assembly, Finish, Fit, Moving, Plan, Step, UnknownName
 from reviewer.model.stocks import stocks_of
+
+if TYPE_CHECKING:
+    from reviewer.model.assemblies import Made
 
 #: The plan's own words in a message are cut after so many letters.
 _LONG_WORDS = re.compile(r"(“[^”]{60})[^”]+(?=”)")
+
+
+def _by_kind(statements: Iterable[Statement]) -> dict[str, list[Statement]]:
+    kinds: dict[str, list[Statement]] = {}
+    for statement in statements:
+        kinds.setdefault(statement.kind, []).append(statement)
+    return kinds
 
 
 class Understood(NamedTuple):
@@ -39,15 +50,39 @@ def _unknown_as_problem(unknown: UnknownName) -> ReadingProblem:
     )
 
 
+def _movings(
+    desk: Desk, maker: PartMaker, made: tuple[Made, ...], assemblies: tuple[Assembly, ...]
+) -> tuple[Moving, ...]:
+    if not maker.moving and not any(each.moving for each in made):
+        return ()
+    from reviewer.model.moving import Mover, movings_of
+
+    movers = [
+        Mover(each.name, assembly.parts, each.moving)
+        for each, assembly in zip(made, assemblies, strict=True)
+        if each.moving
+    ]
+    for name, clauses in maker.moving:
+        copies = (name, *maker.names.below(name))
+        movers += [Mover(copy, (copy,), clauses) for copy in copies if copy in maker.parts]
+    return movings_of(desk, movers)
+
+
+def _fits(
+    desk: Desk, statements: list[Statement], names: PartNames, assemblies: tuple[Assembly, ...]
+) -> tuple[Fit, ...]:
+    from reviewer.model.fitting import fits_of
+
+    return fits_of(desk, statements, names, assemblies)
+
+
 def understand(read: Read, limits: dict[str, Limit]) -> Understood:
     """The plan that the declarations make.
 
     With any problem in hand there is no plan: a review of half a plan would tell half truths. Unknown
     names alone do not stop it; a rule tells those.
     """
-    kinds: dict[str, list[Statement]] = {}
-    for statement in read.statements:
-        kinds.setdefault(statement.kind, []).append(statement)
+    kinds = _by_kind(read.statements)
     titles = kinds.get("plan", [])
     # Without a title nothing tells the unit. Millimetres let the rest be looked through all the same: they
     # make no size too long, and the plan is not reviewed before it has a title.
@@ -60,9 +95,21 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
     desk.declare_measures(kinds.get("measure", []))
     stocks = stocks_of(desk, kinds.get("stock", []))
     maker = PartMaker(desk, stocks)
-    maker.make(list(read.statements))
+    made: tuple[Made, ...] = ()
+    if "assembly" in kinds:
+        from reviewer.model.assemblies import assemblies_of, expanded
+
+        said_out = expanded(desk, read.statements, maker.too_many)
+        made = said_out.made
+        kinds = _by_kind(said_out.statements)
+        maker.make(said_out.statements, said_out.homes, said_out.families, said_out.groups)
+    else:
+        maker.make(read.statements)
     names = PartNames(maker.parts, (name for name in maker.names.wood() if name not in maker.parts))
+    # The outline of the whole piece means all of it; that of an assembly means the assembly's parts.
     outlines = {name for name, box in maker.boxes.items() if box.kind == "outline"}
+    outlines.difference_update(each.name for each in made)
+    assemblies = assemblies_of(made, maker.parts) if made else ()
     tools = tuple(
         clause.text
         for statement in kinds.get("tools", [])
@@ -87,6 +134,9 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
         tools_span=kinds["tools"][0].head if "tools" in kinds else None,
         waivers=using.waivers_of(desk, kinds.get("accept", []), names),
         limits=using.limits_of(desk, kinds.get("limit", []), limits),
+        assemblies=assemblies,
+        movings=_movings(desk, maker, made, assemblies),
+        fits=_fits(desk, kinds["fit"], names, assemblies) if "fit" in kinds else (),
         measures=desk.measures(),
         unknown=tuple(desk.unknown),
         doubtful=frozenset(maker.doubtful),
@@ -102,6 +152,10 @@ def understand(read: Read, limits: dict[str, Limit]) -> Understood:
             return Understood(None, (empty,))
         return Understood(plan, ())
     problems = [*read.problems, *desk.problems]
+    if made:
+        from reviewer.model.assemblies import told_once
+
+        problems = told_once(problems, read.statements)
     if not read.lost:
         # A name is only called unknown when every statement's own name could be read.
         lost_parts = {problem.span for problem in problems}

@@ -35,6 +35,10 @@ _ONCE: dict[type[Any], str] = {
     d.RoundClause: "how thick a bar it is",
     d.Leaning: "which way it leans",
     d.RisingClause: "which way it rises",
+    d.Opens: "how far it opens",
+    d.Hinged: "where it is hinged",
+    d.SlidesOut: "how far it slides",
+    d.LiftsOut: "that it lifts out",
 }
 #: What is cut away from a part. One's own such clauses replace all of the other's.
 _CUTTING: frozenset[type[Any]] = frozenset(
@@ -59,6 +63,8 @@ SHAPING = _CUTTING | _SLANTING | {d.Ended, d.Planed, d.RoundClause}
 _KEPT_IN_MIRROR: frozenset[type[Any]] = SHAPING | {d.OfStock, d.Runs, d.Turned, d.Rip, d.GrainClause}
 #: Kinds of clause of which one's own replaces the other's.
 _REPLACED = _KEPT_IN_MIRROR | {d.Copies, d.Gap, d.RowCentred, d.InCorners, d.CutClause}
+_MOVING_ORDER: tuple[type[Any], ...] = (d.Opens, d.SlidesOut, d.LiftsOut, d.Hinged)
+_MOVING = frozenset(_MOVING_ORDER)
 _C = TypeVar("_C")
 
 
@@ -94,6 +100,13 @@ class Spec:
     def shaped(self) -> bool:
         """Whether a clause makes it other than a square board of its stock."""
         return not SHAPING.isdisjoint(self._by_kind)
+
+    @property
+    def moves(self) -> tuple[Any, ...]:
+        """What it says of how it moves; one's own words replace those of a likeness."""
+        if _MOVING.isdisjoint(self._by_kind):
+            return ()
+        return tuple(self._by_kind[kind] for kind in _MOVING_ORDER if kind in self._by_kind)
 
     @property
     def long(self) -> Axis | None:
@@ -154,7 +167,7 @@ def _tell_twice(desk: Desk, statement: d.Statement) -> None:
             assert statement.name is not None
             desk.problem(
                 clause.span,
-                f"The part “{statement.name.text}” says twice {_ONCE[kind]}.",
+                f"The {statement.kind} “{statement.name.text}” says twice {_ONCE[kind]}.",
                 "Keep one of the two.",
                 also_at=(first.span,),
             )
