@@ -14,21 +14,15 @@ from reviewer.language import declarations as d
 from reviewer.language.source import Span
 from reviewer.model import rows
 from reviewer.model.desk import MAX_NAME, Desk
-from reviewer.model.naming import CORNERS, with_each
+from reviewer.model.members import MAX_DEPTH, MemberNames, Tree, members_of
+from reviewer.model.naming import with_each
 from reviewer.model.parts import MAX_COPIES, MAX_PARTS
 from reviewer.model.plan import Assembly, Part
 
-#: Assemblies one in another. No piece that was ever built needs so many.
-MAX_DEPTH = 8
-#: Steps in looking for the members that patterns mean, for a whole plan.
-MAX_LOOKED = 2_000_000
-
 _MOVING = (d.Opens, d.Hinged, d.SlidesOut, d.LiftsOut)
-_NUMBER = "#"  # in a member's name: the number of a copy
 _FACE_FIELDS = frozenset(("face", "faces", "end", "along"))
 #: Clauses whose words are no names of parts.
 _OTHER_WORDS = (d.OfStock, d.CoatsClause, d.GlueClause, d.LoadUse, d.LoadWeight, d.Sand, d.Dry)
-_Tree = dict[str, Any]
 
 
 class Made(NamedTuple):
@@ -61,37 +55,8 @@ class _Scope(NamedTuple):
     prefix: str
     family: str  # the prefix with a star for each number or word of a copy
     own: str
-    members: _Tree
+    members: Tree
     home: str | None  # the outline that is nearest: its own, else that of the assembly around it
-
-
-def _put(tree: _Tree, name: str) -> _Tree:
-    for piece in name.split("."):
-        tree = tree.setdefault(piece, {})
-    return tree
-
-
-def _members_of(statement: d.Statement, depth: int) -> _Tree:
-    """The names inside an assembly, piece by piece; a copy's number is ``#``."""
-    tree: _Tree = {}
-    for member in statement.members:
-        if member.kind not in ("part", "outline", "assembly") or member.name is None:
-            continue
-        kinds = {type(clause) for clause in member.clauses}
-        for copy in member.others or (None,):
-            name = member.name.text if copy is None else f"{member.name.text}.{copy.text}"
-            if len(name) > MAX_NAME:
-                continue
-            places = [_put(tree, name)]
-            if member.kind == "part" and kinds & {d.InCorners, d.Like}:
-                places += [places[0].setdefault(corner, {}) for corner in CORNERS]
-            if kinds & {d.Copies, d.Like}:
-                places = [place.setdefault(_NUMBER, {}) for place in places]
-            if member.kind == "assembly" and depth < MAX_DEPTH:
-                inner = _members_of(member, depth + 1)
-                for place in places:
-                    place.update(inner)
-    return tree
 
 
 class _Expander:
@@ -104,36 +69,10 @@ class _Expander:
         self.families: dict[str, str] = {}
         self.groups: dict[str, Span] = {}
         self.counted = 0
-        self.looked = 0
-        self._members: dict[int, _Tree] = {}
-        self._told_search = False
+        self.names = MemberNames()
+        self._members: dict[int, Tree] = {}
 
     # ------------------------------------------------------------ names
-
-    def _owns(self, tree: _Tree, pieces: Sequence[str]) -> bool:
-        """Whether a name, a stem or a pattern means something in a tree of names."""
-        self.looked += 1
-        if not pieces:
-            return True
-        if self.looked > MAX_LOOKED:
-            self._tell_search()
-            return False
-        piece, rest = pieces[0], pieces[1:]
-        if piece == "*":
-            return bool(tree) and (not rest or any(self._owns(inner, rest) for inner in tree.values()))
-        inner = tree.get(piece)
-        if inner is not None:
-            return self._owns(inner, rest)
-        if piece.isdigit():
-            return _NUMBER in tree and self._owns(tree[_NUMBER], rest)
-        if with_each(piece, "") != piece:  # a copy's own word, which only its part knows
-            before, _, after = piece.partition("each")
-            return any(
-                self._owns(inner, rest)
-                for name, inner in tree.items()
-                if name.startswith(before) and name.endswith(after)
-            )
-        return False
 
     def meant(self, text: str, scopes: Sequence[_Scope]) -> str:
         """The full name that a word has inside assemblies, from the innermost outwards."""
@@ -143,13 +82,13 @@ class _Expander:
             return text
         pieces = text.split(".")
         for scope in reversed(scopes):
-            if self._owns(scope.members, pieces):
+            if self.names.owns(scope.members, pieces):
                 return f"{scope.prefix}.{text}"
             if text == scope.own:
                 return scope.prefix
             if text.startswith(f"{scope.own}."):
                 rest = text[len(scope.own) + 1 :]
-                if self._owns(scope.members, rest.split(".")) and not rest.startswith("*"):
+                if self.names.owns(scope.members, rest.split(".")) and not rest.startswith("*"):
                     return f"{scope.prefix}.{rest}"
         return text
 
@@ -181,16 +120,6 @@ class _Expander:
 
     # ------------------------------------------------------------ slips
 
-    def _tell_search(self) -> None:
-        if not self._told_search:
-            self._told_search = True
-            self.desk.problem(
-                Span(0, 0),
-                "So many patterns stand inside the assemblies that the search for what they mean "
-                "was given up.",
-                "Name the parts one by one, or split the plan.",
-            )
-
     def _room_for(self, span: Span) -> bool:
         self.counted += 1
         if self.counted > MAX_PARTS:
@@ -219,7 +148,7 @@ class _Expander:
             )
         key = id(statement)
         if key not in self._members:
-            self._members[key] = _members_of(statement, len(scopes) + 1)
+            self._members[key] = members_of(statement, len(scopes) + 1)
         seen: dict[str, Span] = {}
         for copy in statement.others or (None,):
             if copy is not None and copy.text in seen:
@@ -352,6 +281,12 @@ def expanded(desk: Desk, statements: Iterable[d.Statement], too_many: Callable[[
             expander.assembly(statement, (), None)
         else:
             expander.statements.append(statement)
+    if expander.names.given_up:
+        desk.problem(
+            Span(0, 0),
+            "So many patterns stand inside the assemblies that the search for what they mean was given up.",
+            "Name the parts one by one, or split the plan.",
+        )
     return Expanded(
         tuple(expander.statements),
         tuple(expander.made),
