@@ -59,12 +59,14 @@ _CUTTING: frozenset[type[Any]] = frozenset(
 _SLANTING: frozenset[type[Any]] = frozenset([d.Leaning, d.RisingClause])
 #: Clauses that make a part other than a square board of its stock.
 SHAPING = _CUTTING | _SLANTING | {d.Ended, d.Planed, d.RoundClause}
-#: What a mirrored part keeps of the other's own clauses; its place follows from the mirror.
-_KEPT_IN_MIRROR: frozenset[type[Any]] = SHAPING | {d.OfStock, d.Runs, d.Turned, d.Rip, d.GrainClause}
-#: Kinds of clause of which one's own replaces the other's.
-_REPLACED = _KEPT_IN_MIRROR | {d.Copies, d.Gap, d.RowCentred, d.InCorners, d.CutClause}
 _MOVING_ORDER: tuple[type[Any], ...] = (d.Opens, d.SlidesOut, d.LiftsOut, d.Hinged)
 _MOVING = frozenset(_MOVING_ORDER)
+#: What a mirrored part keeps of the other's own clauses; its place follows from the mirror.
+_KEPT_IN_MIRROR: frozenset[type[Any]] = (
+    SHAPING | _MOVING | {d.OfStock, d.Runs, d.Turned, d.Rip, d.GrainClause}
+)
+#: Kinds of clause of which one's own replaces the other's.
+_REPLACED = _KEPT_IN_MIRROR | {d.Copies, d.Gap, d.RowCentred, d.InCorners, d.CutClause}
 _C = TypeVar("_C")
 
 
@@ -106,7 +108,15 @@ class Spec:
         """What it says of how it moves; one's own words replace those of a likeness."""
         if _MOVING.isdisjoint(self._by_kind):
             return ()
-        return tuple(self._by_kind[kind] for kind in _MOVING_ORDER if kind in self._by_kind)
+        said = (self._by_kind[kind] for kind in _MOVING_ORDER if kind in self._by_kind)
+        if self.each is None:
+            return tuple(said)
+        return tuple(
+            clause._replace(face=clause.face._replace(text=with_each(clause.face.text, self.each)))
+            if isinstance(clause, d.Hinged)
+            else clause
+            for clause in said
+        )
 
     @property
     def long(self) -> Axis | None:
@@ -276,13 +286,15 @@ class Likeness:
             replaced |= _CUTTING
         if not _SLANTING.isdisjoint(replaced):
             replaced |= {*_SLANTING, d.Ended}
+        if not replaced.isdisjoint((d.Opens, d.SlidesOut, d.LiftsOut)):
+            replaced |= _MOVING - ({d.Hinged} if d.Opens in replaced else set())
         if mirrored:
             like = spec.only(d.Like)
             assert like is not None
             kept = [c for c in other.clauses if type(c) in _KEPT_IN_MIRROR and type(c) not in replaced]
             of = with_each(like.name.text, spec.each)
             mirror = Mirror(of, DIRECTIONS[mirrored.direction], mirrored.about, mirrored.span)
-            if other.shaped:
+            if other.shaped or other.moves:
                 from reviewer.model.mirroring import mirrored_clauses
 
                 kept = mirrored_clauses(kept, mirror, other.each)

@@ -70,6 +70,32 @@ def test_a_likeness_moves_alike_unless_it_says_otherwise() -> None:
     ]
 
 
+def test_a_mirrored_door_is_hinged_at_the_other_side() -> None:
+    found = movings(
+        f"{DOOR}, opens 110 degrees, hinged left",
+        "part leaf: like door, mirrored across about box",
+        "part flap: like door, mirrored up about box, hinged bottom",
+        "part tray: like door, mirrored up about box, slides out 30",
+    )
+    assert [(each.name, each.kind, each.hinge) for each in found] == [
+        ("door", "opens", (0, "low")),
+        ("leaf", "opens", (0, "high")),
+        ("flap", "opens", (2, "low")),
+        ("tray", "slides", None),
+    ]
+
+
+def test_the_copies_own_word_is_the_side_of_its_hinges() -> None:
+    found = movings(
+        "part door for each of left, right: ply, facing front, 200 across, 300 tall, front at 0, on floor"
+        ", flush with each of box, opens 110 degrees, hinged each",
+    )
+    assert [(each.name, each.hinge) for each in found] == [
+        ("door.left", (0, "low")),
+        ("door.right", (0, "high")),
+    ]
+
+
 @pytest.mark.parametrize(
     ("line", "said"),
     [
