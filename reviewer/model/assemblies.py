@@ -25,6 +25,19 @@ _FACE_FIELDS = frozenset(("face", "faces", "end", "along"))
 _OTHER_WORDS = (d.OfStock, d.CoatsClause, d.GlueClause, d.LoadUse, d.LoadWeight, d.Sand, d.Dry)
 
 
+#: By kind of clause, the fields that may hold names of parts, or faces: filled as kinds are met.
+_fields: dict[type[Any], tuple[str, ...]] = dict.fromkeys(_OTHER_WORDS, ())
+
+
+def _fields_of(kind: type[Any]) -> tuple[str, ...]:
+    found = _fields.get(kind)
+    if found is None:
+        said = kind.__annotations__.items()
+        found = tuple(field for field, what in said if "Word" in str(what) or "Point" in str(what))
+        _fields[kind] = found
+    return found
+
+
 class Made(NamedTuple):
     """One assembly, or one copy of one, under its full name."""
 
@@ -100,10 +113,12 @@ class _Expander:
 
     def _clause(self, clause: Any, scopes: Sequence[_Scope], each: str | None) -> Any:
         """A clause with the full names of all parts in it, and the assembly's word in the place of each."""
-        if isinstance(clause, _OTHER_WORDS) or (isinstance(clause, d.More) and clause.number is not None):
+        fields = _fields_of(type(clause))
+        if not fields or (isinstance(clause, d.More) and clause.number is not None):
             return clause
         changed: dict[str, Any] = {}
-        for field, value in zip(clause._fields, clause, strict=True):
+        for field in fields:
+            value = getattr(clause, field)
             if isinstance(value, d.Word):
                 if field not in _FACE_FIELDS:
                     changed[field] = self._word(value, scopes, each)

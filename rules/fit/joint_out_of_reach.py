@@ -276,7 +276,7 @@ def joint_out_of_reach(review: Review) -> Iterator[Finding]:
     missing: dict[tuple[object, ...], list[_Miss]] = {}
     for miss in _misses(review):
         gap = tuple(round(each, 2) for each in miss.gaps)
-        missing.setdefault((id(miss.join), family(miss.part), family(miss.other), gap), []).append(miss)
+        missing.setdefault((miss.span, family(miss.part), family(miss.other), gap), []).append(miss)
     for found in missing.values():
         yield _out_of_reach(review, found)
     if review.hanging is not None:
@@ -292,7 +292,7 @@ def joint_out_of_reach(review: Review) -> Iterator[Finding]:
         fastened = any(fastening.kind != "none" for fastening in joint.join.fastenings)
         contact = joint.contact
         if fastened and contact is not None and joint.overlap is None and contact.area < least - TOLERANCE_MM:
-            key = (id(joint.join), family(joint.left), family(joint.right), round(contact.area, 1))
+            key = (joint.join.span, family(joint.left), family(joint.right), round(contact.area, 1))
             small.setdefault(key, []).append(joint)
     for joints in small.values():
         yield _too_small(review, joints)

@@ -7,57 +7,10 @@ import pytest
 from reviewer.model.plan import FLOOR
 from reviewer.reports.buying import buying_of
 from tests.support import findings_of, judgement_of, review_of, told
+from tests.test_plans import PLANS
 
 #: A base cabinet of the reading room: a door at the left, two drawers at the right.
-CABINET = """\
-plan "Reading room base cabinet" in inches
-
-width = 36
-stock panel: actual 3/4 x 17 1/4 pine panel, 6 ft at 24, 8 ft at 31
-stock front: actual 3/4 x 7 1/4 pine panel, 8 ft at 14
-stock wide: actual 3/4 x 16 5/8 pine panel, 6 ft at 24
-stock thin: birch plywood 1/2, sheet 48 x 96 at 48
-
-outline case: width across, 18 deep, 30 tall, on floor
-part side for each of left, right: panel, upright, facing side, as tall as case
-    flush with each of case, flush with back of case, on floor
-part base: panel, across, flat, between side.left and side.right
-    flush with back of case, bottom 4 above floor
-part divider: panel, upright, facing side, between base and top
-    flush with back of case, left 17 right of left of case
-part top: panel, across, flat, between side.left and side.right, flush with back of case, flush with top of case
-part kick: front, across, on edge, rip 4, between side.left and side.right
-    under base, front 2 behind front of case
-join base, top to side.*: screws #8 x 2, 3 per joint, from outside, pilot holes
-join divider to base, top: screws #8 x 2, 3 per joint, pilot holes
-join kick to side.*, base: pocket screws 1 1/4, 2 per joint
-
-assembly door: from right of side.left to left of divider, less 1/4
-    back 0 in front of front of side.left, 3/4 deep, from top of base to bottom of top, less 1/4
-    opens 110 degrees, hinged left
-    part leaf: wide, upright, facing front, rip to fit, from left of door to right of door
-        flush with front of door, from bottom of door to top of door
-assembly drawer: between divider and side.right across with 1/2 each end
-    front 0 in front of front of side.left, 16 deep, 7 1/4 tall
-    2 copies spread evenly up between base and top, slides out 14
-    part front: thin, facing front, from left of drawer to right of drawer
-        flush with front of drawer, from bottom of drawer to top of drawer
-    part side for each of left, right: thin, facing side, flush with each of drawer
-        from back of front to back of drawer, flush with bottom of drawer, 6 tall
-    part back: thin, facing front, between side.left and side.right across, flush with back of drawer
-        flush with bottom of drawer, 6 tall
-    part bottom: thin, flat, between side.left and side.right across, from back of front to front of back
-        flush with bottom of drawer
-    join front to side.*: screws #6 x 1 1/2, 3 per joint, glue pva
-    join back to side.*: screws #6 x 1 1/2, 2 per joint, glue pva
-    join bottom to front, side.*, back: screws #6 x 1 1/2, every 6, glue pva
-fit door to side.left: 2 hinges 2 1/2 at 4.10, screws #6 x 5/8
-fit drawer.* to divider, side.right: slides 14 at 12, screws #6 x 5/8
-fit door, drawer.*.front: 1 knobs at 2
-load drawer.*: 10 kg
-room reading: indoors, heated, wall behind, studs every 16, floor wood, no children
-restrain case to wall: strap, screws #10 x 2 1/2 into stud, 26 up, 2 of them
-"""
+CABINET = (PLANS / "base-cabinet.plan").read_text(encoding="utf-8")
 
 
 def test_a_sound_cabinet_with_a_door_and_two_drawers_is_quiet() -> None:
@@ -193,6 +146,36 @@ def test_a_drawer_on_wooden_runners_hangs_on_nothing_more() -> None:
     assert findings_of(text, "moves-unfitted") == ()
     assert findings_of(text, "touching-not-joined") == ()
     assert findings_of(text, "part-floats") == ()
+
+
+def test_a_slip_in_a_join_of_a_member_is_told_once() -> None:
+    (line,) = told(CABINET.replace("join back to side.*:", "join back to front:"), "joint-out-of-reach")
+    assert line.startswith("error drawer.1.back, drawer.2.back, drawer.1.front, drawer.2.front @ back:")
+
+
+CHEST = """\
+plan "Book chest" in inches
+stock board: actual 3/4 x 15 pine panel
+outline chest: 30 across, 15 deep, 15 tall, on floor
+part end for each of left, right: board, deep, on edge, flush with each of chest, as long as chest, on floor
+    from front of chest to back of chest
+part wall for each of front, back: board, across, on edge, between end.left and end.right, on floor
+    flush with each of chest
+part floorboard: board, across, flat, between end.left and end.right, rip 13 1/2, bottom 0 above floor
+    centred deep on chest
+join wall.*, floorboard to end.*: screws #8 x 2, 3 per joint, from outside
+part lid: board, across, flat, from left of chest to right of chest, on end.left, flush with front of chest
+    opens 100 degrees, hinged back
+""".replace("as long as chest, on floor\n", "on floor\n")
+
+
+def test_a_lid_on_its_box_wants_hinges_or_a_join() -> None:
+    assert findings_of(CHEST, "moves-unfitted") == ()  # it lies on the box
+    (line,) = told(CHEST, "touching-not-joined")
+    assert line.startswith("warning lid")
+    hinged = CHEST + "fit lid to wall.back: 2 hinges 2 1/2, 1 stays\n"
+    for rule in ("touching-not-joined", "part-floats", "joint-out-of-reach", "unsupported-end"):
+        assert findings_of(hinged, rule) == ()
 
 
 # ---------------------------------------------------------------- castors
