@@ -12,16 +12,18 @@ from typing import TYPE_CHECKING
 
 from reviewer.language.source import Source, Span
 from reviewer.limits import Limit, Limits
-from reviewer.model.plan import Load, Plan, Stock
+from reviewer.model.plan import Load, Moving, Plan, Stock
 from reviewer.setting_out.result import SettingOut
 from reviewer.units import UnitSystem
 
 if TYPE_CHECKING:
     from reviewer.mechanics.mass import Mass
     from reviewer.reference.materials import Material
+    from reviewer.setting_out.moving import Moved
     from reviewer.workshop.assumptions import Assumption
     from reviewer.workshop.carrying import Carrying
     from reviewer.workshop.driving import Driven
+    from reviewer.workshop.hanging import Hanging
     from reviewer.workshop.holding import Holding
     from reviewer.workshop.loading import Declared
     from reviewer.workshop.standing import Piece
@@ -83,7 +85,7 @@ class Review:
         """The pieces of furniture in the plan, each with its feet, its mass and its use."""
         from reviewer.workshop.standing import pieces
 
-        return pieces(self.plan, self.setting, self.masses)
+        return pieces(self.plan, self.setting, self.masses, self.hanging.hung if self.hanging else ())
 
     @cached_property
     def masses(self) -> dict[str, Mass]:
@@ -97,7 +99,43 @@ class Review:
         """What holds up what."""
         from reviewer.workshop.holding import holding
 
-        return holding(self.setting)
+        return holding(self.setting, self.hanging.hung if self.hanging else ())
+
+    @cached_property
+    def hanging(self) -> Hanging | None:
+        """What hardware holds, and what it does not reach; None in a plan without a fit."""
+        if not self.plan.fits:
+            return None
+        from reviewer.workshop.hanging import hanging
+
+        return hanging(self.plan, self.setting, self.limits)
+
+    @cached_property
+    def unhung(self) -> tuple[Moving, ...]:
+        """What moves in use with nothing that holds it and no hardware."""
+        if not self.plan.movings or not self.holding.floating:
+            return ()
+        from reviewer.workshop.hanging import unhung
+
+        return unhung(self.plan, frozenset(self.holding.floating))
+
+    @cached_property
+    def moved(self) -> tuple[Moved, ...]:
+        """Every door, lid and drawer fully open, and the room that it sweeps."""
+        if not self.plan.movings:
+            return ()
+        from reviewer.setting_out.moving import moved
+
+        return moved(self.plan, self.setting)
+
+    @cached_property
+    def moves_with(self) -> dict[str, str]:
+        """By part, the name of what it moves with: the outermost of doors, drawers and the like."""
+        found: dict[str, str] = {}
+        for moving in self.plan.movings:
+            for part in moving.parts:
+                found.setdefault(part, moving.name)
+        return found
 
     @cached_property
     def carrying(self) -> Carrying:

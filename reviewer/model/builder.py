@@ -18,14 +18,22 @@ from reviewer.model.desk import Desk
 from reviewer.model.left_out import LeftOut, conditional
 from reviewer.model.naming import PartNames
 from reviewer.model.parts import PartMaker
-from reviewer.model.plan import Finish, Plan, Step, Trial, UnknownName
+from reviewer.model.plan import Assembly, Finish, Fit, Moving, Plan, Step, Trial, UnknownName
 from reviewer.model.stocks import stocks_of
 
 if TYPE_CHECKING:
+    from reviewer.model.assemblies import Made
     from reviewer.model.sharing import Shared
 
 #: The plan's own words in a message are cut after so many letters.
 _LONG_WORDS = re.compile(r"(“[^”]{60})[^”]+(?=”)")
+
+
+def _by_kind(statements: Iterable[Statement]) -> dict[str, list[Statement]]:
+    kinds: dict[str, list[Statement]] = {}
+    for statement in statements:
+        kinds.setdefault(statement.kind, []).append(statement)
+    return kinds
 
 
 class Understood(NamedTuple):
@@ -44,11 +52,30 @@ def _unknown_as_problem(unknown: UnknownName) -> ReadingProblem:
     )
 
 
-def _by_kind(statements: Iterable[Statement]) -> dict[str, list[Statement]]:
-    kinds: dict[str, list[Statement]] = {}
-    for statement in statements:
-        kinds.setdefault(statement.kind, []).append(statement)
-    return kinds
+def _movings(
+    desk: Desk, maker: PartMaker, made: tuple[Made, ...], assemblies: tuple[Assembly, ...]
+) -> tuple[Moving, ...]:
+    if not maker.moving and not any(each.moving for each in made):
+        return ()
+    from reviewer.model.moving import Mover, movings_of
+
+    movers = [
+        Mover(each.name, assembly.parts, each.moving)
+        for each, assembly in zip(made, assemblies, strict=True)
+        if each.moving
+    ]
+    for name, clauses in maker.moving:
+        copies = (name, *maker.names.below(name))
+        movers += [Mover(copy, (copy,), clauses) for copy in copies if copy in maker.parts]
+    return movings_of(desk, movers)
+
+
+def _fits(
+    desk: Desk, statements: list[Statement], names: PartNames, assemblies: tuple[Assembly, ...]
+) -> tuple[Fit, ...]:
+    from reviewer.model.fitting import fits_of
+
+    return fits_of(desk, statements, names, assemblies)
 
 
 def understand(
@@ -90,10 +117,24 @@ def understand(
     if shared is not None:
         stocks |= shared.stocks()
     maker = PartMaker(desk, stocks, left_out)
-    maker.make(list(statements))
+    made: tuple[Made, ...] = ()
+    if "assembly" in kinds:
+        from reviewer.model.assemblies import assemblies_of, expanded
+
+        said_out = expanded(desk, statements, maker.too_many)
+        made = said_out.made
+        kinds = _by_kind(said_out.statements)
+        if shared is not None:
+            shared.own = kinds
+        maker.make(said_out.statements, said_out.homes, said_out.families, said_out.groups)
+    else:
+        maker.make(statements)
     unmade = (name for name in maker.names.wood() if name not in maker.parts)
     names = PartNames(maker.parts, unmade, left_out)
+    # The outline of the whole piece means all of it; that of an assembly means the assembly's parts.
     outlines = {name for name, box in maker.boxes.items() if box.kind == "outline"}
+    outlines.difference_update(each.name for each in made)
+    assemblies = assemblies_of(made, maker.parts) if made else ()
     tools = tuple(
         clause.text
         for statement in kinds.get("tools", [])
@@ -126,6 +167,9 @@ def understand(
         tools_span=kinds["tools"][0].head if "tools" in kinds else None,
         waivers=using.waivers_of(desk, kinds.get("accept", []), names),
         limits=using.limits_of(desk, kinds.get("limit", []), limits),
+        assemblies=assemblies,
+        movings=_movings(desk, maker, made, assemblies),
+        fits=_fits(desk, kinds["fit"], names, assemblies) if "fit" in kinds else (),
         measures=desk.measures(),
         trials=trials,
         unknown=tuple(desk.unknown),
@@ -139,6 +183,10 @@ def understand(
             return Understood(None, (_nothing_to_build(read.statements[0].span, bool(titles), lends),))
         return Understood(plan, ())
     problems = [*read.problems, *desk.problems]
+    if made:
+        from reviewer.model.assemblies import told_once
+
+        problems = told_once(problems, read.statements)
     if not read.lost:
         # A name is only called unknown when every statement's own name could be read.
         lost_parts = {problem.span for problem in problems}

@@ -68,6 +68,8 @@ class Desk:
         self.unmade_stocks: set[str] = set()  # declared, but something in them is wrong and told already
         self._clauses = 0
         self._listed = 0
+        #: By the place of a word inside an assembly: what stands before the names of the members there.
+        self.inner: dict[Span, str] = {}
 
     # ------------------------------------------------------------ slips
 
@@ -91,6 +93,11 @@ class Desk:
             return
         if word.span not in self._unknown_at:
             self._unknown_at.add(word.span)
+            before = self.inner.get(word.span)
+            if before is not None:  # members are told by the names that they have in their assembly
+                word = word._replace(text=word.text.removeprefix(before))
+                if self._sought <= MAX_SOUGHT:
+                    known = [each.removeprefix(before) for each in known]
             name = word.text if len(word.text) <= MAX_NAME else f"{word.text[:MAX_NAME]}…"
             self.unknown.append(UnknownName(name, what, self.near(word.text, known), word.span))
 

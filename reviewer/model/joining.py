@@ -16,7 +16,7 @@ _MAX_FASTENERS = 1_000
 _STEEPEST_DEGREES = 90
 
 
-def _sizes(desk: Desk, clause: d.FastenerClause | d.RestraintFact) -> dict[str, Any] | None:
+def fastener_sizes(desk: Desk, clause: d.FastenerClause | d.RestraintFact) -> dict[str, Any] | None:
     """Gauge, diameter and length of a fastener clause; None when a size is not known (told)."""
     lengths = [desk.size_mm(size, "fastener") for size in clause.sizes]
     if None in lengths:
@@ -75,7 +75,7 @@ def _join(
         if isinstance(clause, d.FastenerClause) and clause.kind == "butt":
             butt = True  # it names no fastener
         elif isinstance(clause, d.FastenerClause):
-            sizes = _sizes(desk, clause)
+            sizes = fastener_sizes(desk, clause)
             if sizes is not None:
                 fastenings.append({"kind": clause.kind, "span": clause.span, **sizes})
         elif isinstance(clause, d.HousingClause):
@@ -192,7 +192,7 @@ def restraints_of(
             if clause.kind == "device":
                 facts["device"] = clause.text
             elif clause.kind == "screws":
-                sizes = _sizes(desk, clause)
+                sizes = fastener_sizes(desk, clause)
                 if sizes is not None:
                     facts |= sizes
                 if clause.text:

@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterable
 from typing import Literal, NamedTuple
 
-from reviewer.model.plan import Axis, Edge, Part, Relation, Slope, Term
-from reviewer.model.rows import Row
+from reviewer.model.plan import Axis, Edge, Relation, Slope, Term
+from reviewer.model.rows import Copied, Row
 from reviewer.model.shapes import Lean
 
 #: Stands for a part's own name until each copy has its own.
@@ -70,14 +70,14 @@ class Leaners(dict[str, Leaner]):
         """The relations with a part's own edges under its name."""
         return tuple(_owned(relation, name) for relation in relations)
 
-    def owned_part(self, part: Part) -> Part:
-        """A part whose relations speak of its own edges by its name."""
-        return part.model_copy(update={"relations": self.owned(part.relations, part.name)})
+    def owned_one(self, one: Copied) -> Copied:
+        """A part or an outline whose relations speak of its own edges by its name."""
+        return one.model_copy(update={"relations": self.owned(one.relations, one.name)})
 
-    def owned_row(self, row: Row) -> Row:
+    def owned_row(self, row: Row[Copied]) -> Row[Copied]:
         """A row and its copies, each with its own edges under its own name."""
-        box = row.box.model_copy(update={"relations": self.owned(row.box.relations, row.box.name)})
-        return row._replace(box=box, parts=tuple(self.owned_part(part) for part in row.parts))
+        copies = tuple(self.owned_one(copy) for copy in row.copies)
+        return row._replace(box=self.owned_one(row.box), copies=copies)
 
 
 def _owned(relation: Relation, name: str) -> Relation:

@@ -37,6 +37,7 @@ class SolidNames:
         self._stems: dict[str, str] = {}  # what several names begin with, and one of them
         self.wall_meant = False  # whether anything is placed by the wall
         self._told_left_out: set[Span] = set()
+        self.groups: dict[str, Span] = {}  # assemblies that have no outline
 
     def __contains__(self, name: str) -> bool:
         return name in self._known
@@ -109,7 +110,13 @@ class SolidNames:
         if name in GROUNDS:
             self.wall_meant = self.wall_meant or name == WALL
             return name
-        if name in self._stems:
+        if name in self.groups:
+            self.desk.problem(
+                word.span,
+                f"The assembly “{name}” has no size and place of its own, so nothing can be placed by it.",
+                f"Give it a size and a place: assembly {name}: 14 across, 18 deep, 5 tall, …",
+            )
+        elif name in self._stems:
             self.desk.problem(
                 word.span,
                 f"“{name}” stands for several parts, and a place needs just one.",
@@ -145,6 +152,8 @@ def _pattern(text: str) -> re.Pattern[str]:
     pieces = [r"[^.]+" if piece == "*" else re.escape(piece) for piece in text.split(".")]
     if text.endswith("*"):
         pieces[-1] = r".+"
+    else:
+        pieces[-1] += r"(?:\..+)?"
     return re.compile(r"\.".join(pieces))
 
 
@@ -164,6 +173,7 @@ class PartNames:
         self.left_out = left_out
         self._known = set(self.ordered)
         self._below: dict[str, list[str]] = {}
+        self._matched: dict[str, tuple[str, ...]] = {}  # what patterns were found to mean
         for name in self.ordered:
             pieces = name.split(".")
             for length in range(1, len(pieces)):
@@ -182,8 +192,14 @@ class PartNames:
             return self.ordered
         if _all_below(text):
             return tuple(self._below.get(text.removesuffix(".*"), ()))
+        if text in self._matched:
+            return self._matched[text]
         pattern = _pattern(text)
-        return tuple(name for name in self.ordered if pattern.fullmatch(name))
+        found = [name for name in self.ordered if pattern.fullmatch(name)]
+        if not text.endswith("*"):  # drawer.*.side stands for its copies, as side does
+            found = [name for name in found if name.count(".") == text.count(".")] or found
+        self._matched[text] = tuple(found)
+        return self._matched[text]
 
     def sought_among(self, text: str) -> int:
         """How many names are looked through for what a word of a list stands for."""

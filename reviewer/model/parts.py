@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Iterable, Mapping, Sequence
+from types import MappingProxyType
+from typing import TYPE_CHECKING, Any
 
 from reviewer.language import declarations as d
 from reviewer.language.source import Span
@@ -44,22 +46,35 @@ class PartMaker:
         self.names = SolidNames(desk, left_out)
         self._left_out = left_out
         self.leaners: Leaners | None = None  # parts out of plumb; None where the plan has none
+        self.moving: list[tuple[str, tuple[Any, ...]]] = []  # the names that move, with what is said of it
         self._specs: dict[str, Spec] = {}
         self._too_many_told = False
 
     # ------------------------------------------------------------ declaring names
 
-    def make(self, statements: list[d.Statement]) -> None:
-        """Declare every name first, then make everything, so that statements can stand in any order."""
+    def make(
+        self,
+        statements: Sequence[d.Statement],
+        homes: Mapping[str, str] = MappingProxyType({}),
+        families: Mapping[str, str] = MappingProxyType({}),
+        groups: Mapping[str, Span] = MappingProxyType({}),
+    ) -> None:
+        """Declare every name first, then make everything, so that statements can stand in any order.
+
+        Of assemblies: the outline inside which an outline stands, what all copies of a part are called,
+        and those that have no outline.
+        """
         outlines = []
         for statement in statements:
-            if statement.kind == "outline":
+            if statement.kind == "outline" or statement.kind == "assembly":
                 assert statement.name is not None
                 if self.names.free(statement.name.text, statement.name.span):
-                    self.names.know(statement.name.text, statement.head, wood=False)
-                    outlines.append(statement)
+                    outlines.append((statement, self._announce_outline(statement)))
             elif statement.kind == "part":
-                self._declare(statement)
+                self._declare(statement, families)
+        for group, span in groups.items():
+            if self.names.free(group, span):
+                self.names.groups[group] = span
         likeness = Likeness(self.desk, self._likes(), self.doubtful)
         specs = [likeness.of(spec) for spec in self._specs.values()]
         counts = [self._announce(spec) for spec in specs]
@@ -67,19 +82,20 @@ class PartMaker:
             from reviewer.model.shaped_parts import leaners_of
 
             self.leaners = leaners_of(self.desk, specs, counts, self.stocks)
-        for statement in outlines:
-            self._outline(statement)
+        for statement, count in outlines:
+            self._outline(statement, count)
         for spec, count in zip(specs, counts, strict=True):
             self._part(spec, count)
         if self.leaners:
             from reviewer.model.shaped_parts import mirror_ends
 
             mirror_ends(self.parts, specs)
-        self._default_places(outlines)
+        self._default_places([statement for statement, _ in outlines], homes)
 
-    def _declare(self, statement: d.Statement) -> None:
+    def _declare(self, statement: d.Statement, families: Mapping[str, str]) -> None:
         assert statement.name is not None
-        family, span = statement.name
+        own, span = statement.name
+        family = families.get(own, own)
         clauses = checked_clauses(self.desk, statement)
         seen: dict[str, Span] = {}
         for copy in statement.others or (None,):
@@ -94,9 +110,9 @@ class PartMaker:
                     continue
                 seen[copy.text] = copy.span
             if len(self.names) >= MAX_PARTS:
-                self._too_many(statement.head)
+                self.too_many(statement.head)
                 return
-            name = f"{family}.{copy.text}" if copy else family
+            name = f"{own}.{copy.text}" if copy else own
             if self.names.free(name, span):
                 self.names.know(name, statement.head, wood=True)
                 if not self.desk.room_for_clauses(len(clauses), statement.head):
@@ -124,10 +140,10 @@ class PartMaker:
         if row is not None:
             count = rows.count_of(self.desk, row, MAX_COPIES)
             if len(self.names) + count * len(stems) > MAX_PARTS:
-                self._too_many(row.span)
+                self.too_many(row.span)
                 count = 0
-        else:
-            self._tell_rowless(spec)
+        elif spec.only(d.Gap) is not None or spec.only(d.RowCentred) is not None:
+            self._tell_rowless(spec.family, spec.clauses, spec.statement.damaged)
         head = spec.statement.head
         for stem in stems:
             if corners is None or self.names.free(stem, head):
@@ -137,16 +153,35 @@ class PartMaker:
                     self.names.know(f"{stem}.{number}", head, wood=True)
         return count
 
-    def _tell_rowless(self, spec: Spec) -> None:
-        for clause in (spec.only(d.Gap), spec.only(d.RowCentred)):
-            if clause is not None and not spec.statement.damaged:
+    def _announce_outline(self, statement: d.Statement) -> int:
+        """Make an outline's name known, and those of its copies; how many stand in its row."""
+        assert statement.name is not None
+        name, head = statement.name.text, statement.head
+        self.names.know(name, head, wood=False)
+        row = next((clause for clause in statement.clauses if isinstance(clause, d.Copies)), None)
+        if row is None:
+            self._tell_rowless(name, statement.clauses, statement.damaged)
+            return 0
+        count = rows.count_of(self.desk, row, MAX_COPIES)
+        if len(self.names) + count > MAX_PARTS:
+            self.too_many(row.span)
+            return 0
+        for number in range(1, count + 1):
+            if self.names.free(f"{name}.{number}", head):
+                self.names.know(f"{name}.{number}", head, wood=False)
+        return count
+
+    def _tell_rowless(self, name: str, clauses: Iterable[object], damaged: bool) -> None:
+        for clause in clauses:
+            if isinstance(clause, d.Gap | d.RowCentred) and not damaged:
                 self.desk.problem(
                     clause.span,
-                    f"This says how a row of copies stands, but “{spec.family}” has no row.",
+                    f"This says how a row of copies stands, but “{name}” has no row.",
                     "Say how many copies: 2 copies side by side deep, gap 1/8",
                 )
 
-    def _too_many(self, span: Span) -> None:
+    def too_many(self, span: Span) -> None:
+        """Tell, once, that the plan comes to more parts than any piece has."""
         if not self._too_many_told:
             self._too_many_told = True
             self.desk.problem(
@@ -157,29 +192,63 @@ class PartMaker:
 
     # ------------------------------------------------------------ outlines
 
-    def _outline(self, statement: d.Statement) -> None:
+    def _outline(self, statement: d.Statement, count: int) -> None:
         assert statement.name is not None
         name = statement.name.text
-        placer = Placer(self.desk, self.names, None, None, "An outline", self.leaners)
-        placing = placer.place(name, checked_clauses(self.desk, statement))
-        relations = tuple(placing.relations)
-        if self.leaners:
-            relations = self.leaners.owned(relations, name)
-        self.boxes[name] = Box(name=name, kind="outline", relations=relations, span=statement.head)
-        if placing.doubtful or statement.damaged:
-            self.doubtful.add(name)
+        what = "An outline" if statement.kind == "outline" else "An assembly"
+        placer = Placer(self.desk, self.names, None, None, what, self.leaners)
+        clauses = checked_clauses(self.desk, statement)
+        placing = placer.place(name, clauses)
+        box = Box(name=name, kind="outline", relations=tuple(placing.relations), span=statement.head)
+        row = next((clause for clause in clauses if isinstance(clause, d.Copies)), None)
+        doubtful = placing.doubtful or statement.damaged
+        if row is None:
+            self.boxes[name] = self.leaners.owned_one(box) if self.leaners else box
+        elif count == 0:
+            doubtful = True
+        else:
+            made = rows.row_of(self.desk, placer, box, row, clauses, count)
+            if self.leaners:
+                made = self.leaners.owned_row(made)
+            self.boxes[name] = made.box
+            for copy in made.copies:
+                self.boxes[copy.name] = copy
+            doubtful = doubtful or made.doubtful
+        if doubtful:
+            self.doubtful.update((name, *(f"{name}.{number}" for number in range(1, count + 1))))
 
-    def _default_places(self, outlines: list[d.Statement]) -> None:
-        """Outlines stand at the origin, and before the wall when the plan is set out from it."""
+    def _default_places(self, outlines: list[d.Statement], homes: Mapping[str, str]) -> None:
+        """Outlines stand at the origin, and before the wall when the plan is set out from it.
+
+        One inside an assembly stands at the left and the front of the assembly's own.
+        """
         for statement in outlines:
             assert statement.name is not None
-            box = self.boxes[statement.name.text]
-            left = Relation(Axis.ACROSS, "low", (), 0.0, RANK_DEFAULT, statement.head)
-            front = Relation(Axis.DEEP, "low", (), 0.0, RANK_DEFAULT, statement.head)
-            if self.names.wall_meant:
+            name = statement.name.text
+            box = self.boxes.get(name)
+            if box is None:
+                continue
+            places = [
+                Relation(Axis.ACROSS, "low", (), 0.0, RANK_DEFAULT, statement.head),
+                Relation(Axis.DEEP, "low", (), 0.0, RANK_DEFAULT, statement.head),
+            ]
+            home = homes.get(name)
+            if home is not None:
+                places = [
+                    place._replace(terms=(Term(1.0, Edge(home, place.axis, "low")),)) for place in places
+                ]
+            elif self.names.wall_meant:
                 wall = (Term(1.0, Edge(WALL, Axis.DEEP, "low")),)
-                front = Relation(Axis.DEEP, "high", wall, 0.0, RANK_DEFAULT, statement.head)
-            self.boxes[box.name] = box.model_copy(update={"relations": (*box.relations, left, front)})
+                places[1] = Relation(Axis.DEEP, "high", wall, 0.0, RANK_DEFAULT, statement.head)
+            row = next((clause for clause in statement.clauses if isinstance(clause, d.Copies)), None)
+            along = DIRECTIONS[row.direction] if row is not None and box.kind == "row" else None
+            number = 1
+            while box is not None:
+                # On the row's own axis the row has the place, on the others each copy.
+                mine = [place for place in places if along is None or (place.axis == along) == (number == 1)]
+                self.boxes[box.name] = box.model_copy(update={"relations": (*box.relations, *mine)})
+                box = self.boxes.get(f"{name}.{number}") if along is not None else None
+                number += 1
 
     # ------------------------------------------------------------ parts
 
@@ -223,6 +292,8 @@ class PartMaker:
         )
         if placing.doubtful or spec.statement.damaged:
             self.doubtful.add(spec.name)
+        if spec.moves:
+            self.moving.append((spec.name, spec.moves))
         self._spread(spec, part, placer, count)
 
     def _make_doubtful(self, spec: Spec) -> None:
@@ -352,7 +423,7 @@ class PartMaker:
     def _row_or_part(self, spec: Spec, part: Part, placer: Placer, count: int, doubtful: bool) -> None:
         row = spec.only(d.Copies)
         if row is None:
-            self.parts[part.name] = self.leaners.owned_part(part) if self.leaners else part
+            self.parts[part.name] = self.leaners.owned_one(part) if self.leaners else part
             if doubtful:
                 self.doubtful.add(part.name)
             return
@@ -367,8 +438,8 @@ class PartMaker:
         if self.leaners:
             made = self.leaners.owned_row(made)
         self.boxes[part.name] = made.box
-        for copy in made.parts:
+        for copy in made.copies:
             self.parts[copy.name] = copy
         if doubtful or made.doubtful:
             self.doubtful.add(part.name)
-            self.doubtful.update(copy.name for copy in made.parts)
+            self.doubtful.update(copy.name for copy in made.copies)

@@ -129,6 +129,16 @@ class Box(Record):
     span: Span
 
 
+class Assembly(Record):
+    """Parts that are placed and moved as one: each copy is one of its own."""
+
+    name: str  # drawer.2
+    stem: str  # drawer
+    parts: tuple[str, ...]
+    outline: str | None  # the box of that name; None for one that only groups
+    span: Span
+
+
 class Cut(NamedTuple):
     """A stated cut length: only ever compared with the space, never used."""
 
@@ -140,7 +150,7 @@ class Part(Record):
     """One piece of wood. Copies are parts of their own that share ``family``."""
 
     name: str
-    family: str  # the name it was declared under: "leg" for leg.front-left
+    family: str  # the name it was declared under: "leg" for leg.front-left, "drawer.*.side" in assemblies
     stock: str
     long: Axis  # where the long axis (the grain of a board) runs
     wide: Axis
@@ -154,6 +164,12 @@ class Part(Record):
     housed: float = 0.0  # mm that each end of a `between` goes into its neighbour
     shape: SkipValidation[Shape | None] = None  # None: a square board
     span: Span  # the head of its declaration
+
+    @property
+    def with_copies(self) -> str:
+        """What a list of the plan calls this part and its copies: rail, leg.* or drawer.*.side.*"""
+        alone = self.name.count(".") == self.family.count(".")
+        return self.family if alone else f"{self.family}.*"
 
 
 # ---------------------------------------------------------------- joints
@@ -254,6 +270,55 @@ class Restraint(Record):
     into: Literal["stud", "masonry", "board"] | None = None
     height: float | None = None  # mm above the floor
     count: int = 1
+    span: Span
+
+
+# ---------------------------------------------------------------- hardware and what moves
+
+HardwareKind = Literal[
+    "hinges", "slides", "castors", "glides", "levellers", "knobs", "pulls", "catches", "stays"
+]
+
+
+class FitPiece(Record):
+    """One kind of hardware of a fit."""
+
+    kind: HardwareKind
+    count: int | None = None  # for each of what is fitted; None: the usual number
+    size: float | None = None  # mm, as it is sold
+    price: float | None = None  # of one, or of one pair of slides
+    span: Span
+
+
+class Fit(Record):
+    """One ``fit`` statement: what each of ``units`` hangs from, runs on or stands on.
+
+    A unit is an assembly that is fitted as one, or a single part. ``others`` is empty for what is only
+    put on (knobs), and may be the floor. ``height`` is how far castors and the like hold it off the floor.
+    """
+
+    units: tuple[tuple[str, ...], ...]
+    others: tuple[str, ...]
+    pieces: SkipValidation[tuple[FitPiece, ...]]
+    screws: SkipValidation[Fastening | None] = None
+    height: float | None = None  # mm
+    span: Span
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """All parts that are fitted, in the plan's order."""
+        return tuple(name for unit in self.units for name in unit)
+
+
+class Moving(Record):
+    """Something that moves in use: a door or a lid opens, a drawer slides, a tray lifts out."""
+
+    name: str
+    parts: tuple[str, ...]
+    kind: Literal["opens", "slides", "lifts"]
+    degrees: float | None = None
+    hinge: tuple[Axis, Literal["low", "high"]] | None = None  # the face that its hinges are on
+    distance: float | None = None  # mm that it slides to the front
     span: Span
 
 
@@ -475,6 +540,9 @@ class Plan(Record):
     waivers: SkipValidation[tuple[Waiver, ...]]
     limits: SkipValidation[tuple[LimitSetting, ...]]
     trials: SkipValidation[tuple[Trial, ...]] = ()
+    assemblies: SkipValidation[tuple[Assembly, ...]] = ()
+    movings: SkipValidation[tuple[Moving, ...]] = ()
+    fits: SkipValidation[tuple[Fit, ...]] = ()
     unknown: SkipValidation[tuple[UnknownName, ...]] = ()
     doubtful: frozenset[str] = frozenset()  # parts that an unknown name keeps from being placed
     span: Span  # the title line

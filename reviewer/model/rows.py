@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from typing import Any, NamedTuple
+from typing import Any, Generic, NamedTuple, TypeVar
 
 from reviewer.language import declarations as d
 from reviewer.model.desk import Desk
@@ -22,11 +22,14 @@ from reviewer.model.plan import Axis, Box, Edge, Part, Relation, Term
 _CLOSE = 1e-9
 
 
-class Row(NamedTuple):
-    """A row's box and its copies."""
+Copied = TypeVar("Copied", Part, Box)
+
+
+class Row(NamedTuple, Generic[Copied]):
+    """A row's box and its copies, which are parts or outlines."""
 
     box: Box
-    parts: tuple[Part, ...]
+    copies: tuple[Copied, ...]
     doubtful: bool
 
 
@@ -54,8 +57,8 @@ def count_of(desk: Desk, row: d.Copies, most: int) -> int:
 
 
 def row_of(
-    desk: Desk, placer: Placer, part: Part, row: d.Copies, clauses: tuple[Any, ...], count: int
-) -> Row:
+    desk: Desk, placer: Placer, part: Copied, row: d.Copies, clauses: tuple[Any, ...], count: int
+) -> Row[Copied]:
     """The row of ``count`` copies of ``part``. On the row's own axis the part's clauses place the row."""
     axis = DIRECTIONS[row.direction]
     gap_clause = next((c for c in reversed(clauses) if isinstance(c, d.Gap)), None)
@@ -72,9 +75,10 @@ def row_of(
             gap = amount
     gap_to_fit = gap_clause is not None and gap_clause.size is None
 
-    own = [r for r in part.relations if r.axis == axis and r.which != "size"]
-    sizes = [r for r in part.relations if r.axis == axis and r.which == "size"]
-    others = [r for r in part.relations if r.axis != axis]
+    given: tuple[Relation, ...] = part.relations
+    own: list[Relation] = [r for r in given if r.axis == axis and r.which != "size"]
+    sizes: list[Relation] = [r for r in given if r.axis == axis and r.which == "size"]
+    others: list[Relation] = [r for r in given if r.axis != axis]
     stem = part.name
     first = f"{stem}.1"
     size_of_first = Edge(first, axis, "size")

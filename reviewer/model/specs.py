@@ -34,6 +34,10 @@ _ONCE: dict[type[Any], str] = {
     d.RoundClause: "how thick a bar it is",
     d.Leaning: "which way it leans",
     d.RisingClause: "which way it rises",
+    d.Opens: "how far it opens",
+    d.Hinged: "where it is hinged",
+    d.SlidesOut: "how far it slides",
+    d.LiftsOut: "that it lifts out",
 }
 #: What is cut away from a part. One's own such clauses replace all of the other's.
 _CUTTING: frozenset[type[Any]] = frozenset(
@@ -54,8 +58,12 @@ _CUTTING: frozenset[type[Any]] = frozenset(
 _SLANTING: frozenset[type[Any]] = frozenset([d.Leaning, d.RisingClause])
 #: Clauses that make a part other than a square board of its stock.
 SHAPING = _CUTTING | _SLANTING | {d.Ended, d.Planed, d.RoundClause}
+_MOVING_ORDER: tuple[type[Any], ...] = (d.Opens, d.SlidesOut, d.LiftsOut, d.Hinged)
+_MOVING = frozenset(_MOVING_ORDER)
 #: What a mirrored part keeps of the other's own clauses; its place follows from the mirror.
-_KEPT_IN_MIRROR: frozenset[type[Any]] = SHAPING | {d.OfStock, d.Runs, d.Turned, d.Rip, d.GrainClause}
+_KEPT_IN_MIRROR: frozenset[type[Any]] = (
+    SHAPING | _MOVING | {d.OfStock, d.Runs, d.Turned, d.Rip, d.GrainClause}
+)
 #: Kinds of clause of which one's own replaces the other's.
 _REPLACED = _KEPT_IN_MIRROR | {d.Copies, d.Gap, d.RowCentred, d.InCorners, d.CutClause}
 _C = TypeVar("_C")
@@ -93,6 +101,21 @@ class Spec:
     def shaped(self) -> bool:
         """Whether a clause makes it other than a square board of its stock."""
         return not SHAPING.isdisjoint(self._by_kind)
+
+    @property
+    def moves(self) -> tuple[Any, ...]:
+        """What it says of how it moves; one's own words replace those of a likeness."""
+        if _MOVING.isdisjoint(self._by_kind):
+            return ()
+        said = (self._by_kind[kind] for kind in _MOVING_ORDER if kind in self._by_kind)
+        if self.each is None:
+            return tuple(said)
+        return tuple(
+            clause._replace(face=clause.face._replace(text=with_each(clause.face.text, self.each)))
+            if isinstance(clause, d.Hinged)
+            else clause
+            for clause in said
+        )
 
     @property
     def long(self) -> Axis | None:
@@ -153,7 +176,7 @@ def _tell_twice(desk: Desk, statement: d.Statement) -> None:
             assert statement.name is not None
             desk.problem(
                 clause.span,
-                f"The part “{statement.name.text}” says twice {_ONCE[kind]}.",
+                f"The {statement.kind} “{statement.name.text}” says twice {_ONCE[kind]}.",
                 "Keep one of the two.",
                 also_at=(first.span,),
             )
@@ -265,13 +288,15 @@ class Likeness:
             replaced |= _CUTTING
         if not _SLANTING.isdisjoint(replaced):
             replaced |= {*_SLANTING, d.Ended}
+        if not replaced.isdisjoint((d.Opens, d.SlidesOut, d.LiftsOut)):
+            replaced |= _MOVING - ({d.Hinged} if d.Opens in replaced else set())
         if mirrored:
             like = spec.only(d.Like)
             assert like is not None
             kept = [c for c in other.clauses if type(c) in _KEPT_IN_MIRROR and type(c) not in replaced]
             of = with_each(like.name.text, spec.each)
             mirror = Mirror(of, DIRECTIONS[mirrored.direction], mirrored.about, mirrored.span)
-            if other.shaped:
+            if other.shaped or other.moves:
                 from reviewer.model.mirroring import mirrored_clauses
 
                 kept = mirrored_clauses(kept, mirror, other.each)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reviewer.model.plan import FasteningKind, Restraint
+from reviewer.model.plan import FasteningKind, HardwareKind, Restraint
 from reviewer.reports.content import Bought, Buying, CutRow, Hardware, Piece, counted_word
 from reviewer.review import Review
 from reviewer.units import UnitSystem, fine_length, length, show
@@ -10,6 +10,7 @@ from reviewer.wording import listed
 from reviewer.workshop.cut_list import cut_list
 from reviewer.workshop.cutting import BarLayout
 from reviewer.workshop.fastener_counts import Fasteners
+from reviewer.workshop.fittings import Fittings, FittingScrews
 from reviewer.workshop.shopping import StockToBuy, shopping_list
 
 _WORDS: dict[FasteningKind, tuple[str, str]] = {
@@ -24,6 +25,18 @@ _WORDS: dict[FasteningKind, tuple[str, str]] = {
     "loose tenons": ("loose tenon", "loose tenons"),
     "wedges": ("wedge", "wedges"),
     "clips": ("clip", "clips"),
+}
+
+_FITTINGS: dict[HardwareKind, tuple[str, str]] = {
+    "hinges": ("hinge", "hinges"),
+    "slides": ("pair of slides", "pairs of slides"),
+    "castors": ("castor", "castors"),
+    "glides": ("glide", "glides"),
+    "levellers": ("leveller", "levellers"),
+    "knobs": ("knob", "knobs"),
+    "pulls": ("pull", "pulls"),
+    "catches": ("catch", "catches"),
+    "stays": ("stay", "stays"),
 }
 
 
@@ -129,6 +142,20 @@ def _restraint(restraint: Restraint, units: UnitSystem) -> Hardware:
     return Hardware(restraint.count, said, "so that the piece cannot tip")
 
 
+def _fitting(found: Fittings, units: UnitSystem) -> Hardware:
+    one, many = _FITTINGS[found.kind]
+    size = f" {show(length(found.size), units)}" if found.size is not None else ""
+    why = f"for {listed(found.names)}"
+    if found.assumed:
+        why += f"; the number of {found.assumed} of them is taken for granted"
+    return Hardware(found.number, f"{one if found.number == 1 else many}{size}", why, found.together)
+
+
+def _fitting_screws(found: FittingScrews, units: UnitSystem) -> Hardware:
+    sizes = _sizes(found.gauge, found.diameter, found.length, units)
+    return Hardware(None, f"screws {sizes}".strip(), f"for the {listed(found.kinds)}, one in each hole")
+
+
 def buying_of(review: Review) -> Buying:
     """The boards and sheets to buy with what comes out of each, and the hardware."""
     found = shopping_list(review)
@@ -137,6 +164,8 @@ def buying_of(review: Review) -> Buying:
         hardware=(
             *(_hardware(each, review) for each in found.fasteners),
             *(_restraint(each, review.units) for each in found.restraints),
+            *(_fitting(each, review.units) for each in found.fittings),
+            *(_fitting_screws(each, review.units) for each in found.fitting_screws),
         ),
         total=found.price,
         remarks=tuple(remark for stock in found.stocks for remark in _remarks(stock)),

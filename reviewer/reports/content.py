@@ -65,6 +65,7 @@ class Hardware(NamedTuple):
     how_many: int | None
     said: str
     why: str
+    price: float | None = None  # together, where the plan gives one
 
 
 class JointRow(NamedTuple):

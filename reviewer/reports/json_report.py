@@ -201,7 +201,13 @@ def _buying(buying: Buying | None) -> Json | None:
     return {
         "boards": [_bought(board) for board in buying.boards],
         "hardware": [
-            {"how_many": item.how_many, "said": item.said, "why": item.why} for item in buying.hardware
+            {
+                "how_many": item.how_many,
+                "said": item.said,
+                "why": item.why,
+                "price": None if item.price is None else _number(item.price),
+            }
+            for item in buying.hardware
         ],
         "total": None if buying.total is None else _number(buying.total),
         "remarks": list(buying.remarks),

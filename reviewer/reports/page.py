@@ -237,7 +237,11 @@ def _hardware(report: Report) -> tuple[tuple[str, str, str], ...]:
     if report.buying is None:
         return ()
     return tuple(
-        ("" if item.how_many is None else str(item.how_many), item.said, item.why)
+        (
+            "" if item.how_many is None else str(item.how_many),
+            item.said,
+            item.why if item.price is None else f"{item.why}; together {_money(item.price)}",
+        )
         for item in report.buying.hardware
     )
 

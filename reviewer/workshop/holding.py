@@ -11,12 +11,15 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 from heapq import heappop, heappush
-from typing import Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis, Join
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.workshop.driving import joint_axis
+
+if TYPE_CHECKING:
+    from reviewer.workshop.hanging import Hung
 
 How = Literal["rests", "joint", "hangs"]
 _GROUND = "the ground"
@@ -68,6 +71,7 @@ class _Link(NamedTuple):
     housed: bool = False
     firm: bool = True  # False: nails alone, which hold up only what nothing better holds
     restraint: bool = False
+    hung: bool = False  # by hardware: the lower one holds the upper, never the other way
 
 
 def _binds(join: Join) -> bool:
@@ -85,7 +89,7 @@ def _pair(one: str, two: str) -> tuple[str, str]:
     return (one, two) if one < two else (two, one)
 
 
-def _links(setting: SettingOut) -> list[_Link]:
+def _links(setting: SettingOut, hung: Iterable[Hung]) -> list[_Link]:
     joined: dict[tuple[str, str], bool] = {}
     for joint in setting.joints:
         if joint.meets and _binds(joint.join):
@@ -118,6 +122,7 @@ def _links(setting: SettingOut) -> list[_Link]:
         if joint.overlap is not None and _binds(joint.join) and pair not in done:
             done.add(pair)
             links.append(_overlap_link(joint, setting.solids, joined[pair]))
+    links += [_Link(each.other, each.part, False, each.low, each.high, True, hung=True) for each in hung]
     return links
 
 
@@ -138,6 +143,8 @@ def _ways(links: Iterable[_Link]) -> dict[str, _Way]:
         upper = _GROUND if link.upper in GROUNDS else link.upper
         step = _RESTRAINT if link.restraint else _STEP
         out.setdefault(lower, []).append((upper, step))
+        if link.hung:
+            continue
         if not link.level:
             out.setdefault(upper, []).append((lower, step))
         elif link.joined:
@@ -167,9 +174,9 @@ def _side(link: _Link, way: dict[str, _Way], solids: dict[str, Solid]) -> tuple[
     return (lower, upper) if lower_lies else (upper, lower)
 
 
-def holding(setting: SettingOut) -> Holding:
+def holding(setting: SettingOut, hung: Iterable[Hung] = ()) -> Holding:
     """Every part's supports. Parts that nothing leads to from the ground are ``floating``."""
-    links = _links(setting)
+    links = _links(setting, hung)
     way = _ways(links)
     found: dict[str, list[tuple[Held, bool]]] = {}
 
@@ -182,9 +189,12 @@ def holding(setting: SettingOut) -> Holding:
         if lower in GROUNDS or upper in GROUNDS:
             name, by = (upper, lower) if lower in GROUNDS else (lower, upper)
             if not link.restraint or way[name][0]:
-                hold(name, link, by, "rests" if link.level and by == FLOOR else "joint")
+                rests = by == FLOOR and (link.level or link.hung)
+                hold(name, link, by, "rests" if rests else "joint")
         elif lower not in way or upper not in way:
             continue
+        elif link.hung:
+            hold(upper, link, lower, "joint")
         elif not link.level:
             side = _side(link, way, setting.solids)
             if side is not None:

@@ -22,6 +22,7 @@ from reviewer.workshop.cutting import (
     sum_of_prices,
 )
 from reviewer.workshop.fastener_counts import Fasteners, fastener_list
+from reviewer.workshop.fittings import Fittings, FittingScrews, fitting_list
 from reviewer.workshop.outcomes import CannotFit, Chosen, Fits, Undecided
 from reviewer.workshop.sheet_cutting import (
     SheetsCannotFit,
@@ -85,6 +86,8 @@ class ShoppingList:
     stocks: tuple[StockToBuy, ...]
     fasteners: tuple[Fasteners, ...]
     restraints: tuple[Restraint, ...]
+    fittings: tuple[Fittings, ...] = ()
+    fitting_screws: tuple[FittingScrews, ...] = ()
 
     @property
     def price(self) -> float | None:
@@ -202,7 +205,8 @@ def _to_buy(review: Review, pieces: StockPieces) -> StockToBuy:
 def shopping_list(review: Review) -> ShoppingList:
     """What to buy for the whole piece: boards and sheets at their cheapest, screws, wall restraints."""
     stocks = tuple(_to_buy(review, pieces) for pieces in pieces_by_stock(review))
-    return ShoppingList(stocks, fastener_list(review), review.plan.restraints)
+    fittings, screws = fitting_list(review.plan) if review.plan.fits else ((), ())
+    return ShoppingList(stocks, fastener_list(review), review.plan.restraints, fittings, screws)
 
 
 # ---------------------------------------------------------------- the basket

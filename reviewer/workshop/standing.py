@@ -8,13 +8,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.mechanics.mass import Mass, combined
 from reviewer.mechanics.stability import Point, TippingEdge, support_polygon, tipping_edges
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis, Load, Plan, Restraint
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid, Vector
+
+if TYPE_CHECKING:
+    from reviewer.workshop.hanging import Hung
 
 #: Uses that lie on a piece without being stored in it. Ornaments and plants stand on lamp tables too.
 _NOT_STORED = frozenset({"ornaments", "plants", "stated"})
@@ -82,8 +85,8 @@ class Piece:
         return self.levels > 1
 
 
-def _clusters(setting: SettingOut) -> list[list[str]]:
-    """Parts that touch or share space, each cluster in the plan's order."""
+def _clusters(setting: SettingOut, hung: Iterable[Hung]) -> list[list[str]]:
+    """Parts that touch, share space or hang on each other, each cluster in the plan's order."""
     leads: dict[str, str] = {name: name for name in setting.solids}
 
     def lead(name: str) -> str:
@@ -94,6 +97,7 @@ def _clusters(setting: SettingOut) -> list[list[str]]:
 
     touching = [(contact.first, contact.second) for contact in setting.contacts]
     touching += [(overlap.first, overlap.second) for overlap in setting.overlaps]
+    touching += [(each.part, each.other) for each in hung]
     for one, two in touching:
         if one not in GROUNDS and two not in GROUNDS:
             leads[lead(one)] = lead(two)
@@ -132,9 +136,11 @@ def _by_piece(names: Iterable[str], owner: Mapping[str, int]) -> dict[int, tuple
     return {number: tuple(parts) for number, parts in found.items()}
 
 
-def pieces(plan: Plan, setting: SettingOut, masses: Mapping[str, Mass]) -> tuple[Piece, ...]:
+def pieces(
+    plan: Plan, setting: SettingOut, masses: Mapping[str, Mass], hung: tuple[Hung, ...] = ()
+) -> tuple[Piece, ...]:
     """Every piece of the plan, in the order of their first parts."""
-    clusters = _clusters(setting)
+    clusters = _clusters(setting, hung)
     owner = {name: number for number, cluster in enumerate(clusters) for name in cluster}
     loads: list[list[LoadHere]] = [[] for _ in clusters]
     for load in plan.loads:
@@ -149,11 +155,16 @@ def pieces(plan: Plan, setting: SettingOut, masses: Mapping[str, Mass]) -> tuple
         part = contact.other(WALL)
         if any(WALL in (joint.left, joint.right) for joint in setting.joints_of.get(part, ())):
             on_wall.add(owner[part])
+    on_wall.update(owner[each.part] for each in hung if each.other == WALL)
     patches: dict[str, list[Point]] = {}
     for contact in setting.contacts_of(FLOOR):
         (x0, y0, _), (x1, y1, _) = contact.low, contact.high
         corners = [(x, y) for x, y, _ in contact.corners] or [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
         patches.setdefault(contact.other(FLOOR), []).extend(corners)
+    for each in hung:
+        if each.other == FLOOR:  # it stands on what is right below its underside
+            (x0, y0, _), (x1, y1, _) = each.low, each.high
+            patches.setdefault(each.part, []).extend([(x0, y0), (x1, y0), (x1, y1), (x0, y1)])
     found = []
     for number, cluster in enumerate(clusters):
         solids = [setting.solids[name] for name in cluster]

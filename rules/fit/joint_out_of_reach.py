@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
@@ -15,6 +15,9 @@ from reviewer.setting_out.result import Joint
 from reviewer.setting_out.setting import gaps
 from reviewer.units import TOLERANCE_MM, Value, fine_length
 from reviewer.wording import listed
+
+if TYPE_CHECKING:
+    from reviewer.workshop.hanging import Missed
 
 
 class _Miss(NamedTuple):
@@ -95,6 +98,82 @@ def _out_of_reach(review: Review, found: list[_Miss]) -> Finding:
     )
 
 
+_HOLD: dict[str, str] = {
+    "hinges": "hinges hold across up to {reach}",
+    "slides": "slides hold across up to {reach} on each side",
+}
+
+
+def _off_the_floor(review: Review, found: list[Missed]) -> Finding:
+    first = found[0]
+    names = tuple(dict.fromkeys(miss.part for miss in found))
+    one = len(names) == 1
+    stated = first.fit.height is not None
+    limit = None if stated else review.limit(first.limit)
+    values: dict[str, Filling] = {
+        "parts": listed(names),
+        "kind": first.kind,
+        "high": fine_length(first.gaps[2]),
+        "reach": limit.value if limit else fine_length(first.reach),
+        "source": limit.source if limit else "",
+    }
+    said = "{kind} are {reach} tall"
+    if not stated:
+        said = "{kind} of no stated height are taken as at most {reach} tall ({source})"
+    return Finding(
+        parts=names,
+        at=first.fit.span,
+        also_at=(review.span_of(first.part),),
+        says="The underside of {parts} is {high} above the floor, and "
+        f"{'its' if one else 'their'} {said}.",
+        do="Set it out {reach} above the floor, or say how tall they are: {kind}, {high} tall"
+        if stated
+        else "Say how tall they are: {kind}, {high} tall",
+        values=values,
+    )
+
+
+def _out_of_hold(review: Review, found: list[Missed]) -> Finding:
+    first = found[0]
+    if first.other == FLOOR:
+        return _off_the_floor(review, found)
+    limit = review.limit(first.limit)
+    names = tuple(dict.fromkeys(miss.part for miss in found))
+    others = tuple(dict.fromkeys(miss.other for miss in found))
+    values: dict[str, Filling] = {
+        "parts": listed(names),
+        "others": listed([f"the {name}" if name in GROUNDS else name for name in others]),
+        "kind": first.kind,
+        "reach": limit.value,
+        "source": limit.source,
+    }
+    apart: list[str] = []
+    for axis, gap in enumerate(first.gaps):
+        if gap > TOLERANCE_MM:
+            values[f"gap_{axis}"] = fine_length(gap)
+            apart.append(f"{{gap_{axis}}} {ALONG[axis]}")
+    side = "on the other side " if first.one_sided else ""
+    return Finding(
+        parts=(*names, *(name for name in others if name not in names)),
+        at=first.fit.span,
+        also_at=tuple(
+            dict.fromkeys(review.span_of(name) for name in (first.part, first.other) if name not in GROUNDS)
+        ),
+        says=f"The {{kind}} of {{parts}} do not reach {{others}}: {side}they are {' and '.join(apart)} "
+        f"apart, and {_HOLD[first.kind]} ({{source}}).",
+        do="Move them together, put a spacer between them, or fit {parts} to something nearer.",
+        values=values,
+        working=Working(
+            tuple(
+                Figure(f"gap {ALONG[axis]}", fine_length(gap))
+                for axis, gap in enumerate(first.gaps)
+                if gap > TOLERANCE_MM
+            ),
+            limit=Figure("held across", limit.value, limit.source),
+        ),
+    )
+
+
 def _too_small(review: Review, found: list[Joint]) -> Finding:
     first = found[0]
     contact = first.contact
@@ -130,7 +209,19 @@ def _too_small(review: Review, found: list[Joint]) -> Finding:
     )
 
 
-@rule("joint-out-of-reach", topic="fit", severity=Severity.ERROR, limits=("touching-least-area",))
+@rule(
+    "joint-out-of-reach",
+    topic="fit",
+    severity=Severity.ERROR,
+    limits=(
+        "touching-least-area",
+        "hinge-reach",
+        "slide-reach",
+        "castor-height",
+        "glide-height",
+        "leveller-height",
+    ),
+)
 def joint_out_of_reach(review: Review) -> Iterator[Finding]:
     """A join names parts that do not meet, or meet on too little to hold a fastener.
 
@@ -140,7 +231,9 @@ def joint_out_of_reach(review: Review) -> Iterator[Finding]:
     Judged by: Each part of a join must share a face, or the space of a housing, with at least one part
     of the other list; the gap to the nearest of them is told. Where fasteners are named, the shared
     patch must be at least the limit touching-least-area. A part that misses what its own placing
-    promises is left to meets-nothing.
+    promises is left to meets-nothing. Hardware holds across a gap: hinges up to the limit hinge-reach, slides
+    up to slide-reach on both sides of a drawer; castors, glides and levellers are as tall as the underside
+    of their part is high.
 
     Leaves out: Whether the patch is wide enough for this very screw: that is for the rules about
     fasteners. A part that meets some of the other list is not asked about the rest of it, and of copies
@@ -183,16 +276,23 @@ def joint_out_of_reach(review: Review) -> Iterator[Finding]:
     missing: dict[tuple[object, ...], list[_Miss]] = {}
     for miss in _misses(review):
         gap = tuple(round(each, 2) for each in miss.gaps)
-        missing.setdefault((id(miss.join), family(miss.part), family(miss.other), gap), []).append(miss)
+        missing.setdefault((miss.span, family(miss.part), family(miss.other), gap), []).append(miss)
     for found in missing.values():
         yield _out_of_reach(review, found)
+    if review.hanging is not None:
+        unheld: dict[tuple[object, ...], list[Missed]] = {}
+        for missed in review.hanging.missed:
+            gap = tuple(round(each, 2) for each in missed.gaps)
+            unheld.setdefault((missed.fit.span, missed.kind, missed.one_sided, gap), []).append(missed)
+        for held in unheld.values():
+            yield _out_of_hold(review, held)
     least = review.limit("touching-least-area").amount
     small: dict[tuple[object, ...], list[Joint]] = {}
     for joint in review.setting.joints:
         fastened = any(fastening.kind != "none" for fastening in joint.join.fastenings)
         contact = joint.contact
         if fastened and contact is not None and joint.overlap is None and contact.area < least - TOLERANCE_MM:
-            key = (id(joint.join), family(joint.left), family(joint.right), round(contact.area, 1))
+            key = (joint.join.span, family(joint.left), family(joint.right), round(contact.area, 1))
             small.setdefault(key, []).append(joint)
     for joints in small.values():
         yield _too_small(review, joints)

@@ -115,7 +115,8 @@ def open_joint(review: Review) -> Iterator[Finding]:
     they are wanted. Copies with the same gap are told once.
 
     Leaves out: Gaps that the plan states between these very two (`less`, `with … each end`, an offset
-    from one to the other): those are meant. Gaps that another part fills. Feet off the floor. Parts
+    from one to the other): those are meant. Gaps round doors, drawers and whatever else moves, and those that
+    hardware bridges. Gaps that another part fills. Feet off the floor. Parts
     that a join or a placing clause says should meet, which joint-out-of-reach and meets-nothing tell.
 
     Sources: own choice
@@ -142,14 +143,18 @@ def open_joint(review: Review) -> Iterator[Finding]:
     limit = review.limit("open-joint-gap")
     told = {frozenset((broken.part, broken.touch.other)) for broken in setting.broken_touches}
     missed = _missed_joins(setting)
+    mover = review.moves_with
+    bridged = {frozenset((each.part, each.other)) for each in review.hanging.hung} if review.hanging else ()
     order = {name: place for place, name in enumerate(parts)}
     alike: dict[tuple[object, ...], list[tuple[str, _Open]]] = {}
     try:
         for gap in _gaps(list(setting.solids.values()), limit.amount):
             one, two = parts[gap.first], parts[gap.second]
             pair = frozenset((gap.first, gap.second))
-            if pair in told or _filled(setting, gap):
+            if pair in told or pair in bridged or _filled(setting, gap):
                 continue
+            if mover and mover.get(gap.first) != mover.get(gap.second):
+                continue  # a door or a drawer needs room to move
             if any(pair <= members for name in pair for members in missed.get(name, ())):
                 continue  # joint-out-of-reach tells it
             if _stated(one, gap.second, gap.axis) or _stated(two, gap.first, gap.axis):
@@ -192,7 +197,7 @@ def _open(review: Review, gaps: list[tuple[str, _Open]], order: dict[str, int]) 
         if theirs
         else "{parts} stand {gap} apart {along}, so close that they look meant to touch.",
         do='Close the gap, or keep it and say why: accept open-joint on {family} because "…"',
-        values={**values, "family": family if family in parts else f"{family}.*"},
+        values={**values, "family": parts[moved].with_copies},
         working=Working(
             (Figure("gap", fine_length(first.gap), "set out from the plan"),),
             limit=Figure("gaps looked at, up to", limit.value, limit.source),

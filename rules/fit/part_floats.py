@@ -110,6 +110,11 @@ def _told_elsewhere(review: Review, floating: set[str]) -> set[str]:
     for overlap in setting.overlaps:
         if (overlap.first in floating) != (overlap.second in floating):
             found |= {overlap.first, overlap.second}
+    for moving in review.unhung:
+        found.update(moving.parts)
+    if review.hanging is not None:
+        for missed in review.hanging.missed:
+            found.update(missed.unit)
     return found
 
 
@@ -174,14 +179,15 @@ def part_floats(review: Review) -> Iterator[Finding]:
     or a measure was forgotten, often with holes already drilled for it.
 
     Judged by: From floor and wall upwards, a part is held when it lies on one that is held, or when a
-    join fixes it to one. What merely touches at the side, or lies against something above it, is not
+    join fixes it to one, or hardware holds it (hinges and slides across the gap that they need, castors
+    off the floor). What merely touches at the side, or lies against something above it, is not
     held without a join. Parts that hang together are told as one, with the nearest part that stands
     and how far off it is.
 
     Leaves out: Whether what holds a part is strong enough. What pinches: a board wedged in with
     nothing but pressure counts as loose. Parts that share space with a part that stands are left to
     parts-overlap, parts that miss what they are placed at to meets-nothing, and parts that miss what they
-    are joined to to joint-out-of-reach.
+    are joined to to joint-out-of-reach. Doors and drawers without hardware: moves-unfitted tells those.
 
     Sources: plain statics: what nothing holds falls
 

@@ -280,7 +280,7 @@ def parts_overlap(review: Review) -> Iterator[Finding]:
             if pair not in rooms or made.short < rooms[pair].short:
                 rooms[pair] = made
     bare: dict[tuple[Span, int, float], list[_Shift]] = {}
-    shallow: dict[tuple[int, float], list[Housed]] = {}
+    shallow: dict[tuple[Span, float], list[Housed]] = {}
     for overlap in setting.overlaps:
         made = rooms.get((overlap.first, overlap.second))
         if made is None:
@@ -289,7 +289,7 @@ def parts_overlap(review: Review) -> Iterator[Finding]:
             clause = placing_span(review.plan, shift.part, shift.axis)
             bare.setdefault((clause, shift.axis, round(shift.by, 2)), []).append(shift)
         elif made.short > TOLERANCE_MM:
-            shallow.setdefault((id(made.joint.join), round(made.short, 2)), []).append(made)
+            shallow.setdefault((made.joint.join.span, round(made.short, 2)), []).append(made)
     for shifts in bare.values():
         yield _in_the_way(review, shifts)
     for found in shallow.values():

@@ -116,6 +116,8 @@ def place_missing(review: Review) -> Iterator[Finding]:
         box = plan.boxes.get(first.solid)
         row = box is not None and box.kind == "row"
         kind = "The row " if row else "The outline " if box is not None else ""
+        if any(each.outline == first.solid for each in plan.assemblies):
+            kind = "The assembly "
         waiting = max(trouble.drags for trouble in group)
         settlers = _settlers(first, plan, row)
         values: dict[str, Filling] = {

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field
 
 from reviewer.findings import Finding, Severity
-from reviewer.model.plan import GROUNDS, WALL, Axis
+from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis
 from reviewer.plan_words import number_text, plan_unit
 from reviewer.review import Review
 from reviewer.rulebook import rule
@@ -50,19 +50,17 @@ def _held_together(review: Review) -> _Groups:
     for restraint in review.setting.restraints:
         for name in restraint.what:
             groups.unite(name, WALL)
+    if review.hanging is not None:
+        for hung in review.hanging.hung:
+            if hung.other != FLOOR:
+                groups.unite(hung.part, hung.other)
     return groups
 
 
 def _pattern(review: Review, names: tuple[str, ...]) -> str:
     """The names as a plan's list would have them: ``slat.*`` for copies."""
     parts = review.plan.parts
-    return ", ".join(
-        dict.fromkeys(
-            name if parts[name].family == name else f"{parts[name].family}.*"
-            for name in names
-            if name in parts
-        )
-    )
+    return ", ".join(dict.fromkeys(parts[name].with_copies for name in names if name in parts))
 
 
 def _fastening(review: Review, upper: str, lower: str) -> str:
@@ -117,6 +115,8 @@ def _loose_parts(review: Review) -> Iterable[_Loose]:
     One that is tied to floor or wall never is.
     """
     groups = _held_together(review)
+    taken_out = {part for moving in review.plan.movings if moving.kind != "opens" for part in moving.parts}
+    mover = review.moves_with if taken_out else {}
     grounded = {groups.root(ground) for ground in GROUNDS}
     sizes: dict[str, int] = {}
     for name in review.setting.solids:
@@ -127,6 +127,8 @@ def _loose_parts(review: Review) -> Iterable[_Loose]:
             lower = held.by
             if held.how != "rests" or held.joined or lower in GROUNDS:
                 continue
+            if (upper in taken_out or lower in taken_out) and mover.get(upper) != mover.get(lower):
+                continue  # it slides on it, or lifts off it
             above, below = groups.root(upper), groups.root(lower)
             if above == below or (above in grounded and below in grounded):
                 continue
@@ -150,8 +152,8 @@ def touching_not_joined(review: Review) -> Iterator[Finding]:
     ties it to the wall or the floor. Copies that lie alike are told once.
 
     Leaves out: What stands on the floor. What is caught between its neighbours so that it cannot slide:
-    state it as loose. What is meant to lift out is stated so too: `join shelf to cleat.*: none because
-    "it lifts out"`, or shelf pins.
+    state it as loose. What is meant to lift out is stated so too: `lifts out`, `join shelf to cleat.*: none
+    because "it lifts out"`, or shelf pins. What slides on what it lies on. A door or a lid that hinges hold.
 
     Sources: common practice, no source
 

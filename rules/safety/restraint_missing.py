@@ -72,8 +72,7 @@ def _name(review: Review, piece: Piece) -> str:
         if extent and abs(extent.high[Axis.UP] - piece.height) <= TOLERANCE_MM:
             return name
     tallest = max(piece.parts, key=lambda name: review.setting.solids[name].extent(Axis.UP))
-    family = review.plan.parts[tallest].family
-    return tallest if family == tallest else f"{family}.*"
+    return review.plan.parts[tallest].with_copies
 
 
 def _restraint(review: Review, piece: Piece, states: tuple[State, ...]) -> _Restraint:

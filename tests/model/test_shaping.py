@@ -216,7 +216,7 @@ def test_plan_without_a_shaped_part_pays_nothing_for_shapes() -> None:
         "import sys; from tests.model.placed import in_box;"
         "in_box('part a: board, across, flat, 500 long, left at 0, front at 0, on floor');"
         "print(sorted(name for name in sys.modules if name.startswith(('reviewer.model.sh', 'reviewer.model.sl',"
-        " 'reviewer.model.le', 'reviewer.geometry'))))"
+        " 'reviewer.model.lea', 'reviewer.geometry'))))"
     )
     done = subprocess.run(
         [sys.executable, "-c", script], capture_output=True, text=True, check=True, cwd=HERE
