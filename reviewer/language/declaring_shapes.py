@@ -114,6 +114,9 @@ class ShapeDeclarer:
             items[place], number, items[place + 1], price.amount if price is not None else None, span
         )
 
+    def pins(self, items: Items, span: Span) -> str:
+        return "shelf pins"
+
     def castor_height(self, items: Items, span: Span) -> d.StandingHeight:
         return d.StandingHeight(items[0], span)
 

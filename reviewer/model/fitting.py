@@ -13,7 +13,7 @@ from reviewer.model.plan import FLOOR, WALL, Assembly, Fastening, Fit, FitPiece,
 
 _MAX_PIECES = 1_000
 #: Hardware that holds a part on another, and hardware that holds it off the floor.
-HANGS = ("hinges", "slides")
+HANGS = ("hinges", "slides", "shelf pins")
 STANDS = ("castors", "glides", "levellers")
 _EXAMPLES = {"hinges": "fit door to side.left: 2 hinges", "slides": "fit drawer.* to side.*: slides 14"}
 

@@ -276,7 +276,16 @@ class Restraint(Record):
 # ---------------------------------------------------------------- hardware and what moves
 
 HardwareKind = Literal[
-    "hinges", "slides", "castors", "glides", "levellers", "knobs", "pulls", "catches", "stays"
+    "hinges",
+    "slides",
+    "shelf pins",
+    "castors",
+    "glides",
+    "levellers",
+    "knobs",
+    "pulls",
+    "catches",
+    "stays",
 ]
 
 

@@ -30,6 +30,7 @@ _WORDS: dict[FasteningKind, tuple[str, str]] = {
 _FITTINGS: dict[HardwareKind, tuple[str, str]] = {
     "hinges": ("hinge", "hinges"),
     "slides": ("pair of slides", "pairs of slides"),
+    "shelf pins": ("shelf pin", "shelf pins"),
     "castors": ("castor", "castors"),
     "glides": ("glide", "glides"),
     "levellers": ("leveller", "levellers"),

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from reviewer.model.plan import HardwareKind, Plan
 
 #: How many each thing takes where the plan does not say (common practice, no source).
-_USUAL_PIECES: dict[HardwareKind, int] = {"hinges": 2}
+_USUAL_PIECES: dict[HardwareKind, int] = {"hinges": 2, "shelf pins": 4}
 
 
 class Fittings(NamedTuple):

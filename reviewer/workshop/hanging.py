@@ -18,7 +18,7 @@ from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import TOLERANCE_MM
 
 #: By kind of hardware, the limit that says how wide a gap it holds across.
-REACH = {"hinges": "hinge-reach", "slides": "slide-reach"}
+REACH = {"hinges": "hinge-reach", "slides": "slide-reach", "shelf pins": "pin-reach"}
 _STANDS = {"castors": "castor-height", "glides": "glide-height", "levellers": "leveller-height"}
 #: Drawers run between two sides that are apart on these axes.
 _LEVEL = (Axis.ACROSS, Axis.DEEP)

@@ -101,6 +101,7 @@ def _out_of_reach(review: Review, found: list[_Miss]) -> Finding:
 _HOLD: dict[str, str] = {
     "hinges": "hinges hold across up to {reach}",
     "slides": "slides hold across up to {reach} on each side",
+    "shelf pins": "shelf pins hold across up to {reach} at each end",
 }
 
 
@@ -217,6 +218,7 @@ def _too_small(review: Review, found: list[Joint]) -> Finding:
         "touching-least-area",
         "hinge-reach",
         "slide-reach",
+        "pin-reach",
         "castor-height",
         "glide-height",
         "leveller-height",
@@ -232,8 +234,8 @@ def joint_out_of_reach(review: Review) -> Iterator[Finding]:
     of the other list; the gap to the nearest of them is told. Where fasteners are named, the shared
     patch must be at least the limit touching-least-area. A part that misses what its own placing
     promises is left to meets-nothing. Hardware holds across a gap: hinges up to the limit hinge-reach, slides
-    up to slide-reach on both sides of a drawer; castors, glides and levellers are as tall as the underside
-    of their part is high.
+    up to slide-reach on both sides of a drawer, shelf pins up to pin-reach at both ends; castors, glides
+    and levellers are as tall as the underside of their part is high.
 
     Leaves out: Whether the patch is wide enough for this very screw: that is for the rules about
     fasteners. A part that meets some of the other list is not asked about the rest of it, and of copies

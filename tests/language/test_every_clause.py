@@ -92,6 +92,7 @@ join a, b.* to c, d: screws #8 x 2, screws 4 x 50, screws 50, pocket screws 2 1/
     coarse thread, fine thread, slotted, glue, glue pva, no glue, none because "it leans"
     from inside, from outside, from below, from above, from front, from back, from left, from right
 fit a: 2 hinges
+fit a: 4 shelf pins
 fit a: 2 hinges 3, 2 hinges at 3, 2 hinges 3 at 3, hinges 3 at 3
 fit a, b to c: hinges, slides 14, 4 castors 2 at 3, castors at 3, glides, levellers, knobs, pulls, catches, stays
     2 tall, screws #8 x 2, screws 50, screws 4 x 50, only when width over 3

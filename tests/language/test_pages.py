@@ -22,6 +22,9 @@ _SAMPLE = re.compile(r"^```plan\n(.*?)^```$", re.M | re.S)
 _LINK = re.compile(r"\]\(([\w-]+\.\w+)\)")
 
 
+_LENT = re.compile(r"^```shared\n(.*?)^```$", re.M | re.S)
+
+
 def samples(path: Path) -> list[str]:
     return _SAMPLE.findall(path.read_text(encoding="utf-8"))
 
@@ -30,6 +33,7 @@ def whole(sample: str) -> str:
     return sample if sample.startswith("plan ") else PIECE + sample
 
 
+(SHARED,) = _LENT.findall((PAGES / "use.md").read_text(encoding="utf-8"))
 CASES = [
     pytest.param(sample, id=f"{path.stem}-{number}")
     for path in ALL
@@ -39,7 +43,7 @@ CASES = [
 
 @pytest.mark.parametrize("sample", CASES)
 def test_sample_is_understood(sample: str) -> None:
-    found = told(whole(sample))
+    found = told(whole(sample), {"shop-stock.plan": SHARED})
     if sample.count("\n") == 1 and sample.startswith("plan "):
         assert [line for line in found if "no parts yet" not in line] == []
         return

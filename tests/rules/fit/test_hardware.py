@@ -9,8 +9,8 @@ from reviewer.reports.buying import buying_of
 from tests.support import findings_of, judgement_of, review_of, told
 from tests.test_plans import PLANS
 
-#: A base cabinet of the reading room: a door at the left, two drawers at the right.
-CABINET = (PLANS / "base-cabinet.plan").read_text(encoding="utf-8")
+#: A map cabinet of the reading room: a door at the left, two drawers at the right.
+CABINET = (PLANS / "map-cabinet.plan").read_text(encoding="utf-8")
 
 
 def test_a_sound_cabinet_with_a_door_and_two_drawers_is_quiet() -> None:
