@@ -134,6 +134,31 @@ def _aside(point: Vector, bore: Bore) -> float:
     return math.dist(off, moved((0.0, 0.0, 0.0), bore.way, dot(off, bore.way)))
 
 
+def gap_within_bounds(one: Solid, two: Solid) -> Vector:
+    """How far two solids are apart on the axis that closes the gap soonest, mm; naughts where they touch.
+
+    Of each two convex pieces the face that parts them furthest is taken: exact where a face looks at the
+    other piece, a little too little where only edges do.
+    """
+    best: Vector | None = None
+    for mine in body_of(one).pieces:
+        for theirs in body_of(two).pieces:
+            apart, normal = max(
+                (first_low - face.offset, face.normal)
+                for piece, other in ((mine, theirs), (theirs, mine))
+                for face in piece.faces
+                for first_low in (other.reach(face.normal)[0],)
+            )
+            if apart <= TOLERANCE_MM:
+                return (0.0, 0.0, 0.0)
+            axis = nearest_axis(normal)
+            if best is None or apart / abs(normal[axis]) < max(best):
+                gap = [0.0, 0.0, 0.0]
+                gap[axis] = apart / abs(normal[axis])
+                best = (gap[0], gap[1], gap[2])
+    return best or (0.0, 0.0, 0.0)
+
+
 def standing_faces(
     solid: Solid, ground: str, axis: int, place: float, on_low_side: bool
 ) -> tuple[Contact, ...]:

@@ -155,10 +155,17 @@ def _pair(one: str, two: str) -> tuple[str, str]:
 
 
 def gaps(one: Solid, two: Solid) -> Vector:
-    """The clear distance between two solids' bounds on each axis, mm; 0 where they share ground."""
-    return _vector(
-        [max(0.0, two.low[axis] - one.high[axis], one.low[axis] - two.high[axis]) for axis in range(3)]
-    )
+    """The clear distance between two solids' bounds on each axis, mm; 0 where they share ground.
+
+    Where the bounds of shaped or slanted parts share ground and their wood does not, it is how far one of
+    them has to go along one axis to come up to the other.
+    """
+    apart = [max(0.0, two.low[axis] - one.high[axis], one.low[axis] - two.high[axis]) for axis in range(3)]
+    if (one.body is not None or two.body is not None) and max(apart) <= TOLERANCE_MM:
+        from reviewer.setting_out.meeting import gap_within_bounds
+
+        return gap_within_bounds(one, two)
+    return _vector(apart)
 
 
 def _nearest(solids: dict[str, Solid], name: str, others: tuple[str, ...]) -> str | None:

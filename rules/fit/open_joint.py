@@ -66,6 +66,8 @@ def _gaps(solids: list[Solid], most: float) -> Iterator[_Open]:
     ]
     found = []
     for one, two in candidates(grown):
+        if not (solids[one].square and solids[two].square):
+            continue  # its bounds are not its faces
         gap = _between_faces(solids[one], solids[two], most)
         if gap is not None:
             found.append((one, two, gap))
@@ -118,6 +120,7 @@ def open_joint(review: Review) -> Iterator[Finding]:
     from one to the other): those are meant. Gaps round doors, drawers and whatever else moves, and those that
     hardware bridges. Gaps that another part fills. Feet off the floor. Parts
     that a join or a placing clause says should meet, which joint-out-of-reach and meets-nothing tell.
+    Gaps beside slanting parts.
 
     Sources: own choice
 

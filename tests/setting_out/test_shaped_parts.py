@@ -28,6 +28,7 @@ from reviewer.model.shapes import (
 )
 from reviewer.setting_out.contacts import ground_contacts, meetings
 from reviewer.setting_out.result import Contact, Overlap
+from reviewer.setting_out.setting import gaps
 from reviewer.setting_out.solid import Solid, square_solid
 from tests.geometry import reference
 from tests.setting_out.shaped_by_hand import (
@@ -835,3 +836,16 @@ def test_wood_along_an_axis_is_that_of_the_board_not_of_its_bounds() -> None:
     )
     board = square_solid("b", (0, 0, 0), (500, 100, 20), Axis.ACROSS, Axis.DEEP, Axis.UP)
     assert [board.through(axis) for axis in range(3)] == [500, 100, 20]
+
+
+def test_a_gap_between_parts_whose_bounds_share_ground() -> None:
+    """By hand: an 8° leg's face at a height of 160 stands at 45.44 + 22.49 = 67.93; a rail from 70 on is 2.07 off there."""
+    leg = splayed_leg()
+    rail = square_solid("rail", (70, 0, 100), (300, 40, 160), Axis.ACROSS, Axis.UP, Axis.DEEP)
+    turn = math.radians(8)
+    face = 45 / math.cos(turn) + 160 * math.tan(turn)
+    assert gaps(leg, rail) == pytest.approx((70 - face, 0, 0))
+    touching = square_solid("rail", (face, 0, 100), (300, 40, 160), Axis.ACROSS, Axis.UP, Axis.DEEP)
+    assert gaps(leg, touching) == (0, 0, 0)
+    far = square_solid("rail", (200, 100, 100), (300, 140, 160), Axis.ACROSS, Axis.UP, Axis.DEEP)
+    assert gaps(leg, far) == pytest.approx((200 - leg.high[0], 55, 0))

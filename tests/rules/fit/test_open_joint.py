@@ -119,3 +119,16 @@ def test_a_plan_far_too_crowded_says_so(monkeypatch: pytest.MonkeyPatch) -> None
 @pytest.mark.parametrize("text", [STEP_STOOL, SIDE_TABLE, WALL_SHELF, PLYWOOD_CASE])
 def test_sound_pieces_are_quiet(text: str) -> None:
     assert told(text, RULE) == []
+
+
+def test_bounds_of_slanting_parts_a_hair_apart_are_no_joint() -> None:
+    """The legs' boxes, 20 / cos 8° + 300 tan 8° = 62.36 across, stand 1 mm apart; their faces nowhere so near."""
+    text = """
+        plan "Two legs" in millimetres
+        stock board: actual 20 x 100 pine
+        part one: board, upright, facing side, 300 tall, on floor, front at 0, left at 0{lean}
+        part two: board, upright, facing side, 300 tall, on floor, front at 0, left at {left}{lean}
+    """
+    lean = ", tilted 8 degrees towards right"
+    assert told(text.format(left=63.36, lean=lean), "open-joint") == []
+    assert len(told(text.format(left=21, lean=""), "open-joint")) == 1
