@@ -10,7 +10,7 @@ import math
 from collections.abc import Mapping, Sequence
 from itertools import product
 
-from reviewer.geometry.body import Body, arc_swell, cone_swell
+from reviewer.geometry.body import Body, arc_swell
 from reviewer.geometry.convex import Convex, clip, grown, oriented_box
 from reviewer.geometry.pieces import cut_away
 from reviewer.geometry.vectors import Vector, dot, moved, turned_round
@@ -28,11 +28,11 @@ from reviewer.model.shapes import (
     Rounded,
     Taper,
 )
+from reviewer.setting_out.bars import ARRIS_SAGITTA, BAR_SAGITTA, FEWEST, flats, round_section, turned
 from reviewer.setting_out.blanks import (
     Blank,
     End,
     Plane,
-    Section,
     cut_to_ends,
     surface_towards,
     surfaces_of,
@@ -45,20 +45,10 @@ from reviewer.units import TOLERANCE_MM
 
 #: More pieces than this are not made of one part: nobody cuts so many notches in a board.
 MAX_PIECES = 250
-#: A flat stands for so much of a round outside that it lies no further than this inside of it, mm …
-_BAR_SAGITTA, _ARRIS_SAGITTA = 0.05, 0.5
-#: … within so many flats for each quarter of a circle.
-_FEWEST, _MOST = 3, 16
 #: A face that an end is cut to must look at it at least so squarely (as a cosine).
 _GLANCING = 0.05
 #: Far beyond any board, mm: where a cut that goes right through begins and ends.
 _BEYOND = 1e4
-
-
-def _flats(radius: float, sagitta: float, fewest: int) -> int:
-    """How many flats stand for a quarter of a circle."""
-    turn = 2 * math.acos(max(0.0, 1 - sagitta / radius)) if radius > sagitta else math.pi / 2
-    return min(_MOST, max(fewest, math.ceil(math.pi / 2 / turn)))
 
 
 class Maker:
@@ -159,10 +149,12 @@ class Maker:
             return cut_to_ends(self.blank, self.surfaces, suits)
         tapers = [cutting for cutting in self.cuttings if isinstance(cutting, Taper)]
         fitting = [taper for taper in tapers if self._taper_fits(taper, bar.diameter)]
-        body = cut_to_ends(self.blank, self.surfaces, suits, self._round_section(bar.diameter))
+        body = cut_to_ends(
+            self.blank, self.surfaces, suits, round_section(self.blank, bar.diameter, self._towards)
+        )
         for taper in fitting:
             if body is not None:
-                body = self._turned(body, taper, bar.diameter)
+                body = turned(self.blank, body, taper, self._over(taper), bar.diameter, self._towards)
         return body
 
     def _met(self, axis: int, high: bool, other: Solid) -> Plane | None:
@@ -180,49 +172,6 @@ class Maker:
             if on_outline(face, moved(start, way, far)):
                 best = far, (face.normal, face.offset)
         return best[1] if best else None
-
-    # ------------------------------------------------------------ round bars
-
-    def _round_section(self, diameter: float) -> Section:
-        run, one, two = self.blank.run, (self.blank.run + 1) % 3, (self.blank.run + 2) % 3
-        radius = diameter / 2
-        count = 4 * _flats(radius, _BAR_SAGITTA, _FEWEST)
-        swell = arc_swell(radius, 2 * math.pi / count, self.frame.axes[run])
-        outline, surfaces = [], []
-        for i in range(count):
-            at = [0.0, 0.0, 0.0]
-            angle, half = 2 * math.pi * i / count, math.pi / count
-            at[one] = self.extents[one] / 2 + radius * math.cos(angle)
-            at[two] = self.extents[two] / 2 + radius * math.sin(angle)
-            outline.append((at[0], at[1], at[2]))
-            out = [0.0, 0.0, 0.0]
-            out[one], out[two] = math.cos(angle + half), math.sin(angle + half)
-            surfaces.append(self._towards(self.frame.way(out)))
-        return Section(tuple(outline), tuple(surfaces), (swell,) * count)
-
-    def _turned(self, body: Convex, taper: Taper, diameter: float) -> Convex:
-        """A round bar tapers all round: each flat of it leans in."""
-        run, one, two = self.blank.run, (self.blank.run + 1) % 3, (self.blank.run + 2) % 3
-        first, last = diameter / 2, taper.to / 2
-        count = 4 * _flats(first, _BAR_SAGITTA, _FEWEST)
-        half = math.pi / count
-        over = self._over(taper)
-        end, inward = (self.extents[run], -1.0) if taper.side == "high" else (0.0, 1.0)
-        slope = (first - last) * math.cos(half) / over
-        swell = cone_swell(first, last, 2 * half, self.frame.axes[run], over)
-        left: Convex | None = body
-        for i in range(count):
-            angle = 2 * half * i + half
-            out = [0.0, 0.0, 0.0]
-            out[one], out[two] = math.cos(angle), math.sin(angle)
-            out[run] = -inward * slope
-            middle = [self.extents[0] / 2, self.extents[1] / 2, self.extents[2] / 2]
-            middle[run] = end
-            offset = sum(out[axis] * middle[axis] for axis in range(3)) + last * math.cos(half)
-            normal, place = self.frame.plane(out, offset)
-            if left is not None:
-                left = clip(left, normal, place, self._towards(normal), swell)
-        return left or body
 
     # ------------------------------------------------------------ planes
 
@@ -312,7 +261,7 @@ class Maker:
         if size > most + TOLERANCE_MM:
             self._cannot("corner too big", cutting, (size, most), cutting.kind)
             return body
-        count = _flats(size, _BAR_SAGITTA, _FEWEST) if cutting.kind == "rounded" else 1
+        count = flats(size, BAR_SAGITTA, FEWEST) if cutting.kind == "rounded" else 1
         swell = None
         if cutting.kind == "rounded":
             swell = arc_swell(size, math.pi / 2 / count, self.frame.axes[self.part.thick])
@@ -342,7 +291,7 @@ class Maker:
             self._cannot("arris too big", cutting, (size, most), cutting.kind)
             return body
         rounded = cutting.kind == "rounded"
-        count = _flats(size, _ARRIS_SAGITTA, 1) if rounded else 1
+        count = flats(size, ARRIS_SAGITTA, 1) if rounded else 1
         along = self.frame.axes[self.part.long]
         left: Convex | None = body
         flat = [face for face in body.faces if face.swell is None]
