@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Set
 from typing import NamedTuple
 
-from reviewer.language.lexer import STRAY
+from reviewer.language.examples import example_of
+from reviewer.language.lexer import SPELLINGS, STRAY
+from reviewer.language.numbers import UNIT_WORDS
 from reviewer.language.problems import ReadingProblem
 from reviewer.language.source import Span
 from reviewer.language.tables import END, tables
@@ -16,7 +18,32 @@ from reviewer.reference.names import nearest
 WORD = re.compile(r"[^\W\d][\w-]*")
 _OF_A_NAME = re.compile(r"[\w-]+")
 _NOMINAL = re.compile(r"\d+(?:/\d+)?x\d+")
-_ONE_OF = {
+_THICKNESS_FIRST = re.compile(r"(\d[\d /.½¼¾⅛⅜⅝⅞]*(?: ?(?:mm|cm|in|inch|inches|\"))?) ([^\W\d][\w -]*)")
+_COUNTED_FIRST = re.compile(
+    r"(\d+) ((?:pocket )?screws?|nails?|dowels?|bolts?|biscuits?|brackets?|wedges?|clips?|loose tenons?)"
+    r"( .*?)?(?: per joint| each)?"
+)
+_MARKED_WHOLE = re.compile(r"(\d+)( ?(?:\"|in\b|inch\b|inches\b))\s*$")
+_SEVERAL = re.compile(r"(\w+) [\w.-]+(?:(?:, ?| and | & )[\w.-]+)+")
+_COPIES = {
+    "part": ", or one for copies: part end for each of left, right",
+    "assembly": ", or one for copies: assembly door for each of left, right",
+}
+#: Of words without quotation marks, so many letters are shown at most.
+_LONG_TITLE = 60
+_SHORT_UNITS = {
+    "millimetres": "mm",
+    "millimeters": "mm",
+    "millimetre": "mm",
+    "centimetres": "cm",
+    "centimeters": "cm",
+}
+_UNITS = (*(unit for unit in UNIT_WORDS if len(unit) > 3), *_SHORT_UNITS)
+_FOREIGN_UNITS = frozenset(
+    {"yard", "yards", "yd", "yds", "thou", "mil", "mils", "micron", "microns", "dm", "um", "km", "mile"}
+)
+#: A statement of each kind, as messages call it.
+ONE_OF = {
     "stock": "a stock",
     "outline": "an outline",
     "part": "a part",
@@ -42,6 +69,7 @@ class Stop(NamedTuple):
     kind: str  # of the token that does not fit
     span: Span  # of that token
     expected: frozenset[str]
+    measures: Set[str] = frozenset()  # the names that the plan gives to measures
 
     @property
     def about(self) -> str:
@@ -87,23 +115,35 @@ def _unclosed_quotation(stop: Stop) -> ReadingProblem | None:
 
 def _nominal_as_measure(stop: Stop) -> ReadingProblem | None:
     place = stop.text.rfind(" ", stop.start, stop.span.start) + 1
-    found = _NOMINAL.match(stop.text, max(place, stop.start), stop.end)
+    text = stop.text
+    found = _NOMINAL.match(text, max(place, stop.start), stop.end)
     if found is None or not found.start() <= stop.span.start < found.end():
         return None
     said = stop.original[found.start() : found.end()]
     span = Span(found.start(), found.end())
-    if stop.about == "stock":
+    if stop.rule == "stock_clause":
         wood = " ".join(stop.original[stop.start : found.start()].split())
         if not WORD.match(wood):
             return None
         return stop.problem(
             f"The section “{said}” stands behind its wood.", f"Put it before: {said} {wood}", span
         )
+    real = _real_size(text[found.start() : found.end()])
     return stop.problem(
-        f"“{said}” is a nominal size, a name at the yard and no measure, so it can't stand here.",
-        "Name it in a stock statement, or write the real sizes with spaces, such as: 1 1/2 x 3 1/2",
+        f"“{said}” is a nominal size, a name at the yard and no measure, so it can't stand here."
+        + (f" A {said} is {real}." if real else ""),
+        "Name it in a stock statement and the stock in the part. A length stands alone, such as: 42 long",
         span,
     )
+
+
+def _real_size(nominal: str) -> str:
+    """``1 1/2 by 3 1/2 in``; empty for what no yard lists."""
+    from reviewer.reference.sections import nominal_section
+    from reviewer.units import inches
+
+    section = nominal_section(nominal)
+    return f"{inches(section.thickness)} by {inches(section.width)} in" if section else ""
 
 
 def _spaced_section(stop: Stop) -> ReadingProblem | None:
@@ -121,11 +161,108 @@ def _wood_without_size(stop: Stop) -> ReadingProblem | None:
     if stop.rule != "stock_clause" or not stop.at_end or not stop.expected >= {"NAME", "NUMBER"}:
         return None
     wood = stop.before
+    words = stop.original[stop.start : stop.end].split()
+    example = example_of("stock", [word.lower() for word in words])
+    first = stop.original.index(words[0], stop.start)
+    if example == words[0].lower():
+        return stop.problem(
+            f"“{words[0]}” is a whole clause, and more words stand behind it.",
+            f"Write: {example}",
+            Span(stop.original.index(words[1], first + len(words[0])), last_word(stop).end),
+        )
+    if example:
+        return stop.problem(
+            f"“{words[0]}” begins a clause, and what goes with it does not stand here.",
+            f"Write it like this: {example}",
+            Span(first, first + len(words[0])),
+        )
     return stop.problem(
         f"“{wood}” has no size.",
         f"Put its section before it: 2x4 {wood}, or actual 45 x 95 {wood}. "
         f"A sheet has its thickness behind it: {wood} 3/4",
         last_word(stop),
+    )
+
+
+def _thickness_first(stop: Stop) -> ReadingProblem | None:
+    if stop.rule != "stock_clause" or stop.kind != "NAME":
+        return None
+    words = " ".join(stop.original[stop.start : stop.end].split())
+    found = _THICKNESS_FIRST.fullmatch(words)
+    if found is None:
+        return None
+    return stop.problem(
+        f"The thickness “{found[1]}” stands before its sheet.",
+        f"Put it behind: {found[2]} {found[1]}",
+        Span(stop.end - len(stop.text[stop.start : stop.end].lstrip()), stop.span.start - 1),
+    )
+
+
+def _fasteners_counted_first(stop: Stop) -> ReadingProblem | None:
+    """2 screws #8 x 2: in the language the number of fasteners has a clause of its own."""
+    if stop.rule != "join_clause":
+        return None
+    found = _COUNTED_FIRST.fullmatch(" ".join(stop.text[stop.start : stop.end].split()))
+    if found is None:
+        return None
+    sort = SPELLINGS.get(found[2].split()[-1], found[2].split()[-1])
+    sort = " ".join([*found[2].split()[:-1], sort])
+    example = example_of("join", sort.split())
+    size = (
+        re.sub(r"(?:^|\s)(?:per|each)\b.*", "", found[3] or "").strip() or example.removeprefix(sort).strip()
+    )
+    return stop.problem(
+        f"How many {sort} there are has a clause of its own.",
+        f"Write: {f'{sort} {size}'.strip()}, {found[1]} per joint",
+        stop.span,
+    )
+
+
+def _mark_inside_number(stop: Stop) -> ReadingProblem | None:
+    if stop.kind != "NUMBER" or "/" not in stop.said:
+        return None
+    found = _MARKED_WHOLE.search(stop.text, stop.start, stop.span.start)
+    if found is None:
+        return None
+    unit = found[2].strip()
+    gap = "" if unit == '"' else " "
+    return stop.problem(
+        f"The unit of “{found[1]} {stop.said}” stands inside the number.",
+        f"Put it behind the whole number: {found[1]} {stop.said.strip(chr(34))}{gap}{unit}",
+        Span(found.start(), stop.span.end),
+    )
+
+
+def _no_unit(stop: Stop) -> ReadingProblem | None:
+    """A word right behind a number that is nearly a unit, or one of those that nobody builds in."""
+    if stop.kind != "NAME" or not stop.text[stop.start : stop.span.start].rstrip()[-1:].isdigit():
+        return None
+    if "NUMBER" in stop.expected or stop.about in ("stock", "purchase"):
+        return None
+    said = stop.said.lower()
+    near = nearest(said, _UNITS) if len(said) > 3 else ()
+    if near_keywords(said, stop.expected) or not (near or said in _FOREIGN_UNITS):
+        return None
+    near = tuple(_SHORT_UNITS.get(name, name) for name in near[:1])
+    return stop.problem(
+        f"“{stop.said}” is no unit that dryfit knows.",
+        did_you_mean(near[:1], "A length is in inches (in), feet (ft), mm, cm or m."),
+        near=near[:1],
+    )
+
+
+def _several_names(stop: Stop) -> ReadingProblem | None:
+    words = stop.text[stop.start : stop.end].split()
+    if stop.rule not in ("stock_head", "outline_head", "part_head", "finish_head", "assembly_head"):
+        return None
+    found = _SEVERAL.fullmatch(" ".join(words))
+    if found is None:
+        return None
+    kind = found[1]
+    return stop.problem(
+        f"Several names stand here, and {ONE_OF[kind]} has one.",
+        f"Write a statement for each{_COPIES.get(kind, '.')}",
+        Span(stop.start + len(kind) + 1, stop.start + len(stop.text[stop.start : stop.end].rstrip())),
     )
 
 
@@ -176,7 +313,7 @@ def _unclosed_bracket(stop: Stop) -> ReadingProblem | None:
     )
 
 
-def _misspelt_beginning(stop: Stop) -> ReadingProblem | None:
+def misspelt_beginning(stop: Stop) -> ReadingProblem | None:
     """A clause whose first word is nearly one that a clause begins with, and was taken for a name."""
     if not stop.of_clause:
         return None
@@ -186,12 +323,13 @@ def _misspelt_beginning(stop: Stop) -> ReadingProblem | None:
     if len(first.group()) < 3 or "=" in stop.text[stop.start : stop.end]:
         return None
     kinds = tables().actions[tables().starts[stop.rule][0]]
-    if first.group().upper() in kinds or "NAME" not in kinds:
+    keywords = {kind.lower() for kind in kinds if kind not in KINDS}
+    if SPELLINGS.get(first.group(), first.group()) in keywords or "NAME" not in kinds:
         return None
     said = stop.original[first.start() : first.end()]
     if begins_clause(first.group()):
         return stop.problem(
-            f"“{said}” begins no clause of {_ONE_OF.get(stop.about, 'this')}.",
+            f"“{said}” begins no clause of {ONE_OF.get(stop.about, 'this')}.",
             CLAUSES[stop.about],
             Span(first.start(), first.end()),
         )
@@ -210,6 +348,8 @@ def _missing_colon(stop: Stop) -> ReadingProblem | None:
     if "COLON" not in stop.expected or stop.text.find(":", stop.start, stop.end) >= 0:
         return None
     where = "at the end" if stop.at_end else f"before “{stop.said}”"
+    if stop.said.lower() in ("with", "using", "by", "is", "=", "-"):
+        where = f"in the place of “{stop.said}”"
     return stop.problem(
         f"There is no colon after “{stop.before}”.",
         f"Put one {where}, as in: {SHAPES[stop.about]}",
@@ -218,7 +358,8 @@ def _missing_colon(stop: Stop) -> ReadingProblem | None:
 
 
 def _name_of_two_words(stop: Stop) -> ReadingProblem | None:
-    if stop.rule not in ("stock_head", "outline_head", "part_head", "finish_head") or "NAME" in stop.expected:
+    heads = ("stock_head", "outline_head", "part_head", "finish_head", "assembly_head")
+    if stop.rule not in heads or "NAME" in stop.expected:
         return None
     words = stop.text[stop.start : stop.end].split()
     if len(words) < 3 or not all(_OF_A_NAME.fullmatch(word) for word in words) or "EACH" in stop.expected:
@@ -244,11 +385,17 @@ def _numbers_side_by_side(stop: Stop) -> ReadingProblem | None:
 def _number_as_name(stop: Stop) -> ReadingProblem | None:
     if stop.kind != "NUMBER" or "NUMBER" in stop.expected or "NAME" not in stop.expected:
         return None
+    example = example_of(stop.about, stop.text[stop.start : stop.end].split())
+    if stop.about in ("join", "fit", "room") and stop.of_clause and example:
+        return stop.problem(
+            f"“{stop.said}” is a number where a word should stand.", f"Write it like this: {example}"
+        )
     return stop.problem(
         f"“{stop.said}” is a number where a name should stand.",
         "Give it a name that begins with a letter."
         if stop.rule.endswith("_head")
-        else f"Write {NAMED.get(stop.rule, 'a name')}.",
+        else f"Write {NAMED.get(stop.rule, NAMED.get(f'{stop.about}_head', 'a name'))}"
+        + ("." if stop.of_clause else f", as in: {SHAPES[stop.about]}"),
     )
 
 
@@ -278,30 +425,55 @@ def _size_without_number(stop: Stop) -> ReadingProblem | None:
 
 
 def _unquoted(stop: Stop) -> ReadingProblem | None:
-    if stop.kind != "NAME" or stop.expected != {"TEXT"}:
+    if stop.expected != {"TEXT"} or stop.kind in ("TEXT", STRAY):
         return None
+    if stop.at_end or stop.kind == "COLON":
+        return None
+    last = stop.end
+    if stop.about == "step":
+        colon = stop.text.find(":", stop.span.start, stop.end)
+        last = colon if colon >= 0 else stop.end
+    elif stop.about == "plan":
+        unit = stop.text.find(" in ", stop.span.start, stop.end)
+        last = unit if unit >= 0 else stop.end
+    said = stop.original[stop.span.start : last].rstrip()
+    if len(said) > _LONG_TITLE:
+        said = stop.said
+    example = (
+        f'step "{said}"' if stop.about == "step" else example_of(stop.about, ["none"]) or SHAPES[stop.about]
+    )
     return stop.problem(
-        f"“{stop.said}” is not in quotation marks.",
-        f"Put the words in quotation marks, as in: {SHAPES[stop.about]}",
+        f"“{said}” is not in quotation marks.",
+        f"Put the words in quotation marks, as in: {example}",
+        Span(stop.span.start, stop.span.start + len(said)),
     )
 
 
-#: Each gives the problem when the stop is its kind of slip, else None. The first one counts.
-USUAL_SLIPS: tuple[Callable[[Stop], ReadingProblem | None], ...] = (
+#: Each gives the problem when the stop is its kind of slip, else None. The first one counts. These
+#: have a cure of their own, whatever else would read.
+SURE_SLIPS: tuple[Callable[[Stop], ReadingProblem | None], ...] = (
     _unclosed_quotation,
+    _missing_colon,
     _nominal_as_measure,
-    _spaced_section,
-    _wood_without_size,
+    _thickness_first,
+    _fasteners_counted_first,
+    _mark_inside_number,
     _stray_mark,
     _unclosed_bracket,
-    _misspelt_beginning,
-    _missing_colon,
+    _several_names,
     _name_of_two_words,
+    _unquoted,
+)
+#: And these count when no small change makes the words read.
+LIKELY_SLIPS: tuple[Callable[[Stop], ReadingProblem | None], ...] = (
+    _no_unit,
+    _spaced_section,
+    _wood_without_size,
+    misspelt_beginning,
     _numbers_side_by_side,
     _number_as_name,
     _counted_from_nothing,
     _size_without_number,
-    _unquoted,
 )
 
 
@@ -327,6 +499,8 @@ def begins_clause(word: str) -> bool:
     """Whether a clause of any statement begins with a word or number."""
     known = tables()
     kind = "NUMBER" if word[:1].isdigit() else word.upper()
+    if kind in KINDS and kind != "NUMBER":
+        return False
     return any(
         kind in known.actions[first] for rule, (first, _) in known.starts.items() if rule.endswith("_clause")
     )
