@@ -54,13 +54,14 @@ _ASSEMBLY = re.compile(r"assembly\b")
 _MEMBER = re.compile(r"(?:outline|part|assembly|join|fit|finish|load) +[^\s:,=]")
 #: What belongs to the whole plan and to no assembly.
 _OWN = re.compile(
-    r"plan +\"|(?:stock|limit|try) +[^:,]+:|restrain +[^:,]+:|step +\"|room\b[^:,]*:|(?:buy|tools) *:"
+    r"plan +\"|use +\"|(?:stock|limit|try) +[^:,]+:|restrain +[^:,]+:|step +\"|room\b[^:,]*:|(?:buy|tools) *:"
     r"|accept +\S+ +(?:on|because)\b|[^\W\d][\w-]* *="
 )
 #: Words with a colon behind them, as every statement but a few has; a clause has no colon.
 _LIKE_STATEMENT = re.compile(r"[^\W\d][\w-]* +[^\s:,=\"][^:,=\"]*:")
 _WHOLE_PLAN = {
     "plan": "The title",
+    "use": "A shared file",
     "stock": "A stock",
     "limit": "A limit",
     "try": "A try statement",
@@ -79,6 +80,8 @@ _COMMA_FIGURE = re.compile(r",\d")
 
 #: Two short marks behind a figure, which many keyboards have for the inch mark.
 _TWO_MARKS = re.compile(r"(?<=[\d½¼¾⅛⅜⅝⅞])''")
+#: Assemblies further in than this are taken as members of the last one; far fewer are told of as too deep.
+_MOST_NESTED = 50
 _BYTE_ORDER_MARK = "\ufeff"
 
 
@@ -231,7 +234,7 @@ def laid_out(text: str) -> Layout:
             if new:
                 start = offset + len(before) - len(words)
                 told_behind = False
-                if _ASSEMBLY.match(words):
+                if _ASSEMBLY.match(words) and len(nested) < _MOST_NESTED:
                     nested.append((indent, len(statements)))
                     member = member if indent else None
                 statements.append(Statement(start, start, within))

@@ -292,16 +292,21 @@ def _nested(made: list[d.Statement | None], layout: Layout) -> list[d.Statement 
     if all(place.within is None for place in layout.statements):
         return made
     members: dict[int, list[d.Statement]] = {}
+    lost: set[int] = set()  # the assemblies of whose members one could not be read
     outer: list[d.Statement | None] = []
     # From the last to the first: an assembly's members stand behind it, and may be assemblies.
     for number in range(len(made) - 1, -1, -1):
         statement, within = made[number], layout.statements[number].within
         if statement is not None and number in members:
             statement = statement._replace(members=tuple(reversed(members[number])))
+        if statement is not None and number in lost:
+            statement = statement._replace(damaged=True)
         if within is None:
             outer.append(statement)
         elif statement is not None:
             members.setdefault(within, []).append(statement)
+        else:
+            lost.add(within)
     outer.reverse()
     return outer
 

@@ -439,9 +439,9 @@ def _unquoted(stop: Stop) -> ReadingProblem | None:
     said = stop.original[stop.span.start : last].rstrip()
     if len(said) > _LONG_TITLE:
         said = stop.said
-    example = (
-        f'step "{said}"' if stop.about == "step" else example_of(stop.about, ["none"]) or SHAPES[stop.about]
-    )
+    example = f'{stop.about} "{said}"'
+    if stop.about not in ("step", "use"):
+        example = example_of(stop.about, ["none"]) or SHAPES[stop.about]
     return stop.problem(
         f"“{said}” is not in quotation marks.",
         f"Put the words in quotation marks, as in: {example}",

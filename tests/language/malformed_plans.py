@@ -1335,10 +1335,7 @@ SLIPS = (
     Slip(
         "a splay that goes nowhere",
         HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, splayed 8 degrees\n",
-        (
-            "degrees: The line stops after “splayed 8 degrees”. → Add “towards”, as in: splayed 8 "
-            "degrees towards left",
-        ),
+        ("degrees: The line stops after “splayed 8 degrees”. → Add “outwards”: splayed 8 degrees outwards",),
     ),
     Slip(
         "a brace without towards",
@@ -1672,6 +1669,7 @@ SLIPS = (
         (
             'step "Glue": join side: A step belongs to the whole plan and can\'t stand in an '
             "assembly. → Move it to the margin, above the assembly.",
+            "side: No part is called “side”. → Did you mean box.side?",
         ),
     ),
     Slip(
@@ -2501,6 +2499,96 @@ SLIPS = (
         (
             "2: After “bracket” stands “2”, which does not fit there. → Take it out.",
             "2: After “cleat” stands “2”, which does not fit there. → Take it out.",
+        ),
+    ),
+    Slip(
+        "a shared file without quotation marks",
+        HEAD + "use shop-stock.plan\n",
+        (
+            "shop-stock.plan: “shop-stock.plan” is not in quotation marks. → Put the words in "
+            'quotation marks, as in: use "shop-stock.plan"',
+        ),
+    ),
+    Slip(
+        "a shared file of nothing",
+        HEAD + "use\n",
+        (
+            'use: The line stops after “use”. → What fits there: words in quotation marks ("…"), '
+            'as in: use "shop-stock.plan"',
+        ),
+    ),
+    Slip(
+        "a shared file with a colon",
+        HEAD + 'use: "shop-stock.plan"\n',
+        (':: After “use” stands “:”, which does not fit there. → Write: use "shop-stock.plan"',),
+    ),
+    Slip(
+        "a shared file in an assembly",
+        HEAD
+        + 'assembly box: 14 across, 12 deep, 5 tall, on floor, left at 0, front at 0\n    part side: stud, across, flat, 9 long, left at 0, front at 0, on floor\n    use "shop-stock.plan"\n',
+        (
+            'use "shop-stock.plan": A shared file belongs to the whole plan and can\'t stand in an '
+            "assembly. → Move it to the margin, above the assembly.",
+        ),
+    ),
+    Slip(
+        "clauses that are only their first word",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, hinged, splayed, notch, opens, mitre, rip\n",
+        (
+            "hinged: “hinged” begins a clause, and what goes with it does not stand here. → Write "
+            "it like this: hinged left",
+            "splayed: “splayed” begins a clause, and what goes with it does not stand here. → "
+            "Write it like this: splayed 8 degrees towards left",
+            "notch: “notch” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: notch 2 deep by 4 tall at front bottom",
+            "opens: “opens” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: opens 110 degrees",
+            "mitre: “mitre” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: mitre 45 at left end",
+            "rip: “rip” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: rip 2 1/2",
+        ),
+    ),
+    Slip(
+        "a comma missing behind a stock",
+        HEAD + "part a: stud across, flat, 9 long, left at 0, front at 0, on floor\n",
+        (
+            "stud across: “stud across” is read as a size, since no comma stands behind the stock. "
+            "→ Write: stud, across",
+        ),
+    ),
+    Slip(
+        "a number in words",
+        HEAD + "part a: stud, across, flat, two long, left at 0, front at 0, on floor\n",
+        ("two: “two” is read as the name of a measure. → Write the number in figures: 2",),
+    ),
+    Slip(
+        "a nominal size that is bought",
+        HEAD + "buy: 2x4 8 ft\n",
+        (
+            "2x4: “2x4” is a nominal size, and here the number bought and the name of a stock "
+            "stand. → Name the stock: 2 stud 8 ft",
+        ),
+    ),
+    Slip(
+        "steps that are only their verb",
+        HEAD + 'step "Glue up": join, wait, sand rail\n',
+        (
+            "join: “join” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: join end.*",
+            "wait: “wait” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: wait 1 h",
+        ),
+    ),
+    Slip(
+        "a finish of first words only",
+        HEAD + "finish clear: on rail, sand, dry, 2 coats of polyurethane waterborne\n",
+        (
+            "sand: “sand” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: sand 80, 120",
+            "dry: “dry” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: dry 4 h",
         ),
     ),
 )
