@@ -143,7 +143,9 @@ def _real_size(nominal: str) -> str:
     from reviewer.units import inches
 
     section = nominal_section(nominal)
-    return f"{inches(section.thickness)} by {inches(section.width)} in" if section else ""
+    if section is None or section.width is None:
+        return ""
+    return f"{inches(section.thickness)} by {inches(section.width)} in"
 
 
 def _spaced_section(stop: Stop) -> ReadingProblem | None:

@@ -40,8 +40,8 @@ def _step(desk: Desk, statement: d.Statement, names: PartNames, schedules: dict[
     items: list[Work | Waiting | Remark] = []
     verb: Verb | None = None
     for clause in statement.clauses:
-        lone = isinstance(clause, d.More) and not names.meant_by(clause.word.text)
-        if lone and tell_half_said(desk, clause.word, "step"):
+        lone = clause.word if isinstance(clause, d.More) and not names.meant_by(clause.word.text) else None
+        if lone is not None and tell_half_said(desk, lone, "step"):
             continue
         if isinstance(clause, d.WorkOn):
             verb = clause.verb

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from reviewer.findings import Edit, Finding, Severity
+from reviewer.findings import Edit, Filling, Finding, Severity
 from reviewer.review import Review
 from reviewer.rulebook import Timing, rule
 from reviewer.units import UnitSystem, length
@@ -52,7 +52,11 @@ def unit_doubtful(review: Review) -> Iterator[Finding]:
         said = review.source.words(number.span)
         if not written.fullmatch(said) or not (metric or number.length > limit.amount):
             continue
-        values = {"said": said, "length": length(number.length), "limit": length(limit.amount)}
+        values: dict[str, Filling] = {
+            "said": said,
+            "length": length(number.length),
+            "limit": length(limit.amount),
+        }
         if metric:
             yield Finding(
                 parts=(),
