@@ -145,6 +145,7 @@ EXAMPLES: dict[str, dict[str, str]] = {
         "knobs": "1 knob",
         "levellers": "4 levellers",
         "pulls": "2 pulls 4",
+        "shelf": "4 shelf pins",
         "slides": "2 slides 14",
         "stays": "1 stay 10",
     },

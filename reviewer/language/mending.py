@@ -12,7 +12,7 @@ from typing import NamedTuple
 from reviewer.language.examples import beginnings, example_of
 from reviewer.language.lexer import STRAY
 from reviewer.language.rephrasing import rephrased
-from reviewer.language.slips import Stop, near_keywords
+from reviewer.language.stopping import Stop, near_keywords
 from reviewer.language.tables import END
 from reviewer.language.wordings import KINDS
 

@@ -16,18 +16,9 @@ from reviewer.language.mending import (
 )
 from reviewer.language.parser import NoWayOnError
 from reviewer.language.problems import ReadingProblem
-from reviewer.language.slips import (
-    LIKELY_SLIPS,
-    ONE_OF,
-    SURE_SLIPS,
-    WORD,
-    Stop,
-    begins_clause,
-    last_word,
-    misspelt_beginning,
-    near_keywords,
-)
+from reviewer.language.slips import LIKELY_SLIPS, ONE_OF, SURE_SLIPS, misspelt_beginning
 from reviewer.language.source import Span
+from reviewer.language.stopping import WORD, Stop, begins_clause, last_word, near_keywords
 from reviewer.language.tables import END, STATEMENTS
 from reviewer.language.wordings import CLAUSES, FACES, KINDS, NAMED, SHAPES, SUMS, UNITS, did_you_mean, either
 from reviewer.reference.names import nearest

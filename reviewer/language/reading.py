@@ -24,7 +24,7 @@ from reviewer.language.wordings import CLAUSES
 
 if TYPE_CHECKING:
     from reviewer.language.sharing import LaidOutFile, Loader, SharedFile
-    from reviewer.language.slips import Stop
+    from reviewer.language.stopping import Stop
 
 MAX_STATEMENTS = 50_000
 MAX_CHARACTERS = 8_000_000
@@ -110,7 +110,7 @@ class _Reader:
 
     def trial(self, rule: str, text: str) -> Stop | None:
         """Where reading other words under a rule would stop; None when they read."""
-        from reviewer.language.slips import Stop
+        from reviewer.language.stopping import Stop
 
         parser = _parser()  # never the one that somebody listens to
         try:

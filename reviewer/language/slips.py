@@ -3,27 +3,30 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable, Set
-from typing import NamedTuple
+from collections.abc import Callable
 
 from reviewer.language.examples import example_of
 from reviewer.language.lexer import SPELLINGS, STRAY
-from reviewer.language.numbers import UNIT_WORDS
 from reviewer.language.problems import ReadingProblem
-from reviewer.language.source import Span
-from reviewer.language.tables import END, tables
-from reviewer.language.wordings import CLAUSES, KINDS, MEANT, NAMED, SHAPES, SIZES, SUMS, WAYS, did_you_mean
-from reviewer.reference.names import nearest
-
-WORD = re.compile(r"[^\W\d][\w-]*")
-_OF_A_NAME = re.compile(r"[\w-]+")
-_NOMINAL = re.compile(r"\d+(?:/\d+)?x\d+")
-_THICKNESS_FIRST = re.compile(r"(\d[\d /.½¼¾⅛⅜⅝⅞]*(?: ?(?:mm|cm|in|inch|inches|\"))?) ([^\W\d][\w -]*)")
-_COUNTED_FIRST = re.compile(
-    r"(\d+) ((?:pocket )?screws?|nails?|dowels?|bolts?|biscuits?|brackets?|wedges?|clips?|loose tenons?)"
-    r"( .*?)?(?: per joint| each)?"
+from reviewer.language.slips_of_numbers import (
+    counted_from_nothing,
+    fasteners_counted_first,
+    mark_inside_number,
+    no_unit,
+    nominal_as_measure,
+    number_as_name,
+    numbers_side_by_side,
+    size_without_number,
+    spaced_section,
+    thickness_first,
+    wood_without_size,
 )
-_MARKED_WHOLE = re.compile(r"(\d+)( ?(?:\"|in\b|inch\b|inches\b))\s*$")
+from reviewer.language.source import Span
+from reviewer.language.stopping import WORD, Stop, begins_clause, last_word, near_keywords
+from reviewer.language.tables import END, tables
+from reviewer.language.wordings import CLAUSES, KINDS, SHAPES, did_you_mean
+
+_OF_A_NAME = re.compile(r"[\w-]+")
 _SEVERAL = re.compile(r"(\w+) [\w.-]+(?:(?:, ?| and | & )[\w.-]+)+")
 _COPIES = {
     "part": ", or one for copies: part end for each of left, right",
@@ -31,17 +34,6 @@ _COPIES = {
 }
 #: Of words without quotation marks, so many letters are shown at most.
 _LONG_TITLE = 60
-_SHORT_UNITS = {
-    "millimetres": "mm",
-    "millimeters": "mm",
-    "millimetre": "mm",
-    "centimetres": "cm",
-    "centimeters": "cm",
-}
-_UNITS = (*(unit for unit in UNIT_WORDS if len(unit) > 3), *_SHORT_UNITS)
-_FOREIGN_UNITS = frozenset(
-    {"yard", "yards", "yd", "yds", "thou", "mil", "mils", "micron", "microns", "dm", "um", "km", "mile"}
-)
 #: A statement of each kind, as messages call it.
 ONE_OF = {
     "stock": "a stock",
@@ -58,49 +50,6 @@ ONE_OF = {
 }
 
 
-class Stop(NamedTuple):
-    """Where reading stopped, and what it was about to read."""
-
-    text: str  # laid out
-    original: str
-    rule: str
-    start: int
-    end: int
-    kind: str  # of the token that does not fit
-    span: Span  # of that token
-    expected: frozenset[str]
-    measures: Set[str] = frozenset()  # the names that the plan gives to measures
-
-    @property
-    def about(self) -> str:
-        """The kind of statement: part, join …"""
-        return self.rule.rpartition("_")[0] or self.rule
-
-    @property
-    def of_clause(self) -> bool:
-        return self.rule.endswith("_clause") or self.rule == "purchase"
-
-    @property
-    def at_end(self) -> bool:
-        return self.kind == END
-
-    @property
-    def said(self) -> str:
-        return self.original[self.span.start : self.span.end]
-
-    @property
-    def before(self) -> str:
-        """The words just before, for “after …”: at most the last three of the clause."""
-        place = self.span.start
-        cut = max(self.text.rfind(mark, self.start, place) for mark in ",:") + 1
-        return " ".join(self.original[max(cut, self.start) : place].split()[-3:])
-
-    def problem(
-        self, says: str, do: str, span: Span | None = None, near: Iterable[str] = ()
-    ) -> ReadingProblem:
-        return ReadingProblem(self.span if span is None else span, says, do, tuple(near))
-
-
 def _unclosed_quotation(stop: Stop) -> ReadingProblem | None:
     if stop.kind != STRAY or stop.text[stop.span.start] != '"':
         return None
@@ -110,146 +59,6 @@ def _unclosed_quotation(stop: Stop) -> ReadingProblem | None:
         "A quotation begins here and is not closed on the same line.",
         'Put the closing mark (") at the end of the quoted words.',
         Span(stop.span.start, max(last, stop.span.end)),
-    )
-
-
-def _nominal_as_measure(stop: Stop) -> ReadingProblem | None:
-    place = stop.text.rfind(" ", stop.start, stop.span.start) + 1
-    text = stop.text
-    found = _NOMINAL.match(text, max(place, stop.start), stop.end)
-    if found is None or not found.start() <= stop.span.start < found.end():
-        return None
-    said = stop.original[found.start() : found.end()]
-    span = Span(found.start(), found.end())
-    if stop.rule == "stock_clause":
-        wood = " ".join(stop.original[stop.start : found.start()].split())
-        if not WORD.match(wood):
-            return None
-        return stop.problem(
-            f"The section “{said}” stands behind its wood.", f"Put it before: {said} {wood}", span
-        )
-    real = _real_size(text[found.start() : found.end()])
-    return stop.problem(
-        f"“{said}” is a nominal size, a name at the yard and no measure, so it can't stand here."
-        + (f" A {said} is {real}." if real else ""),
-        "Name it in a stock statement and the stock in the part. A length stands alone, such as: 42 long",
-        span,
-    )
-
-
-def _real_size(nominal: str) -> str:
-    """``1 1/2 by 3 1/2 in``; empty for what no yard lists."""
-    from reviewer.reference.sections import nominal_section
-    from reviewer.units import inches
-
-    section = nominal_section(nominal)
-    if section is None or section.width is None:
-        return ""
-    return f"{inches(section.thickness)} by {inches(section.width)} in"
-
-
-def _spaced_section(stop: Stop) -> ReadingProblem | None:
-    sizes = " ".join(stop.original[stop.start : stop.end].split())
-    if stop.rule != "stock_clause" or stop.kind != "X" or not sizes[0].isdigit():
-        return None
-    return stop.problem(
-        f"“{sizes}” gives two sizes without saying that they are real ones.",
-        f"Write actual before real sizes: actual {sizes}. A nominal size has no spaces: 2x4",
-        Span(stop.end - len(stop.text[stop.start : stop.end].lstrip()), stop.end),
-    )
-
-
-def _wood_without_size(stop: Stop) -> ReadingProblem | None:
-    if stop.rule != "stock_clause" or not stop.at_end or not stop.expected >= {"NAME", "NUMBER"}:
-        return None
-    wood = stop.before
-    words = stop.original[stop.start : stop.end].split()
-    example = example_of("stock", [word.lower() for word in words])
-    first = stop.original.index(words[0], stop.start)
-    if example == words[0].lower():
-        return stop.problem(
-            f"“{words[0]}” is a whole clause, and more words stand behind it.",
-            f"Write: {example}",
-            Span(stop.original.index(words[1], first + len(words[0])), last_word(stop).end),
-        )
-    if example:
-        return stop.problem(
-            f"“{words[0]}” begins a clause, and what goes with it does not stand here.",
-            f"Write it like this: {example}",
-            Span(first, first + len(words[0])),
-        )
-    return stop.problem(
-        f"“{wood}” has no size.",
-        f"Put its section before it: 2x4 {wood}, or actual 45 x 95 {wood}. "
-        f"A sheet has its thickness behind it: {wood} 3/4",
-        last_word(stop),
-    )
-
-
-def _thickness_first(stop: Stop) -> ReadingProblem | None:
-    if stop.rule != "stock_clause" or stop.kind != "NAME":
-        return None
-    words = " ".join(stop.original[stop.start : stop.end].split())
-    found = _THICKNESS_FIRST.fullmatch(words)
-    if found is None:
-        return None
-    return stop.problem(
-        f"The thickness “{found[1]}” stands before its sheet.",
-        f"Put it behind: {found[2]} {found[1]}",
-        Span(stop.end - len(stop.text[stop.start : stop.end].lstrip()), stop.span.start - 1),
-    )
-
-
-def _fasteners_counted_first(stop: Stop) -> ReadingProblem | None:
-    """2 screws #8 x 2: in the language the number of fasteners has a clause of its own."""
-    if stop.rule != "join_clause":
-        return None
-    found = _COUNTED_FIRST.fullmatch(" ".join(stop.text[stop.start : stop.end].split()))
-    if found is None:
-        return None
-    sort = SPELLINGS.get(found[2].split()[-1], found[2].split()[-1])
-    sort = " ".join([*found[2].split()[:-1], sort])
-    example = example_of("join", sort.split())
-    size = (
-        re.sub(r"(?:^|\s)(?:per|each)\b.*", "", found[3] or "").strip() or example.removeprefix(sort).strip()
-    )
-    return stop.problem(
-        f"How many {sort} there are has a clause of its own.",
-        f"Write: {f'{sort} {size}'.strip()}, {found[1]} per joint",
-        stop.span,
-    )
-
-
-def _mark_inside_number(stop: Stop) -> ReadingProblem | None:
-    if stop.kind != "NUMBER" or "/" not in stop.said:
-        return None
-    found = _MARKED_WHOLE.search(stop.text, stop.start, stop.span.start)
-    if found is None:
-        return None
-    unit = found[2].strip()
-    gap = "" if unit == '"' else " "
-    return stop.problem(
-        f"The unit of “{found[1]} {stop.said}” stands inside the number.",
-        f"Put it behind the whole number: {found[1]} {stop.said.strip(chr(34))}{gap}{unit}",
-        Span(found.start(), stop.span.end),
-    )
-
-
-def _no_unit(stop: Stop) -> ReadingProblem | None:
-    """A word right behind a number that is nearly a unit, or one of those that nobody builds in."""
-    if stop.kind != "NAME" or not stop.text[stop.start : stop.span.start].rstrip()[-1:].isdigit():
-        return None
-    if "NUMBER" in stop.expected or stop.about in ("stock", "purchase"):
-        return None
-    said = stop.said.lower()
-    near = nearest(said, _UNITS) if len(said) > 3 else ()
-    if near_keywords(said, stop.expected) or not (near or said in _FOREIGN_UNITS):
-        return None
-    near = tuple(_SHORT_UNITS.get(name, name) for name in near[:1])
-    return stop.problem(
-        f"“{stop.said}” is no unit that dryfit knows.",
-        did_you_mean(near[:1], "A length is in inches (in), feet (ft), mm, cm or m."),
-        near=near[:1],
     )
 
 
@@ -375,57 +184,6 @@ def _name_of_two_words(stop: Stop) -> ReadingProblem | None:
     )
 
 
-def _numbers_side_by_side(stop: Stop) -> ReadingProblem | None:
-    if stop.kind != "NUMBER" or "NUMBER" in stop.expected or not stop.expected & SUMS:
-        return None
-    return stop.problem(
-        f"“{stop.said}” follows another number or measure with nothing between them.",
-        "Put + - * or / between the two, or a comma before the next clause.",
-    )
-
-
-def _number_as_name(stop: Stop) -> ReadingProblem | None:
-    if stop.kind != "NUMBER" or "NUMBER" in stop.expected or "NAME" not in stop.expected:
-        return None
-    example = example_of(stop.about, stop.text[stop.start : stop.end].split())
-    if stop.about in ("join", "fit", "room") and stop.of_clause and example:
-        return stop.problem(
-            f"“{stop.said}” is a number where a word should stand.", f"Write it like this: {example}"
-        )
-    return stop.problem(
-        f"“{stop.said}” is a number where a name should stand.",
-        "Give it a name that begins with a letter."
-        if stop.rule.endswith("_head")
-        else f"Write {NAMED.get(stop.rule, NAMED.get(f'{stop.about}_head', 'a name'))}"
-        + ("." if stop.of_clause else f", as in: {SHAPES[stop.about]}"),
-    )
-
-
-def _counted_from_nothing(stop: Stop) -> ReadingProblem | None:
-    if not stop.at_end or not stop.expected >= WAYS:
-        return None
-    return stop.problem(
-        f"“{stop.before}” does not say what it is counted from.",
-        "Add it, as in: bottom 15 above floor, left 2 right of left of frame. "
-        "From the plan's own corner: left at 4",
-        last_word(stop),
-    )
-
-
-def _size_without_number(stop: Stop) -> ReadingProblem | None:
-    if not stop.at_end or not stop.expected >= SIZES:
-        return None
-    last = last_word(stop)
-    word = stop.original[last.start : last.end]
-    if word.upper() not in SIZES:
-        return None
-    return stop.problem(
-        f"There is no number or measure before “{word}”, so it is read as the name of one.",
-        f"Write the number before it: 12 {word.lower()}",
-        last,
-    )
-
-
 def _unquoted(stop: Stop) -> ReadingProblem | None:
     if stop.expected != {"TEXT"} or stop.kind in ("TEXT", STRAY):
         return None
@@ -456,10 +214,10 @@ def _unquoted(stop: Stop) -> ReadingProblem | None:
 SURE_SLIPS: tuple[Callable[[Stop], ReadingProblem | None], ...] = (
     _unclosed_quotation,
     _missing_colon,
-    _nominal_as_measure,
-    _thickness_first,
-    _fasteners_counted_first,
-    _mark_inside_number,
+    nominal_as_measure,
+    thickness_first,
+    fasteners_counted_first,
+    mark_inside_number,
     _stray_mark,
     _unclosed_bracket,
     _several_names,
@@ -468,41 +226,12 @@ SURE_SLIPS: tuple[Callable[[Stop], ReadingProblem | None], ...] = (
 )
 #: And these count when no small change makes the words read.
 LIKELY_SLIPS: tuple[Callable[[Stop], ReadingProblem | None], ...] = (
-    _no_unit,
-    _spaced_section,
-    _wood_without_size,
+    no_unit,
+    spaced_section,
+    wood_without_size,
     misspelt_beginning,
-    _numbers_side_by_side,
-    _number_as_name,
-    _counted_from_nothing,
-    _size_without_number,
+    numbers_side_by_side,
+    number_as_name,
+    counted_from_nothing,
+    size_without_number,
 )
-
-
-def near_keywords(word: str, kinds: Iterable[str]) -> tuple[str, ...]:
-    """The keywords among some kinds that a word is nearly, or that writers mean by it."""
-    words = [kind.lower() for kind in kinds if kind not in KINDS]
-    meant = MEANT.get(word.lower())
-    if meant in words:
-        return (str(meant),)
-    if len(word) < 3:
-        return ()
-    return tuple(name for name in nearest(word.lower(), words) if name != word.lower())
-
-
-def last_word(stop: Stop) -> Span:
-    """The last word before the end of the slice."""
-    last = stop.start + len(stop.text[stop.start : stop.end].rstrip())
-    first = max(stop.text.rfind(mark, stop.start, last) for mark in " ,") + 1
-    return Span(max(first, stop.start), last)
-
-
-def begins_clause(word: str) -> bool:
-    """Whether a clause of any statement begins with a word or number."""
-    known = tables()
-    kind = "NUMBER" if word[:1].isdigit() else word.upper()
-    if kind in KINDS and kind != "NUMBER":
-        return False
-    return any(
-        kind in known.actions[first] for rule, (first, _) in known.starts.items() if rule.endswith("_clause")
-    )

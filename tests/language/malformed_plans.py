@@ -2591,4 +2591,9 @@ SLIPS = (
             "like this: dry 4 h",
         ),
     ),
+    Slip(
+        "shelf pins without their second word",
+        HEAD + "fit rail to leg.front-left: 4 shelf\n",
+        ("shelf: The line stops after “4 shelf”. → Add “pins”: 4 shelf pins",),
+    ),
 )
