@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.assumptions import Assumption
     from reviewer.workshop.carrying import Carrying
     from reviewer.workshop.driving import Driven
+    from reviewer.workshop.framed_panels import FramedPanel
     from reviewer.workshop.hanging import Hanging
     from reviewer.workshop.holding import Holding
     from reviewer.workshop.loading import Declared
@@ -150,6 +151,13 @@ class Review:
         from reviewer.workshop.driving import driven_fasteners
 
         return driven_fasteners(self.plan, self.setting)
+
+    @cached_property
+    def framed_panels(self) -> tuple[FramedPanel, ...]:
+        """Solid panels that grooves hold across their grain."""
+        from reviewer.workshop.framed_panels import framed_panels
+
+        return framed_panels(self.plan, self.setting)
 
     @cached_property
     def assumptions(self) -> tuple[Assumption, ...]:

@@ -8,6 +8,7 @@ from reviewer.limits import Limit, Limits
 from reviewer.mechanics.moisture import COEFFICIENT_RANGE_PCT, seasonal_change
 from reviewer.model.plan import Plan, Stock
 from reviewer.reference.materials import material
+from reviewer.setting_out.solid import Solid
 from reviewer.units import Value, percent
 
 
@@ -57,6 +58,19 @@ def movement(stock: Stock) -> Movement:
     )
 
 
+def movement_through(stock: Stock) -> Movement:
+    """How a stock moves through its thickness: along the rings where its width moves across them."""
+    wood = material(stock.material)
+    if stock.sawn == "quarter":
+        return Movement(
+            wood.movement_tangential,
+            wood.shrinkage_tangential,
+            "quarter sawn (tangential)",
+            wood.movement_source,
+        )
+    return Movement(wood.movement_radial, wood.shrinkage_radial, "flat sawn (radial)", wood.movement_source)
+
+
 def change_across(stock: Stock, width: float, from_pct: float, to_pct: float) -> float:
     """By how much a width of a stock changes between two moistures, mm, never negative."""
     moves = movement(stock)
@@ -71,3 +85,29 @@ def yard_moisture(stock: Stock, limits: Limits) -> Value:
     if wood.kind == "panel":
         return limits["moisture-yard-panel"].value
     return limits["moisture-yard-hardwood" if wood.family == "hardwood" else "moisture-yard"].value
+
+
+def change_on(stock: Stock, solid: Solid, axis: int, from_pct: float, to_pct: float) -> float:
+    """By how much a square board changes on an axis of the piece, mm: not at all along its grain."""
+    if axis == solid.long or not solid.square:
+        return 0.0
+    moves = movement(stock) if axis == solid.wide else movement_through(stock)
+    return abs(seasonal_change(solid.extent(axis), from_pct, to_pct, moves.coefficient, moves.shrinkage))
+
+
+class MadeUp(NamedTuple):
+    """How moist wood is when it is made up, and on what ground; percent."""
+
+    moisture: Value
+    source: str
+
+
+def made_up(stock: Stock, limits: Limits, year: Season) -> MadeUp:
+    """How moist a stock is when it is made up: as it was bought, or once it has settled where it will stand.
+
+    It is the drier of the two: wood from the yard dries in a room, and kiln-dried wood goes outdoors dry.
+    """
+    bought = yard_moisture(stock, limits)
+    if bought.amount <= year.settled.amount:
+        return MadeUp(bought, "as bought: the plan" if stock.moisture is not None else "as bought, usual")
+    return MadeUp(year.settled.value, year.settled.source)

@@ -200,7 +200,8 @@ def movement_locked(review: Review) -> Iterator[Finding]:
 
     Leaves out: Glue on bare end grain, which holds nothing back. Movement through the thickness and along the
     grain. Clips, which are made to let a top move. How the fixings share it: where one side is slotted, the
-    other may be fixed. A dado or groove without glue is taken to slide.
+    other may be fixed. A dado or groove without glue is taken to slide. Panels glued into the grooves of a
+    frame: panel-trapped tells those.
 
     Sources: Wood Handbook ch. 13 and equation 13-3 (movement); what fixings give and how wide crossed
     grain may be glued: common practice, no source; five diameters: NDS 2018 commentary, as transcribed
@@ -241,11 +242,19 @@ def movement_locked(review: Review) -> Iterator[Finding]:
     """
     over_the_year = season(review.plan, review.limits)
     narrow = review.limit("cross-grain-glue-width").amount
+    framed = [panel for panel in review.framed_panels if panel.glued]
+    pairs = {pair for panel in framed for pair in panel.fixed}
+    frame_of: dict[str, set[str]] = {
+        name: {to for _, to in panel.fixed} for panel in framed for name in panel.parts
+    }
     alike: dict[tuple[object, ...], list[_Locked]] = {}
     for held in held_boards(review.plan, review.setting, narrow):
         locked = _locked(review, held, over_the_year)
         if locked is None:
             continue
+        frame = {to for name in held.parts for to in frame_of.get(name, ())}
+        if all((each.part, each.to) in pairs or each.part in frame for each in locked.binding):
+            continue  # panel-trapped tells of panels that are glued into their frames
         family = review.plan.parts[held.parts[0]].family
         spans = tuple(sorted({fixing.span for fixing in locked.binding}))
         key = (family, held.axis, spans, locked.gives.name, round(locked.width, 1))
