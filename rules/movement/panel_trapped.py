@@ -202,8 +202,8 @@ def _tight(review: Review, panels: list[FramedPanel], year: Season) -> Finding |
         at=spans[0],
         also_at=spans[1:],
         says=f"{when}{{parts}} {'has' if one else 'have'} too little room to swell. Over {{width}} across "
-        f"the grain {{wood}} grows {{growth}} from {{start}} of moisture to {{humid}} in the humid season; the "
-        f"room is {low} and {high}, so {{lacks}} too little.",
+        f"the grain {{wood}} grows {{growth}} from {{start}} of moisture to {{humid}} in the humid season; "
+        f"the room is {low} and {high}, so {{lacks}} too little.",
         do=do,
         values=values,
         working=Working(
