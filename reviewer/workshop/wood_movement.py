@@ -22,10 +22,7 @@ class Season(NamedTuple):
     @property
     def by_coefficient(self) -> bool:
         """True while one coefficient holds over the whole swing; else the whole shrinkage is used."""
-        low, high = COEFFICIENT_RANGE_PCT
-        return (
-            low <= min(self.dry.amount, self.humid.amount) and max(self.dry.amount, self.humid.amount) <= high
-        )
+        return by_coefficient(self.dry.amount, self.humid.amount)
 
 
 class Movement(NamedTuple):
@@ -35,6 +32,12 @@ class Movement(NamedTuple):
     shrinkage: float | None
     cut: str
     source: str
+
+
+def by_coefficient(from_pct: float, to_pct: float) -> bool:
+    """True while one coefficient holds from one moisture to the other."""
+    low, high = COEFFICIENT_RANGE_PCT
+    return low <= min(from_pct, to_pct) and max(from_pct, to_pct) <= high
 
 
 def season(plan: Plan, limits: Limits) -> Season:
@@ -77,14 +80,17 @@ def change_across(stock: Stock, width: float, from_pct: float, to_pct: float) ->
     return abs(seasonal_change(width, from_pct, to_pct, moves.coefficient, moves.shrinkage))
 
 
-def yard_moisture(stock: Stock, limits: Limits) -> Value:
-    """How moist a stock is when bought: as the plan states, else by its kind; percent."""
-    if stock.moisture is not None:
-        return percent(stock.moisture)
+def usual_at_yard(stock: Stock, limits: Limits) -> Limit:
+    """How moist wood of a stock's kind is when bought."""
     wood = material(stock.material)
     if wood.kind == "panel":
-        return limits["moisture-yard-panel"].value
-    return limits["moisture-yard-hardwood" if wood.family == "hardwood" else "moisture-yard"].value
+        return limits["moisture-yard-panel"]
+    return limits["moisture-yard-hardwood" if wood.family == "hardwood" else "moisture-yard"]
+
+
+def yard_moisture(stock: Stock, limits: Limits) -> Value:
+    """How moist a stock is when bought: as the plan states, else by its kind; percent."""
+    return percent(stock.moisture) if stock.moisture is not None else usual_at_yard(stock, limits).value
 
 
 def change_on(stock: Stock, solid: Solid, axis: int, from_pct: float, to_pct: float) -> float:

@@ -18,6 +18,7 @@ from reviewer.wording import listed
 from reviewer.workshop.closing_gaps import Clearance, RowGap, clearances, row_gaps
 from reviewer.workshop.wood_movement import (
     Season,
+    by_coefficient,
     change_on,
     made_up,
     movement,
@@ -178,7 +179,7 @@ def _finding(review: Review, grower: _Grower, group: list[_Closing]) -> Finding:
     small = not closing.what and -left <= review.limit("cut-difference").amount  # no tape shows so little
     spans = tuple(dict.fromkeys(review.span_of(name) for name in parts))
     growing = "size × change per percent × (humid - start)"
-    if not year.by_coefficient:
+    if not by_coefficient(start.amount, year.humid.amount):
         growing = "size × (humid - start) / (30 · 100 / S - 30 + start), S the whole shrinkage in percent"
     return Finding(
         parts=parts,

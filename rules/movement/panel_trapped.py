@@ -15,7 +15,7 @@ from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem, fine_length, l
 from reviewer.wording import listed
 from reviewer.workshop.framed_panels import FramedPanel, PanelEdge
 from reviewer.workshop.housing import Housed
-from reviewer.workshop.wood_movement import Season, change_across, made_up, movement, season
+from reviewer.workshop.wood_movement import Season, by_coefficient, change_across, made_up, movement, season
 
 
 def _marked_up(review: Review, amount: float) -> float:
@@ -73,8 +73,8 @@ def _common(review: Review, panel: FramedPanel) -> tuple[dict[str, Filling], lis
     ]
 
 
-def _formula(year: Season) -> str:
-    if year.by_coefficient:
+def _formula(start: float, year: Season) -> str:
+    if by_coefficient(start, year.humid.amount):
         return "change = width × change per percent × (humid - start)"
     return "change = width × (humid - start) / (30 · 100 / S - 30 + start), S the whole shrinkage in percent"
 
@@ -136,7 +136,7 @@ def _glued_in(review: Review, panels: list[FramedPanel], year: Season) -> Findin
                 Figure("start, the dry end of the year", year.dry.value, year.dry.source),
                 Figure("humid end of the year", year.humid.value, year.humid.source),
             ),
-            _formula(year),
+            _formula(year.dry.amount, year),
             Figure("change", fine_length(change)),
             Figure("glue gives", limit.value, limit.source),
         ),
@@ -212,7 +212,7 @@ def _tight(review: Review, panels: list[FramedPanel], year: Season) -> Finding |
                 Figure("start, when it is put together", start, source),
                 Figure("humid end of the year", year.humid.value, year.humid.source),
             ),
-            _formula(year),
+            _formula(start.amount, year),
             Figure("change", fine_length(growth)),
             Figure(
                 "room of both edges: depth of the groove less how far the panel goes in",
