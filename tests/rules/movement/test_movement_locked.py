@@ -446,3 +446,30 @@ def test_boards_glued_edge_to_edge_do_not_hold_each_other(joint: str) -> None:
         room parlour: indoors
         """
     assert told(text, RULE) == []
+
+
+@pytest.mark.parametrize(
+    ("how", "held"),
+    [
+        ("biscuits, every 4, glue pva", True),  # glue holds in the slots of biscuits, on end grain too
+        ("biscuits, every 4", False),
+        ("butt, glue pva", False),
+        ("mortise and tenon, wedges", True),
+        ("mortise and tenon", False),
+        ("clips, 3 per joint", False),
+        ("tongue and groove, glue pva", True),
+        ("groove 3/8 deep", False),
+    ],
+)
+def test_what_holds_a_board_at_its_end(how: str, held: bool) -> None:
+    # 14 · 0.00353 · 4 = 0.198 in against 1/32.
+    housed = "left at 2 5/8" if how.startswith(("mortise", "tongue", "groove")) else "left at 3"
+    text = f"""
+        plan "Breadboard" in inches
+        stock panel: actual 3/4 x 14 hard maple
+        stock strip: actual 3/4 x 3 hard maple
+        part panel: panel, across, flat, 24 long, on floor, {housed}, front at 0
+        part cap: strip, deep, flat, 14 long, left at 0, front at 0, on floor
+        join cap to panel: {how}
+        """
+    assert [finding.parts for finding in findings_of(text, RULE)] == ([("panel",)] if held else [])
