@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from reviewer.limits import Limit, Limits
-from reviewer.mechanics.moisture import COEFFICIENT_RANGE_PCT, seasonal_change
+from reviewer.mechanics.moisture import COEFFICIENT_RANGE_PCT, equilibrium_moisture, seasonal_change
 from reviewer.model.plan import Plan, Stock
 from reviewer.reference.materials import material
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.solid import Solid
 from reviewer.units import Value, percent
 
@@ -41,12 +42,30 @@ def by_coefficient(from_pct: float, to_pct: float) -> bool:
 
 
 def season(plan: Plan, limits: Limits) -> Season:
-    """The moisture of wood over the year in the plan's room; a heated one where none is described."""
+    """The moisture of wood over the year in the plan's room; a heated one where none is described.
+
+    Where the humidity of a heated room is stated, wood comes to its equilibrium with that air.
+    """
     room = plan.room
     if room is None or (room.heated and not room.outdoors):
-        return Season(limits["moisture-season-low"], limits["moisture-season-high"], limits["moisture-room"])
+        dry, humid = (_in_air(limits, end) for end in ("low", "high"))
+        settled = limits["moisture-room"]
+        if settled.amount < dry.amount or settled.amount > humid.amount:
+            settled = dry if settled.amount < dry.amount else humid
+        return Season(dry, humid, settled)
     humid = limits["moisture-outdoors-high"]
     return Season(limits["moisture-outdoors-low"], humid, humid)
+
+
+def _in_air(limits: Limits, end: str) -> Limit:
+    """The moisture of wood in a heated room at the low or the high end of the year."""
+    moisture, humidity = limits[f"moisture-season-{end}"], limits[f"humidity-season-{end}"]
+    if not 0 < humidity.amount < 100:
+        return moisture
+    celsius = usual_value("room-temperature")
+    amount = equilibrium_moisture(celsius, humidity.amount / 100)
+    air = f"{humidity.amount:g} % humidity at {celsius:g} °C, {humidity.source}"
+    return Limit(moisture.name, percent(amount), moisture.meaning, f"{air}; Wood Handbook equation 4-5")
 
 
 def movement(stock: Stock) -> Movement:

@@ -213,6 +213,8 @@ def _finding(review: Review, grower: _Grower, group: list[_Closing]) -> Finding:
         "cut-difference",
         "moisture-season-low",
         "moisture-season-high",
+        "humidity-season-low",
+        "humidity-season-high",
         "moisture-outdoors-low",
         "moisture-outdoors-high",
         "moisture-room",

@@ -117,6 +117,8 @@ def _finding(review: Review, group: list[_Laminated]) -> Finding:
         "cut-difference",
         "moisture-season-low",
         "moisture-season-high",
+        "humidity-season-low",
+        "humidity-season-high",
         "moisture-outdoors-low",
         "moisture-outdoors-high",
         "moisture-room",

@@ -140,6 +140,8 @@ def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
         "cut-difference",
         "moisture-season-low",
         "moisture-season-high",
+        "humidity-season-low",
+        "humidity-season-high",
         "moisture-outdoors-low",
         "moisture-outdoors-high",
         "moisture-room",

@@ -234,6 +234,8 @@ def _tight(review: Review, panels: list[FramedPanel], year: Season) -> Finding |
         "cut-difference",
         "moisture-season-low",
         "moisture-season-high",
+        "humidity-season-low",
+        "humidity-season-high",
         "moisture-outdoors-low",
         "moisture-outdoors-high",
         "moisture-room",

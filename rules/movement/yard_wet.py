@@ -43,7 +43,7 @@ def _dry_enough(stock: Stock, locked: Locked, bought: float, settled: float) -> 
 def _shrinks(review: Review) -> dict[str, list[Locked]]:
     """By stock, the boards that drying moves more than their fixings give, and the year alone does not."""
     narrow = review.limit("cross-grain-glue-width").amount
-    settled = season(review.plan, review.limits).settled.amount
+    year = season(review.plan, review.limits)
     told = {name for locked in review.locked_boards for name in locked.held.parts}
     frame = FrameGlue(review.framed_panels)
     found: dict[str, list[Locked]] = {}
@@ -53,9 +53,9 @@ def _shrinks(review: Review) -> dict[str, list[Locked]]:
             continue
         stock = stock_of(review.plan, held)
         bought = yard_moisture(stock, review.limits).amount
-        if bought <= review.limit("moisture-season-high").amount:
+        if bought <= year.humid.amount:
             continue
-        locked = worst_locked(held, stock, review.limits, bought, settled, narrow, narrow)
+        locked = worst_locked(held, stock, review.limits, bought, year.settled.amount, narrow, narrow)
         if locked is not None and not frame.holds(locked):
             found.setdefault(stock.name, []).append(locked)
     return found
@@ -140,7 +140,10 @@ def _finding(review: Review, stock: Stock, group: list[Locked], settled: Limit) 
         "movement-slotted",
         "cross-grain-glue-width",
         "cut-difference",
+        "moisture-season-low",
         "moisture-season-high",
+        "humidity-season-low",
+        "humidity-season-high",
         "moisture-room",
         "moisture-yard",
         "moisture-yard-hardwood",
