@@ -233,3 +233,11 @@ def test_the_plan_can_set_the_season() -> None:
         findings_of(side(more="limit moisture-season-high: 8\n        limit moisture-season-low: 8"), RULE)
         == ()
     )
+
+
+def test_wood_that_only_shrinks_traps_nothing() -> None:
+    # A season that runs backwards, by the plan's own word.
+    assert (
+        findings_of(side(more="limit moisture-season-high: 7\n        limit moisture-season-low: 12"), RULE)
+        == ()
+    )
