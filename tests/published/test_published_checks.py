@@ -19,7 +19,7 @@ from published_measures import INSIDE, Inputs
 DATA = Path(__file__).parent / "data"
 KINDS = {"published", "derived", "from memory", "common practice"}
 #: How many rows each file holds, so that a lost row is missed.
-ROWS = {"moisture": 118, "beams": 189, "fasteners": 195, "stability": 35}
+ROWS = {"moisture": 158, "beams": 189, "fasteners": 195, "stability": 35}
 
 
 class Check(NamedTuple):
