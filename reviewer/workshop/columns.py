@@ -15,6 +15,8 @@ from reviewer.workshop.strengths import Strength, Strengths
 
 #: A round column counts as a square one of the same area (NDS 3.7.3).
 _ROUND = math.sqrt(math.pi / 4)
+#: Below this share of the crushing value a column bows long before its wood gives way.
+_SLENDER = 0.5
 
 
 class Column(NamedTuple):
@@ -76,7 +78,9 @@ def column_strength(one: Column, values: Strengths) -> Strength:
     crushing = values.compression
     if one.free <= 0:
         return crushing
+    certain = crushing.certain
     if values.crushing_characteristic is not None:
+        certain = None
         from reviewer.mechanics.eurocode import column_reduction
 
         factor = column_reduction(one.free, one.least, values.crushing_characteristic, values.least_modulus)
@@ -85,4 +89,8 @@ def column_strength(one: Column, values: Strengths) -> Strength:
         buckling = column_buckling_stress(one.free, one.least, values.least_modulus)
         factor = column_stability(buckling, crushing.value)
         rule = "NDS 3.7.1, column stability"
-    return crushing._replace(value=crushing.value * factor, source=f"{crushing.source}; {rule}")
+        if buckling <= _SLENDER * crushing.value and crushing.standing != "from memory":
+            # Its stiffness governs, which was read, whatever sets what the wood may be pressed with.
+            certain = 1.0
+    value = crushing.value * factor
+    return crushing._replace(value=value, source=f"{crushing.source}; {rule}", certain=certain)

@@ -26,9 +26,10 @@ Kind = Literal["bending", "shear", "bearing", "buckling", "sag"]
 class Utilisation(NamedTuple):
     """One part and one kind: the value, the limit it is held against, and who set that.
 
-    ``standing`` says how firm the limit is and ``named`` what it is a value of. ``by`` is what the figure
-    is of: the stressed member (bending, shear), the force between two parts (bearing), the column
-    (buckling), the sag. ``with_part`` is the other part of a bearing.
+    ``standing`` says how firm the limit is, ``named`` what it is a value of, ``who`` in short who sets it,
+    and ``certain`` at what ratio it is too much by what was read alone (None: custom or memory has its part
+    in it). ``by`` is what the figure is of: the stressed member (bending, shear), the force between two
+    parts (bearing), the column (buckling), the sag. ``with_part`` is the other part of a bearing.
     """
 
     part: str
@@ -38,6 +39,8 @@ class Utilisation(NamedTuple):
     source: str
     standing: Standing
     named: str
+    who: str
+    certain: float | None
     by: Stressed | Handed | Column | Sag
     with_part: str = ""
 
@@ -45,11 +48,6 @@ class Utilisation(NamedTuple):
     def ratio(self) -> float:
         """The value over the limit; 1 is all that it may bear."""
         return self.value.amount / self.limit.amount
-
-    @property
-    def firm(self) -> bool:
-        """True where every part of the limit was read, so that passing it is an error by itself."""
-        return self.standing in ("read", "read in part", "derived")
 
 
 def _against(
@@ -68,6 +66,8 @@ def _against(
         limit.source,
         limit.standing,
         limit.named,
+        limit.who,
+        limit.certain,
         by,
         with_part,
     )
@@ -85,7 +85,8 @@ def strengths_of(review: Review, member: Member) -> Strengths:
     )
 
 
-def _stresses(review: Review, member: Member) -> Iterator[tuple[Kind, float, Strength, Stressed]]:
+def stresses(review: Review, member: Member) -> Iterator[tuple[Kind, float, Strength, Stressed]]:
+    """Bending and shear of a member: the stress, what it may bear, and where."""
     if not isinstance(member.standing, BeamResult):
         return
     values = strengths_of(review, member)
@@ -108,7 +109,7 @@ def _members(review: Review) -> Iterator[Utilisation]:
         along = member.axis == review.setting.solids[name].long
         key = (id(member.standing), id(member.sections), stock, member.width, member.height, along)
         if key not in known:
-            known[key] = list(_stresses(review, member))
+            known[key] = list(stresses(review, member))
         for kind, stress, limit, by in known[key]:
             yield _against(name, kind, stress, limit, by)
         sag = worst_sag(member, review.limits)
@@ -121,6 +122,8 @@ def _members(review: Review) -> Iterator[Utilisation]:
                 sag.limit.source,
                 "own choice",
                 sag.limit.meaning,
+                sag.limit.source,
+                None,
                 sag,
             )
 
