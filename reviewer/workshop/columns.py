@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from reviewer.mechanics.strength import column_buckling_stress, column_stability
+from reviewer.mechanics.strength import axial_stress, column_buckling_stress, column_stability
 from reviewer.model.plan import Axis, Stock
 from reviewer.model.shapes import Rounded, Shape, Taper
 from reviewer.setting_out.result import Joint, SettingOut
@@ -20,11 +20,19 @@ _SLENDER = 0.5
 
 
 class Column(NamedTuple):
-    """An upright part: the longest stretch with nothing to hold it, and the sides of its section, mm."""
+    """An upright part: the longest stretch with nothing to hold it, and the sides of its section, mm.
+
+    ``upright`` is the cosine of its lean: along itself it is pressed with the force down over that.
+    """
 
     part: str
     free: float
     sides: tuple[float, float]
+    upright: float = 1.0
+
+    def stress(self, force: float) -> float:
+        """The stress along it (MPa) under a force straight down, N."""
+        return axial_stress(force / self.upright, *self.sides)
 
     @property
     def least(self) -> float:
@@ -70,7 +78,7 @@ def column(name: str, solid: Solid, stock: Stock, shape: Shape | None, setting: 
         at = max(at, end)
     # A leaning part is longer than it is tall.
     free *= solid.length / (high - low) if high - low > TOLERANCE_MM else 1.0
-    return Column(name, free, (sides[0], sides[1]))
+    return Column(name, free, (sides[0], sides[1]), abs(solid.directions[0][Axis.UP]))
 
 
 def column_strength(one: Column, values: Strengths) -> Strength:

@@ -67,9 +67,13 @@ def height_that_does(member: Member, use: Use, system: UnitSystem) -> tuple[floa
     for _ in range(_ROUNDS):
         middle = (low + high) / 2
         low, high = (middle, high) if use(member.retried(middle)) > 1 else (low, middle)
-    step = _STEP[system]
-    height = math.ceil(member.height * high / step - 1e-9) * step
+    height = whole_steps(member.height * high, system)
     return height, member.retried(height / member.height)
+
+
+def whole_steps(size: float, system: UnitSystem) -> float:
+    """A size in mm up to the next whole step that it is told in."""
+    return math.ceil(size / _STEP[system] - 1e-9) * _STEP[system]
 
 
 def span_that_does(member: Member, bay: Bay, use: Use, system: UnitSystem) -> tuple[float, Member] | None:

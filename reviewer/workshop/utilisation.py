@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from reviewer.mechanics.beam import BeamResult
-from reviewer.mechanics.strength import axial_stress, bearing_stress
+from reviewer.mechanics.strength import bearing_stress
 from reviewer.model.plan import GROUNDS, Axis
 from reviewer.reference.sources import Standing
 from reviewer.units import TOLERANCE_MM, Value, fine_length
@@ -19,6 +20,9 @@ from reviewer.workshop.stressing import Stressed, bent, brief_share, sheared
 if TYPE_CHECKING:
     from reviewer.review import Review
     from reviewer.workshop.carrying import Handed
+
+#: A part that leans by more than 30° is a brace, and no column by itself.
+_UPRIGHT = math.cos(math.radians(30))
 
 Kind = Literal["bending", "shear", "bearing", "buckling", "sag"]
 
@@ -165,16 +169,17 @@ def _columns(review: Review) -> Iterator[Utilisation]:
         if solids[name].long != Axis.UP or name in review.carrying.members:
             continue
         down = [each for each in handed if each.to.how == "rests"]
-        force = sum(each.force for each in down)
+        force = math.fsum(each.force for each in down)
         if force <= 0:
             continue
         stock = review.stock_of(name)
         one = column(name, solids[name], stock, review.plan.parts[name].shape, review.setting)
-        brief = sum(each.brief for each in down) / force >= strength_factor("brief-share")
+        if one.upright < _UPRIGHT:
+            continue
+        brief = math.fsum(each.brief for each in down) / force >= strength_factor("brief-share")
         values = strengths(stock, one.sides, flat=False, brief=brief)
         limit = column_strength(one, values)
-        stress = axial_stress(force, one.sides[0], one.sides[1])
-        yield _against(name, "buckling", stress, limit, one)
+        yield _against(name, "buckling", one.stress(force), limit, one)
 
 
 def utilisations(review: Review) -> tuple[Utilisation, ...]:

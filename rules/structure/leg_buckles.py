@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
-from reviewer.mechanics.strength import axial_stress
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import Value, force, length, percent, ratio
@@ -27,7 +26,7 @@ def _used(review: Review, one: Column) -> float:
     """How far a column is used under the force on its part."""
     whole, brief = _pressing(review, one.part)
     values = strengths(review.stock_of(one.part), one.sides, flat=False, brief=brief)
-    return axial_stress(whole, *one.sides) / column_strength(one, values).value
+    return one.stress(whole) / column_strength(one, values).value
 
 
 def _fits(review: Review, one: Column) -> bool:
@@ -71,13 +70,13 @@ def _finding(review: Review, parts: tuple[str, ...], worst: Utilisation, one: Co
     values: dict[str, Filling] = {
         "parts": listed(parts),
         "force": force(whole),
-        "most": force(worst.limit.amount * one.area),
+        "most": force(whole / worst.ratio),
         "free": length(one.free),
         "thin": length(one.least),
         "wood": worst.named,
         "who": worst.who,
         "used": percent(round(100 * worst.ratio)),
-        "over": force(abs(whole - worst.limit.amount * one.area)),
+        "over": force(abs(whole - whole / worst.ratio)),
         "slender": ratio(one.slenderness),
         "slenderest": slender.value,
         "by": slender.source,

@@ -18,6 +18,7 @@ from reviewer.workshop.strengthening import (
     propped_in,
     span_that_does,
     thicker_that_does,
+    whole_steps,
 )
 from reviewer.workshop.stressing import Stressed
 from reviewer.workshop.utilisation import Utilisation, stresses
@@ -82,16 +83,25 @@ def _spanning_remedy(review: Review, worst: Utilisation, by: Stressed) -> tuple[
     return f"{said[0].upper()}{said[1:]}.", values
 
 
-def _bearing_remedy(worst: Utilisation, by: Handed) -> tuple[str, dict[str, Filling]]:
-    area = (by.to.high[0] - by.to.low[0]) * (by.to.high[1] - by.to.low[1])
+def _patch(by: Handed) -> tuple[float, float]:
+    """The longer and the shorter side of what two parts share, mm."""
+    sides = [by.to.high[axis] - by.to.low[axis] for axis in (Axis.ACROSS, Axis.DEEP)]
+    return max(sides), min(sides)
+
+
+def _bearing_remedy(review: Review, worst: Utilisation, by: Handed) -> tuple[str, dict[str, Filling]]:
+    """The same patch made wider the short way, until it bears the load."""
+    long, short = _patch(by)
+    needed = whole_steps(short * worst.ratio, review.units)
     values: dict[str, Filling] = {
-        "other": worst.with_part,
-        "now": Value(area, "area"),
-        "needed": Value(area * worst.ratio, "area"),
+        "long": length(long),
+        "now": length(short),
+        "needed": length(needed),
+        "at_needed": percent(round(100 * worst.ratio * short / needed)),
     }
     return (
-        "Let {parts} and {other} meet over {needed} instead of {now}: then it is at 100 %. A wider leg, or a "
-        "block of harder wood joined beside it, gives that."
+        "Let them meet over {long} by {needed}, not {long} by {now}: then it is at {at_needed}. A wider leg, "
+        "or a block of harder wood joined beside it, gives that."
     ), values
 
 
@@ -100,9 +110,13 @@ def _working(review: Review, worst: Utilisation) -> Working:
     result = Figure(f"{worst.kind} stress", worst.value)
     limit = Figure("most it may bear", worst.limit, worst.source)
     if isinstance(by, Handed):
-        area = (by.to.high[0] - by.to.low[0]) * (by.to.high[1] - by.to.low[1])
-        figures = (Figure("force", force(by.force)), Figure("area that they share", Value(area, "area")))
-        return Working(figures, "stress = force / area", result, limit)
+        long, short = _patch(by)
+        figures = (
+            Figure("force", force(by.force)),
+            Figure("what they share: long side", length(long)),
+            Figure("short side", length(short)),
+        )
+        return Working(figures, "stress = force / (long side × short side)", result, limit)
     assert isinstance(by, Stressed)
     member = review.carrying.members[worst.part]
     listing = [
@@ -178,7 +192,7 @@ def _finding(
         do = "Choose the straightest boards with the fewest knots for {parts}."
         more: dict[str, Filling] = {}
     elif isinstance(by, Handed):
-        do, more = _bearing_remedy(worst, by)
+        do, more = _bearing_remedy(review, worst, by)
     else:
         assert isinstance(by, Stressed)
         do, more = _spanning_remedy(review, worst, by)
