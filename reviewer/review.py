@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.loading import Declared
     from reviewer.workshop.locking import Locked
     from reviewer.workshop.standing import Piece
+    from reviewer.workshop.utilisation import Utilisation
 
 
 @dataclass(frozen=True, eq=False)
@@ -146,6 +147,13 @@ class Review:
         from reviewer.workshop.carrying import carrying
 
         return carrying(self.plan, self.setting, self.holding, self.masses, self.declared)
+
+    @cached_property
+    def utilisations(self) -> tuple[Utilisation, ...]:
+        """How far every part is used: bending, shear, bearing, buckling and sag against what it may."""
+        from reviewer.workshop.utilisation import utilisations
+
+        return utilisations(self)
 
     @cached_property
     def driven(self) -> tuple[Driven, ...]:

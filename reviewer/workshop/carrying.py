@@ -7,6 +7,9 @@ supports that it really has; an upright one passes its load straight down.
 Two beams that lie along each other bend as one and share the load by their stiffness, as a shelf and
 the strip along its edge do; they count side by side, not as one glued section.
 
+A part that leans or slants is no beam by its bounds: it hands its load straight on, and nothing is said
+of how it bends (``slanting``).
+
 Left out here: twisting of a part held along one edge only, and shares of load that a stiffer
 neighbour draws to itself across several boards.
 """
@@ -38,20 +41,39 @@ from reviewer.workshop.bending import (
 from reviewer.workshop.holding import Held, Holding
 from reviewer.workshop.loading import Carried, Declared, Spread, placed
 from reviewer.workshop.member import Beside, Member
+from reviewer.workshop.net_sections import NetSection, net_sections, rooms_of, sag_growth
 
 #: Two beams that meet over this share of the one bend together.
 _ALONG = 0.5
 
 
+class Handed(NamedTuple):
+    """What a part hands on to one of its supports, N downwards: what stays, and what does not."""
+
+    to: Held
+    lasting: float
+    brief: float
+
+    @property
+    def force(self) -> float:
+        return self.lasting + self.brief
+
+
 @dataclass(frozen=True)
 class Carrying:
-    """Members by part, the force (N) that reaches each ground, and the load declared on each part (N)."""
+    """Members by part, the force (N) that reaches each ground, and the load declared on each part (N).
+
+    ``handed`` has what each part hands on to each of its supports. ``slanting`` are the parts that would span
+    but lean or slant, and so are not reckoned as beams.
+    """
 
     members: dict[str, Member]
     on_floor: float
     on_wall: float
     declared: dict[str, float]
     lost: dict[str, float]  # N that a part holds with nothing to hand it on to
+    handed: dict[str, tuple[Handed, ...]]
+    slanting: tuple[str, ...] = ()
 
 
 def creep_factor(wood: Material, plan: Plan) -> tuple[float, str]:
@@ -116,6 +138,10 @@ class _Carrier:
         self.stiffened: dict[str, float] = {}  # N·mm² of what is fixed along a part and rides on it
         self.grounds = dict.fromkeys(GROUNDS, 0.0)
         self.lost: dict[str, float] = {}
+        self.handed: dict[str, dict[Held, Handed]] = {}
+        self.slanting: list[str] = []
+        self.rooms = rooms_of(setting)
+        self.nets: dict[object, tuple[NetSection, ...]] = {}  # copies of a board are cut alike
 
     def carry(self) -> Carrying:
         for name in self.held.order:
@@ -124,9 +150,17 @@ class _Carrier:
             name: math.fsum(each.lasting + each.brief for each in loads)
             for name, loads in self.declared.items()
         }
-        return Carrying(self.members, self.grounds["floor"], self.grounds["wall"], declared, self.lost)
+        handed = {name: tuple(found.values()) for name, found in self.handed.items()}
+        grounds = self.grounds["floor"], self.grounds["wall"]
+        return Carrying(self.members, *grounds, declared, self.lost, handed, tuple(self.slanting))
 
-    def _hand_on(self, support: Held, at: tuple[float, ...], lasting: float, brief: float) -> None:
+    def _hand_on(self, name: str, support: Held, at: tuple[float, ...], lasting: float, brief: float) -> None:
+        found = self.handed.setdefault(name, {})
+        before = found.get(support)
+        if before is None:
+            found[support] = Handed(support, lasting, brief)
+        else:
+            found[support] = Handed(support, before.lasting + lasting, before.brief + brief)
         if support.by in GROUNDS:
             self.grounds[support.by] += lasting + brief
         else:
@@ -154,7 +188,7 @@ class _Carrier:
         # An upright part, or one that would tip: what it rests on shares the load evenly.
         under = [support for support in supports if support.how == "rests"] or list(supports)
         for support in under:
-            self._hand_on(support, support.middle, lasting / len(under), brief / len(under))
+            self._hand_on(name, support, support.middle, lasting / len(under), brief / len(under))
 
     def _member(
         self,
@@ -167,6 +201,9 @@ class _Carrier:
         wood = material(self.plan.stocks[self.plan.parts[name].stock].material)
         axis = span_axis(solid, supports, wood.modulus_across is not None)
         if axis is None:
+            return None
+        if not solid.square:
+            self.slanting.append(name)
             return None
         bearings = bearings_of(solid, axis, supports)
         length = rounded_place(solid.extent(axis))
@@ -200,7 +237,7 @@ class _Carrier:
 
     def _bends_too(self, name: str, axis: int) -> bool:
         """True for a level beam along an axis that does not itself lie on something all along."""
-        if name in GROUNDS or self.setting.solids[name].long != axis:
+        if name in GROUNDS or self.setting.solids[name].long != axis or not self.setting.solids[name].square:
             return False
         if name not in self.bends:
             solid = self.setting.solids[name]
@@ -251,6 +288,12 @@ class _Carrier:
         if (beam, share, along) not in self.beams:
             self.beams[beam, share, along] = stood(beam, share, along)
         kept, standing, sag = self.beams[beam, share, along]
+        sections, weakness = self._sections(name, axis), 1.0
+        if sections and isinstance(standing, BeamResult):
+            weakness = sag_growth(standing, sections, inertia)
+            lost = modulus * inertia * (1 - 1 / weakness)
+            weak = beam._replace(bending_stiffness=together - lost)
+            sag = weak.solved([along[index][0] for index in kept], creep)
         places = [(along[index][0], places[index][1]) for index in kept]
         holding = {support for _, support in places} | {each.bearing.held for each in beside}
         bearings = sorted([*bearings, *(each.bearing for each in beside)], key=lambda each: each[:2])
@@ -276,7 +319,29 @@ class _Carrier:
             clamped=clamped,
             sag=sag,
             standing=standing,
+            sections=sections,
+            weakness=weakness,
         )
+
+    def _sections(self, name: str, axis: int) -> tuple[NetSection, ...]:
+        """Where cuts and joints leave less of a part than its bounds."""
+        solid, rooms = self.setting.solids[name], self.rooms.get(name, ())
+        if solid.body is None and not rooms:
+            return ()
+        shape = self.plan.parts[name].shape
+        apart = [
+            tuple(
+                round(at - low, 6)
+                for end in (room.low, room.high)
+                for at, low in zip(end, solid.low, strict=True)
+            )
+            for room in rooms
+        ]
+        sizes = tuple(round(solid.extent(each), 6) for each in range(3))
+        key = (shape, axis, solid.long, solid.wide, sizes, tuple(apart), tuple(room.why for room in rooms))
+        if key not in self.nets:
+            self.nets[key] = net_sections(solid, axis, rooms, shape)
+        return self.nets[key]
 
     def _reactions(self, member: Member, standing: BeamResult, share: float) -> None:
         """Hand the beam's reactions on; the lasting share of them is taken alike at every support."""
@@ -286,7 +351,7 @@ class _Carrier:
             for place, support in (member.supports[number] for number in here):
                 at = list(support.middle)
                 at[member.axis] = start + place
-                self._hand_on(support, tuple(at), force * share, force * (1 - share))
+                self._hand_on(member.part, support, tuple(at), force * share, force * (1 - share))
 
     def _share_out(self, member: Member) -> None:
         """Hand on what the beams beside a part carry of its load, where it lies on them."""
@@ -306,7 +371,7 @@ class _Carrier:
             for place, slow, quick in loads:
                 at = list(bearing.held.middle)
                 at[member.axis] = start + min(max(place, bearing.start), bearing.end)
-                self._hand_on(bearing.held, tuple(at), slow * part, quick * part)
+                self._hand_on(member.part, bearing.held, tuple(at), slow * part, quick * part)
 
 
 def carrying(
