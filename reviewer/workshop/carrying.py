@@ -43,15 +43,36 @@ from reviewer.workshop.member import Beside, Member
 _ALONG = 0.5
 
 
+class Passed(NamedTuple):
+    """A force (N, downwards) that a part hands on to one support: the lasting and the brief of it.
+
+    ``to`` is a part, the floor or the wall, and ``at`` the place in space (mm) where it goes over.
+    """
+
+    part: str
+    to: str
+    at: tuple[float, ...]
+    lasting: float
+    brief: float
+
+    @property
+    def force(self) -> float:
+        return self.lasting + self.brief
+
+
 @dataclass(frozen=True)
 class Carrying:
-    """Members by part, the force (N) that reaches each ground, and the load declared on each part (N)."""
+    """Members by part, the force (N) that reaches each ground, and the load declared on each part (N).
+
+    ``passed`` has every force on its way down, a part's before those of what holds it.
+    """
 
     members: dict[str, Member]
     on_floor: float
     on_wall: float
     declared: dict[str, float]
     lost: dict[str, float]  # N that a part holds with nothing to hand it on to
+    passed: tuple[Passed, ...]
 
 
 def creep_factor(wood: Material, plan: Plan) -> tuple[float, str]:
@@ -87,14 +108,6 @@ def stiffness(stock: Stock, along: bool = True) -> tuple[float, str]:
 # ---------------------------------------------------------------- the way down
 
 
-class _Arriving(NamedTuple):
-    """A reaction that a part takes from what it holds up, at a place in space."""
-
-    at: tuple[float, ...]
-    lasting: float
-    brief: float
-
-
 class _Carrier:
     def __init__(
         self,
@@ -109,7 +122,8 @@ class _Carrier:
         self.held = held
         self.masses = masses
         self.declared = declared
-        self.arriving: dict[str, list[_Arriving]] = {}
+        self.arriving: dict[str, list[Passed]] = {}
+        self.passed: list[Passed] = []
         self.members: dict[str, Member] = {}
         self.beams: dict[tuple[Beam, float, Along], Stood] = {}  # copies of a board bend alike
         self.bends: dict[str, bool] = {}
@@ -124,13 +138,18 @@ class _Carrier:
             name: math.fsum(each.lasting + each.brief for each in loads)
             for name, loads in self.declared.items()
         }
-        return Carrying(self.members, self.grounds["floor"], self.grounds["wall"], declared, self.lost)
+        grounds = self.grounds
+        return Carrying(
+            self.members, grounds["floor"], grounds["wall"], declared, self.lost, tuple(self.passed)
+        )
 
-    def _hand_on(self, support: Held, at: tuple[float, ...], lasting: float, brief: float) -> None:
+    def _hand_on(self, name: str, support: Held, at: tuple[float, ...], lasting: float, brief: float) -> None:
+        passed = Passed(name, support.by, at, lasting, brief)
+        self.passed.append(passed)
         if support.by in GROUNDS:
             self.grounds[support.by] += lasting + brief
         else:
-            self.arriving.setdefault(support.by, []).append(_Arriving(at, lasting, brief))
+            self.arriving.setdefault(support.by, []).append(passed)
 
     def _part(self, name: str) -> None:
         supports = self.held.supports.get(name, ())
@@ -154,14 +173,14 @@ class _Carrier:
         # An upright part, or one that would tip: what it rests on shares the load evenly.
         under = [support for support in supports if support.how == "rests"] or list(supports)
         for support in under:
-            self._hand_on(support, support.middle, lasting / len(under), brief / len(under))
+            self._hand_on(name, support, support.middle, lasting / len(under), brief / len(under))
 
     def _member(
         self,
         name: str,
         supports: tuple[Held, ...],
         declared: list[Declared],
-        arriving: list[_Arriving],
+        arriving: list[Passed],
     ) -> Member | None:
         solid = self.setting.solids[name]
         wood = material(self.plan.stocks[self.plan.parts[name].stock].material)
@@ -214,7 +233,7 @@ class _Carrier:
         axis: int,
         bearings: list[Bearing],
         declared: list[Declared],
-        arriving: list[_Arriving],
+        arriving: list[Passed],
         beside: tuple[Beside, ...],
     ) -> Member:
         solid = self.setting.solids[name]
@@ -286,7 +305,7 @@ class _Carrier:
             for place, support in (member.supports[number] for number in here):
                 at = list(support.middle)
                 at[member.axis] = start + place
-                self._hand_on(support, tuple(at), force * share, force * (1 - share))
+                self._hand_on(member.part, support, tuple(at), force * share, force * (1 - share))
 
     def _share_out(self, member: Member) -> None:
         """Hand on what the beams beside a part carry of its load, where it lies on them."""
@@ -306,7 +325,7 @@ class _Carrier:
             for place, slow, quick in loads:
                 at = list(bearing.held.middle)
                 at[member.axis] = start + min(max(place, bearing.start), bearing.end)
-                self._hand_on(bearing.held, tuple(at), slow * part, quick * part)
+                self._hand_on(member.part, bearing.held, tuple(at), slow * part, quick * part)
 
 
 def carrying(
