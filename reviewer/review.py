@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.loading import Declared
     from reviewer.workshop.standing import Piece
     from reviewer.workshop.stranding import Island
+    from reviewer.workshop.utilisation import Utilisation
 
 
 @dataclass(frozen=True, eq=False)
@@ -179,6 +180,13 @@ class Review:
 
             held = kept_apart(held, self.stranded)
         return carrying(self.plan, self.setting, held, self.masses, self.declared)
+
+    @cached_property
+    def utilisations(self) -> tuple[Utilisation, ...]:
+        """How far every part is used: bending, shear, bearing, buckling and sag against what it may."""
+        from reviewer.workshop.utilisation import utilisations
+
+        return utilisations(self)
 
     @cached_property
     def driven(self) -> tuple[Driven, ...]:

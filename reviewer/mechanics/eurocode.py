@@ -1,4 +1,4 @@
-"""Fasteners by Eurocode 5 (EN 1995-1-1, chapter 8): characteristic values for metric plans.
+"""Fasteners and columns by Eurocode 5 (EN 1995-1-1, chapters 8 and 6), for metric plans.
 
 Lengths mm, forces N, strengths MPa, densities kg/m³, angles in degrees. Read through two public
 libraries that code the standard, not from the standard itself. Design values are these times k_mod over
@@ -235,3 +235,19 @@ def least_distances(diameter: float, density: float, prebored: bool, angle_degre
     return Distances(
         (5 + row * along) * d, 5 * d, (10 + 5 * along) * d, 10 * d, (5 + edge * across) * d, 5 * d
     )
+
+
+def column_reduction(
+    length: float, depth: float, crushing_characteristic: float, least_modulus: float
+) -> float:
+    """The factor k_c, 0 to 1, on the strength along the grain of a solid timber column.
+
+    ``depth`` is the side in the direction it would bow, ``least_modulus`` E_0,05. Source: EN 1995-1-1
+    (6.21) to (6.29) with beta_c 0.2, from memory.
+    """
+    slenderness = length * math.sqrt(12) / depth
+    relative = slenderness / math.pi * math.sqrt(crushing_characteristic / least_modulus)
+    if relative <= 0.3:
+        return 1.0
+    k = 0.5 * (1 + 0.2 * (relative - 0.3) + relative**2)
+    return 1 / (k + math.sqrt(k**2 - relative**2))

@@ -40,7 +40,9 @@ class StrengthClass(NamedTuple):
     bending: float
     shear: float
     compression_across: float
+    compression: float
     modulus: float
+    modulus_least: float  # E_0,05
     modulus_across: float
     density: float
     source: str
@@ -67,9 +69,11 @@ class _Grade(Row):
 class _Class(Row):
     class_name: str
     fm_k_mpa: float
+    fc0_k_mpa: float
     fc90_k_mpa: float
     fv_k_2003_mpa: float
     e0_mean_mpa: float
+    e0_05_mpa: float
     e90_mean_mpa: float
     rho_mean: float
     src: str
@@ -121,7 +125,9 @@ def _classes() -> dict[str, StrengthClass]:
             row.fm_k_mpa,
             row.fv_k_2003_mpa,
             row.fc90_k_mpa,
+            row.fc0_k_mpa,
             row.e0_mean_mpa,
+            row.e0_05_mpa,
             row.e90_mean_mpa,
             row.rho_mean,
             cited(row.src),

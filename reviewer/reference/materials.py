@@ -54,6 +54,8 @@ class Material(NamedTuple):
     movement_status: Standing
     note: str
     grained: bool = True  # False: fibres or chips that lie every which way
+    shear_strength: float | None = None  # MPa, mean at failure along the grain; None for panels
+    bearing_strength: float | None = None  # MPa across the grain, mean at the proportional limit
 
     @property
     def moves(self) -> bool:
@@ -69,6 +71,8 @@ class _Species(Row):
     sg_12pct: float | None
     moe_psi: float | None
     mor_psi: float | None
+    cperp_psi: float | None
+    shear_psi: float | None
     shrink_radial_pct: float | None
     shrink_tangential_pct: float | None
     c_radial: float
@@ -182,6 +186,8 @@ def _wood(row: _Species) -> Material:
         status=standing(row.strength_status),
         movement_status=_movement_standing(row),
         note=row.notes,
+        shear_strength=_mpa(row.shear_psi),
+        bearing_strength=_mpa(row.cperp_psi),
     )
 
 
@@ -225,6 +231,8 @@ def _panel(row: _Panel) -> Material:
         movement_status=wood.movement_status if wood else "from memory",
         note=f"{row.value_basis}; {row.notes}" if row.notes else row.value_basis,
         grained=row.grained,
+        shear_strength=wood.shear_strength if wood else None,
+        bearing_strength=wood.bearing_strength if wood else None,
     )
 
 

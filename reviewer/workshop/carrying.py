@@ -7,6 +7,9 @@ supports that it really has; an upright one passes its load straight down.
 Two beams that lie along each other bend as one and share the load by their stiffness, as a shelf and
 the strip along its edge do; they count side by side, not as one glued section.
 
+A part that leans or slants is no beam by its bounds: it hands its load straight on, and nothing is said
+of how it bends (``slanting``).
+
 Left out here: twisting of a part held along one edge only, and shares of load that a stiffer
 neighbour draws to itself across several boards.
 """
@@ -38,20 +41,16 @@ from reviewer.workshop.bending import (
 from reviewer.workshop.holding import Held, Holding
 from reviewer.workshop.loading import Carried, Declared, Spread, placed
 from reviewer.workshop.member import Beside, Member
+from reviewer.workshop.net_sections import NetSection, net_sections, rooms_of, sag_growth
 
 #: Two beams that meet over this share of the one bend together.
 _ALONG = 0.5
 
 
-class Passed(NamedTuple):
-    """A force (N, downwards) that a part hands on to one support: the lasting and the brief of it.
+class Handed(NamedTuple):
+    """What a part hands on to one of its supports, N downwards: what stays, and what does not."""
 
-    ``to`` is a part, the floor or the wall, and ``at`` the place in space (mm) where it goes over.
-    """
-
-    part: str
-    to: str
-    at: tuple[float, ...]
+    to: Held
     lasting: float
     brief: float
 
@@ -64,7 +63,8 @@ class Passed(NamedTuple):
 class Carrying:
     """Members by part, the force (N) that reaches each ground, and the load declared on each part (N).
 
-    ``passed`` has every force on its way down, a part's before those of what holds it.
+    ``handed`` has what each part hands on to each of its supports. ``slanting`` are the parts that would span
+    but lean or slant, and so are not reckoned as beams.
     """
 
     members: dict[str, Member]
@@ -72,7 +72,8 @@ class Carrying:
     on_wall: float
     declared: dict[str, float]
     lost: dict[str, float]  # N that a part holds with nothing to hand it on to
-    passed: tuple[Passed, ...]
+    handed: dict[str, tuple[Handed, ...]]
+    slanting: tuple[str, ...] = ()
 
 
 def creep_factor(wood: Material, plan: Plan) -> tuple[float, str]:
@@ -108,6 +109,14 @@ def stiffness(stock: Stock, along: bool = True) -> tuple[float, str]:
 # ---------------------------------------------------------------- the way down
 
 
+class _Arriving(NamedTuple):
+    """A reaction that a part takes from what it holds up, at a place in space."""
+
+    at: tuple[float, ...]
+    lasting: float
+    brief: float
+
+
 class _Carrier:
     def __init__(
         self,
@@ -122,14 +131,17 @@ class _Carrier:
         self.held = held
         self.masses = masses
         self.declared = declared
-        self.arriving: dict[str, list[Passed]] = {}
-        self.passed: list[Passed] = []
+        self.arriving: dict[str, list[_Arriving]] = {}
         self.members: dict[str, Member] = {}
         self.beams: dict[tuple[Beam, float, Along], Stood] = {}  # copies of a board bend alike
         self.bends: dict[str, bool] = {}
         self.stiffened: dict[str, float] = {}  # N·mm² of what is fixed along a part and rides on it
         self.grounds = dict.fromkeys(GROUNDS, 0.0)
         self.lost: dict[str, float] = {}
+        self.handed: dict[str, dict[Held, Handed]] = {}
+        self.slanting: list[str] = []
+        self.rooms = rooms_of(setting)
+        self.nets: dict[object, tuple[NetSection, ...]] = {}  # copies of a board are cut alike
 
     def carry(self) -> Carrying:
         for name in self.held.order:
@@ -138,18 +150,21 @@ class _Carrier:
             name: math.fsum(each.lasting + each.brief for each in loads)
             for name, loads in self.declared.items()
         }
-        grounds = self.grounds
-        return Carrying(
-            self.members, grounds["floor"], grounds["wall"], declared, self.lost, tuple(self.passed)
-        )
+        handed = {name: tuple(found.values()) for name, found in self.handed.items()}
+        grounds = self.grounds["floor"], self.grounds["wall"]
+        return Carrying(self.members, *grounds, declared, self.lost, handed, tuple(self.slanting))
 
     def _hand_on(self, name: str, support: Held, at: tuple[float, ...], lasting: float, brief: float) -> None:
-        passed = Passed(name, support.by, at, lasting, brief)
-        self.passed.append(passed)
+        found = self.handed.setdefault(name, {})
+        before = found.get(support)
+        if before is None:
+            found[support] = Handed(support, lasting, brief)
+        else:
+            found[support] = Handed(support, before.lasting + lasting, before.brief + brief)
         if support.by in GROUNDS:
             self.grounds[support.by] += lasting + brief
         else:
-            self.arriving.setdefault(support.by, []).append(passed)
+            self.arriving.setdefault(support.by, []).append(_Arriving(at, lasting, brief))
 
     def _part(self, name: str) -> None:
         supports = self.held.supports.get(name, ())
@@ -180,12 +195,15 @@ class _Carrier:
         name: str,
         supports: tuple[Held, ...],
         declared: list[Declared],
-        arriving: list[Passed],
+        arriving: list[_Arriving],
     ) -> Member | None:
         solid = self.setting.solids[name]
         wood = material(self.plan.stocks[self.plan.parts[name].stock].material)
         axis = span_axis(solid, supports, wood.modulus_across is not None)
         if axis is None:
+            return None
+        if not solid.square:
+            self.slanting.append(name)
             return None
         bearings = bearings_of(solid, axis, supports)
         length = rounded_place(solid.extent(axis))
@@ -219,7 +237,7 @@ class _Carrier:
 
     def _bends_too(self, name: str, axis: int) -> bool:
         """True for a level beam along an axis that does not itself lie on something all along."""
-        if name in GROUNDS or self.setting.solids[name].long != axis:
+        if name in GROUNDS or self.setting.solids[name].long != axis or not self.setting.solids[name].square:
             return False
         if name not in self.bends:
             solid = self.setting.solids[name]
@@ -233,7 +251,7 @@ class _Carrier:
         axis: int,
         bearings: list[Bearing],
         declared: list[Declared],
-        arriving: list[Passed],
+        arriving: list[_Arriving],
         beside: tuple[Beside, ...],
     ) -> Member:
         solid = self.setting.solids[name]
@@ -270,6 +288,12 @@ class _Carrier:
         if (beam, share, along) not in self.beams:
             self.beams[beam, share, along] = stood(beam, share, along)
         kept, standing, sag = self.beams[beam, share, along]
+        sections, weakness = self._sections(name, axis), 1.0
+        if sections and isinstance(standing, BeamResult):
+            weakness = sag_growth(standing, sections, inertia)
+            lost = modulus * inertia * (1 - 1 / weakness)
+            weak = beam._replace(bending_stiffness=together - lost)
+            sag = weak.solved([along[index][0] for index in kept], creep)
         places = [(along[index][0], places[index][1]) for index in kept]
         holding = {support for _, support in places} | {each.bearing.held for each in beside}
         bearings = sorted([*bearings, *(each.bearing for each in beside)], key=lambda each: each[:2])
@@ -295,7 +319,29 @@ class _Carrier:
             clamped=clamped,
             sag=sag,
             standing=standing,
+            sections=sections,
+            weakness=weakness,
         )
+
+    def _sections(self, name: str, axis: int) -> tuple[NetSection, ...]:
+        """Where cuts and joints leave less of a part than its bounds."""
+        solid, rooms = self.setting.solids[name], self.rooms.get(name, ())
+        if solid.body is None and not rooms:
+            return ()
+        shape = self.plan.parts[name].shape
+        apart = [
+            tuple(
+                round(at - low, 6)
+                for end in (room.low, room.high)
+                for at, low in zip(end, solid.low, strict=True)
+            )
+            for room in rooms
+        ]
+        sizes = tuple(round(solid.extent(each), 6) for each in range(3))
+        key = (shape, axis, solid.long, solid.wide, sizes, tuple(apart), tuple(room.why for room in rooms))
+        if key not in self.nets:
+            self.nets[key] = net_sections(solid, axis, rooms, shape)
+        return self.nets[key]
 
     def _reactions(self, member: Member, standing: BeamResult, share: float) -> None:
         """Hand the beam's reactions on; the lasting share of them is taken alike at every support."""

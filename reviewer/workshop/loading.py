@@ -35,12 +35,22 @@ class Declared(NamedTuple):
     """One declared load on one part: lasting and brief N, and over how many mm of it (None: all).
 
     ``spot`` is the axis and the place on it (mm from the part's low end) that the plan gives it.
+    ``by_size`` is true of a load by length or area: a shorter part carries less of it.
     """
 
     lasting: float
     brief: float
     reach: float | None
     spot: tuple[int, float] | None = None
+    by_size: bool = False
+
+    def shrunk(self, times_length: float) -> Declared:
+        """The load on the same part so many times as long."""
+        if times_length == 1.0:
+            return self
+        times = times_length if self.by_size else 1.0
+        spot = None if self.spot is None else (self.spot[0], self.spot[1] * times_length)
+        return self._replace(lasting=self.lasting * times, brief=self.brief * times, spot=spot)
 
 
 def loads_on(plan: Plan, setting: SettingOut) -> dict[str, list[Declared]]:
@@ -56,7 +66,7 @@ def loads_on(plan: Plan, setting: SettingOut) -> dict[str, list[Declared]]:
             area = _top_area(solid)
             newtons = _newtons(load, solid, area / whole, area / abreast[_shelf(solid)])
             lasting, brief = (newtons, 0.0) if load.lasting else (0.0, newtons)
-            made = Declared(lasting, brief, _reach(load), _spot_on(load, solid))
+            made = Declared(lasting, brief, _reach(load), _spot_on(load, solid), _by_size(load))
             found.setdefault(solid.name, []).append(made)
     return found
 
@@ -118,6 +128,12 @@ def _reach(load: Load) -> float | None:
         return None
     planned = planned_load(load.use)
     return None if planned.basis != "each" else (planned.spread_over or 0.0) * load.count
+
+
+def _by_size(load: Load) -> bool:
+    if load.weight is not None:
+        return False
+    return load.per_length is not None or planned_load(load.use).basis != "each"
 
 
 def _newtons(load: Load, solid: Solid, share: float, share_abreast: float) -> float:

@@ -13,6 +13,7 @@ from reviewer.workshop.bearing import Bearing
 from reviewer.workshop.bending import Beam
 from reviewer.workshop.holding import Held
 from reviewer.workshop.loading import Carried, Declared, Spread, placed
+from reviewer.workshop.net_sections import NetSection
 
 
 class Beside(NamedTuple):
@@ -37,6 +38,9 @@ class Member:
     ``stiffened`` is the bending stiffness (N·mm²) of what is fixed along it and bends with it, ``beside``
     that of the beams that it lies along and shares its load with: it carries ``share`` of it itself.
     ``sag`` holds all of that; ``standing`` is the part's own share.
+
+    ``sections`` are the stretches where cuts and joints leave less than the bounds, and ``weakness`` how
+    much farther it sags for that.
     """
 
     part: str
@@ -60,6 +64,8 @@ class Member:
     clamped: bool
     sag: BeamResult | Unstable
     standing: BeamResult | Unstable
+    sections: tuple[NetSection, ...] = ()
+    weakness: float = 1.0
 
     @property
     def places(self) -> tuple[float, ...]:
@@ -92,21 +98,37 @@ class Member:
             return None
         return 1 if low + high <= self.length else 0
 
-    def again(self, times_height: float = 1.0, more: Iterable[float] = ()) -> BeamResult | Unstable:
-        """The long-term sag of the same part so many times as high, or with more supports.
+    @property
+    def own_share(self) -> float:
+        """The share of its standing moments that it bears itself, not what is fixed along it."""
+        own = self.modulus * self.second_moment
+        return own / (own + self.stiffened)
 
-        What stands on a spot that the plan does not name moves to where it then does most.
+    def again(
+        self,
+        times_height: float = 1.0,
+        more: Iterable[float] = (),
+        times_length: float = 1.0,
+        growth: float | None = None,
+    ) -> BeamResult | Unstable:
+        """The long-term sag of the same part so many times as high or as long, or with more supports.
+
+        What stands on a spot that the plan does not name moves to where it then does most. Loads by length
+        or area shrink with the part, the rest does not. ``growth`` of the lasting loads is that of creep
+        where none is given; with 1 it is how the whole of what bends together stands.
         """
-        places = sorted([*self.places, *more])
-        uniform, spreads, points = placed(self.declared, places, self.length, self.axis)
+        places = sorted(place * times_length for place in (*self.places, *more))
+        length = self.length * times_length
+        declared = [each.shrunk(times_length) for each in self.declared]
+        uniform, spreads, points = placed(declared, places, length, self.axis)
         return Beam(
-            self.length,
-            self.modulus * self.second_moment * times_height**3
+            length,
+            self.modulus * self.second_moment * times_height**3 / self.weakness
             + self.stiffened
             + math.fsum(each.stiffness for each in self.beside),
             (self.own * times_height + uniform[0], uniform[1]),
             tuple(spreads),
-            (*points, *self.arrived),
+            (*points, *(each._replace(at=each.at * times_length) for each in self.arrived)),
             self.creep,
             self.clamped and len(places) == 1,
-        ).solved(places, self.creep)
+        ).solved(places, self.creep if growth is None else growth)

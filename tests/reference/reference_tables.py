@@ -33,10 +33,12 @@ SOURCED = {
     "sanding.csv": ("source",),
     "sheet_sizes.csv": ("src",),
     "shop_cautions.csv": ("source",),
+    "size_factors.csv": ("source",),
     "sources_finishing.csv": ("title",),
     "sources_materials.csv": ("title",),
     "sources_stock_joints.csv": ("title",),
     "species.csv": ("src_strength",),
+    "strength_factors.csv": ("source",),
     "synonyms.csv": ("source",),
     "usual_values.csv": ("source",),
 }

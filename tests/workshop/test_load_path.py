@@ -31,6 +31,12 @@ def review_at(path: Path) -> Review:
     return review
 
 
+def passed(review: Review) -> list[tuple[str, str, float]]:
+    """Every force on its way down: from which part, to what, N."""
+    handed = review.carrying.handed.items()
+    return [(part, each.to.by, each.force) for part, found in handed for each in found]
+
+
 def balanced(review: Review) -> None:
     """Every part hands on what it weighs, bears and takes; all of it arrives at floor and wall."""
     carrying = review.carrying
@@ -38,17 +44,14 @@ def balanced(review: Review) -> None:
     total += math.fsum(carrying.declared.values())
     assert carrying.lost == {}
     assert carrying.on_floor + carrying.on_wall == pytest.approx(total, rel=RELATIVE)
-    arrived = math.fsum(each.force for each in carrying.passed if each.to in GROUNDS)
-    assert arrived == pytest.approx(total, rel=RELATIVE)
     takes: dict[str, list[float]] = defaultdict(list)
     gives: dict[str, list[float]] = defaultdict(list)
-    done: set[str] = set()
-    for each in carrying.passed:
-        takes[each.to].append(each.force)
-        gives[each.part].append(each.force)
+    for part, to, force in passed(review):
         # A part's forces come before those of what holds it.
-        assert each.to not in done
-        done.add(each.part)
+        assert to not in gives
+        takes[to].append(force)
+        gives[part].append(force)
+    assert math.fsum(force for ground in GROUNDS for force in takes[ground]) == pytest.approx(total, rel=RELATIVE)
     for name, mass in review.masses.items():
         has = mass.weight + carrying.declared.get(name, 0.0) + math.fsum(takes[name])
         assert math.fsum(gives[name]) == pytest.approx(has, rel=RELATIVE, abs=RELATIVE * total)
@@ -87,8 +90,8 @@ def test_reactions_of_a_stacked_piece_agree_with_the_solver(seed: int) -> None:
     review = review_of(piece.text)
     weights = {name: mass.weight for name, mass in review.masses.items()}
     ours: dict[tuple[str, str], float] = defaultdict(float)
-    for each in review.carrying.passed:
-        ours[each.part, each.to] += each.force
+    for part, to, force in passed(review):
+        ours[part, to] += force
     theirs = reactions_one_by_one(piece, weights)
     largest = max(map(abs, theirs.values()))
     level = {pair for pair in ours if pair[1] != "floor"}
