@@ -165,9 +165,27 @@ def _ways(links: Iterable[Link]) -> dict[str, _Way]:
     return way
 
 
-def _side(link: Link, way: dict[str, _Way], solids: dict[str, Solid]) -> tuple[str, str] | None:
+def _hung_units(hung: Iterable[Hung]) -> dict[str, tuple[str, ...]]:
+    """By part that hardware holds: all that hangs with it, as a drawer hangs in its two sides."""
+    found: dict[str, tuple[str, ...]] = {}
+    for each in hung:
+        for unit in each.fit.units:
+            if each.part in unit:
+                found[each.part] = unit
+    return found
+
+
+def _side(
+    link: Link, way: dict[str, _Way], solids: dict[str, Solid], units: dict[str, tuple[str, ...]]
+) -> tuple[str, str] | None:
     """Which of two parts joined side by side holds the other: (held, by); None when neither does."""
     lower, upper = link.lower, link.upper
+    if units:
+        # What hardware holds bears the rest of its unit, however far its own way to the ground is.
+        if upper in units.get(lower, ()) and upper not in units:
+            return (upper, lower)
+        if lower in units.get(upper, ()) and lower not in units:
+            return (lower, upper)
     if way[lower] != way[upper]:
         return (upper, lower) if way[lower] < way[upper] else (lower, upper)
     lower_lies, upper_lies = solids[lower].thick == Axis.UP, solids[upper].thick == Axis.UP
@@ -179,8 +197,9 @@ def _side(link: Link, way: dict[str, _Way], solids: dict[str, Solid]) -> tuple[s
 
 def holding(setting: SettingOut, hung: Iterable[Hung] = ()) -> Holding:
     """Every part's supports. Parts that nothing leads to from the ground are ``floating``."""
+    hung = tuple(hung)
     links = links_between(setting, hung)
-    way = _ways(links)
+    way, units = _ways(links), _hung_units(hung)
     found: dict[str, list[tuple[Held, bool]]] = {}
 
     def hold(name: str, link: Link, by: str, how: How) -> None:
@@ -199,7 +218,7 @@ def holding(setting: SettingOut, hung: Iterable[Hung] = ()) -> Holding:
         elif link.hung:
             hold(upper, link, lower, "joint")
         elif not link.level:
-            side = _side(link, way, setting.solids)
+            side = _side(link, way, setting.solids, units)
             if side is not None:
                 hold(side[0], link, side[1], "joint")
         elif way[lower][:2] <= way[upper][:2]:

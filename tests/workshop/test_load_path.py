@@ -51,7 +51,9 @@ def balanced(review: Review) -> None:
         assert to not in gives
         takes[to].append(force)
         gives[part].append(force)
-    assert math.fsum(force for ground in GROUNDS for force in takes[ground]) == pytest.approx(total, rel=RELATIVE)
+    assert math.fsum(force for ground in GROUNDS for force in takes[ground]) == pytest.approx(
+        total, rel=RELATIVE
+    )
     for name, mass in review.masses.items():
         has = mass.weight + carrying.declared.get(name, 0.0) + math.fsum(takes[name])
         assert math.fsum(gives[name]) == pytest.approx(has, rel=RELATIVE, abs=RELATIVE * total)

@@ -213,7 +213,9 @@ def test_two_parts_that_hold_up_only_each_other() -> None:
     assert finding.parts == ("shelf", "ledge")
     carrying = review_of(text).carrying
     assert math.fsum(carrying.lost.values()) > 0
-    assert {each.to.by for part in finding.parts for each in carrying.handed.get(part, ())} <= set(finding.parts)
+    assert {each.to.by for part in finding.parts for each in carrying.handed.get(part, ())} <= set(
+        finding.parts
+    )
 
 
 def test_it_can_be_accepted() -> None:
