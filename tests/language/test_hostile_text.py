@@ -204,7 +204,7 @@ WILD: dict[str, str | Callable[[], str]] = {
     "clauses behind members": BOX + f"    part a: {STOOD}, on floor\n" + "    on floor\n" * 20_000,
     "members that are none": BOX + "    prat a: stud\n" * 10_000,
     "statements that no assembly holds": BOX + "    height = 5\n" * 10_000,
-    "cuts on one part": f"{PART}" + ", hole 1/16 through front, 1 from left, 1 from top" * 1_500,
+    "cuts on one part": f"{PART}" + ", hole 1/16 through front, 1 from left, 1 from top" * 5_000,
     "notches on one part": f"{PART}" + ", notch 1/16 deep by 1/16 tall at front top" * 2_000,
     "notches for one another": rows(f"part a@: {STOOD}, on floor, notch for a^", 200),
     "grooves without end": f"{PART}" + ", groove 1/8 by 1/8 into top, stopped 1 at left" * 2_000,
