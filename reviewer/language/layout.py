@@ -34,6 +34,8 @@ _LOOK_ALIKES = str.maketrans(
         "‐": "-",
         "‑": "-",
         "⁄": "/",
+        "º": "°",
+        "˚": "°",
         "：": ":",
         "，": ",",
         "…": ".",
@@ -50,12 +52,36 @@ _STATEMENT_IN_BLOCK = re.compile(
 _ASSEMBLY = re.compile(r"assembly\b")
 #: What an assembly can hold: statements of its own, one level in.
 _MEMBER = re.compile(r"(?:outline|part|assembly|join|fit|finish|load) +[^\s:,=]")
+#: What belongs to the whole plan and to no assembly.
+_OWN = re.compile(
+    r"plan +\"|use +\"|(?:stock|limit|try) +[^:,]+:|restrain +[^:,]+:|step +\"|room\b[^:,]*:|(?:buy|tools) *:"
+    r"|accept +\S+ +(?:on|because)\b|[^\W\d][\w-]* *="
+)
+#: Words with a colon behind them, as every statement but a few has; a clause has no colon.
+_LIKE_STATEMENT = re.compile(r"[^\W\d][\w-]* +[^\s:,=\"][^:,=\"]*:")
+_WHOLE_PLAN = {
+    "plan": "The title",
+    "use": "A shared file",
+    "stock": "A stock",
+    "limit": "A limit",
+    "try": "A try statement",
+    "restrain": "A restraint",
+    "step": "A step",
+    "room": "The room",
+    "buy": "What to buy",
+    "tools": "The list of tools",
+    "accept": "A waiver",
+}
 #: A quotation, which is passed over, or two numbers with only a comma between them.
 _DECIMAL_COMMA = re.compile(r'(?<![\d½¼¾])"[^"\n]*"|(?<![\d.,])\d+,\d+(?![\d,])')
 #: What every such pair has; soon looked for, and few plans have it.
 _COMMA_FIGURE = re.compile(r",\d")
 
 
+#: Two short marks behind a figure, which many keyboards have for the inch mark.
+_TWO_MARKS = re.compile(r"(?<=[\d½¼¾⅛⅜⅝⅞])''")
+#: Assemblies further in than this are taken as members of the last one; far fewer are told of as too deep.
+_MOST_NESTED = 50
 _BYTE_ORDER_MARK = "\ufeff"
 
 
@@ -104,9 +130,44 @@ def _joint_between(block_line: str, so_far: str) -> str:
     return ","
 
 
+def _stands_as_member(indent: int, words: str, member: tuple[int, int] | None, assembly: int) -> bool:
+    """Whether a line is a member that is misspelt: it stands where a member can and has a colon."""
+    where = member is None or member[1] != assembly or indent == member[0]
+    return where and bool(_LIKE_STATEMENT.match(words)) and not _OWN.match(words)
+
+
+def _not_in_assembly(start: int, words: str) -> ReadingProblem:
+    first = re.split(r"[\s:]", words, maxsplit=1)[0]
+    what = _WHOLE_PLAN.get(first, "A measure")
+    return ReadingProblem(
+        Span(start, start + len(words)),
+        f"{what} belongs to the whole plan and can't stand in an assembly.",
+        "Move it to the margin, above the assembly.",
+    )
+
+
+def _behind_members(start: int, words: str, level: bool) -> ReadingProblem:
+    where = "as far in as" if level else "less far in than"
+    return ReadingProblem(
+        Span(start, start + len(words)),
+        f"This clause stands {where} the assembly's members above it, so it could belong to either.",
+        "For the assembly, move it above its members; for the member, set it further in than the member.",
+    )
+
+
+def _too_far_in(start: int, words: str) -> ReadingProblem:
+    return ReadingProblem(
+        Span(start, start + len(words)),
+        "This stands further in than the members above it, and only an assembly has members.",
+        "Set it in as far as the other members, or put it in an assembly of its own.",
+    )
+
+
 def laid_out(text: str) -> Layout:
     """The layout of a plan's text. ``len(result.text) == len(text)`` always."""
     plain = _lowered(text).translate(_LOOK_ALIKES)
+    if "''" in plain:
+        plain = _TWO_MARKS.sub('" ', plain)
     problems: list[ReadingProblem] = []
     statements: list[Statement] = []
     pieces: list[str] = []
@@ -115,6 +176,8 @@ def laid_out(text: str) -> Layout:
     tail = ""  # the current statement's last line of words, for what a line end becomes
     blanks_since: list[int] = []  # indexes in pieces of line ends since the last words
     nested: list[tuple[int, int]] = []  # the assemblies that are open: how far in they stand, their number
+    member: tuple[int, int] | None = None  # the last member: how far in it stands, and in which assembly
+    told_behind = False
 
     for raw in plain.split("\n"):
         line = _uncommented(raw) if "#" in raw else raw
@@ -128,11 +191,35 @@ def laid_out(text: str) -> Layout:
             within: int | None = None
             if not indent:
                 nested = []
-            elif nested and _MEMBER.match(words):
+                member = None
+            elif nested and (_MEMBER.match(words) or _stands_as_member(indent, words, member, nested[-1][1])):
                 new = True
                 while len(nested) > 1 and indent <= nested[-1][0]:
                     nested.pop()
                 within = nested[-1][1]
+                if member is not None and member[1] == within and indent > member[0]:
+                    problems.append(_too_far_in(offset + indent, words))
+                member = (indent, within)
+            elif (
+                nested
+                and member is not None
+                and indent <= member[0]
+                and tail.rstrip()[-1:] not in (",", ":")
+                and not GOES_ON.match(words)
+                and not _OWN.match(words)
+            ):
+                # Which of the two it is a clause of can't be known: the reader above would take the last.
+                if not told_behind:
+                    problems.append(_behind_members(offset + indent, words, indent == member[0]))
+                told_behind = True
+                pieces.append(" " * len(line))
+                blanks_since.append(len(pieces))
+                pieces.append("\n")
+                offset += len(raw) + 1
+                continue
+            elif nested and _OWN.match(words):
+                new = True
+                problems.append(_not_in_assembly(offset + indent, words))
             elif indent and (start is None or _STATEMENT_IN_BLOCK.match(words)):
                 new = True
                 problems.append(
@@ -146,8 +233,10 @@ def laid_out(text: str) -> Layout:
                 )
             if new:
                 start = offset + len(before) - len(words)
-                if _ASSEMBLY.match(words):
+                told_behind = False
+                if _ASSEMBLY.match(words) and len(nested) < _MOST_NESTED:
                     nested.append((indent, len(statements)))
+                    member = member if indent else None
                 statements.append(Statement(start, start, within))
             elif blanks_since:
                 pieces[blanks_since[0]] = _joint_between(words, tail)

@@ -156,6 +156,8 @@ class Lexer:
                     number = _BARE_NUMBER.match(text, begin, stop)
                     assert number is not None
                     kind, value, place = "NUMBER", number.group(), number.end()
+            elif kind == STRAY and value == "°" and "DEGREES" in actions[states[-1]]:
+                kind, value = "DEGREES", "degrees"
             elif kind == "END":
                 yield END, "", stop, stop
                 return

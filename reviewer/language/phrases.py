@@ -3,16 +3,28 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Set
 
+from reviewer.language.examples import beginnings, example_of
+from reviewer.language.mending import (
+    Trial,
+    mended,
+    number_lacks_before,
+    parted,
+    reads_as_name,
+    said_otherwise,
+)
 from reviewer.language.parser import NoWayOnError
 from reviewer.language.problems import ReadingProblem
-from reviewer.language.slips import USUAL_SLIPS, WORD, Stop, begins_clause, last_word, near_keywords
+from reviewer.language.slips import LIKELY_SLIPS, ONE_OF, SURE_SLIPS, misspelt_beginning
 from reviewer.language.source import Span
+from reviewer.language.stopping import WORD, Stop, begins_clause, last_word, near_keywords
 from reviewer.language.tables import END, STATEMENTS
 from reviewer.language.wordings import CLAUSES, FACES, KINDS, NAMED, SHAPES, SUMS, UNITS, did_you_mean, either
 from reviewer.reference.names import nearest
 
 _FOR_EACH = "part end for each of left, right: stud, deep, on edge"
+_FROM_TO = "try length: from 36 to 72 by 6"
 _COPY = "a name for the copy"
 _SUM = re.compile(r"[\d /½¼¾]+")
 _NAMES_AHEAD = re.compile(r"([^\W\d][\w-]*(?:\s+[\w-]+)+)\s*=")
@@ -28,48 +40,170 @@ def fault_in(
     end: int,
     error: NoWayOnError,
     expected: frozenset[str],
+    trial: Trial,
+    measures: Set[str],
 ) -> ReadingProblem:
-    """The problem behind a parser's stop, in words for the writer; ``expected`` would have fitted there."""
-    stop = Stop(text, original, rule, start, end, error.kind, error.span, expected)
-    for usual in USUAL_SLIPS:
+    """The problem behind a parser's stop, in words for the writer; ``expected`` would have fitted there.
+
+    ``trial`` tells where other words would stop under a rule, so that what is offered is known to read.
+    """
+    stop = Stop(text, original, rule, start, end, error.kind, error.span, expected, measures)
+    for usual in SURE_SLIPS:
         found = usual(stop)
         if found is not None:
             return found
-    return _plainly(stop)
+    return (
+        _otherwise(stop, trial)
+        or _parted(stop, trial)
+        or _lone_word(stop, trial)
+        or _lacking_number(stop, trial)
+        or _mended(stop, trial)
+        or next((found for usual in LIKELY_SLIPS if (found := usual(stop)) is not None), None)
+        or _plainly(stop)
+    )
+
+
+def _word_within(stop: Stop, word: str) -> Span:
+    found = re.compile(rf"(?<![\w-]){re.escape(word)}(?![\w-])").search(stop.text, stop.start, stop.end)
+    return Span(found.start(), found.end()) if found else stop.span
+
+
+# ------------------------------------------------------------ the writer's own words, mended
+
+
+def _otherwise(stop: Stop, trial: Trial) -> ReadingProblem | None:
+    """A usual phrase that the language says in another way."""
+    found = said_otherwise(stop, trial)
+    if found is None:
+        return None
+    beginning = misspelt_beginning(stop)
+    if beginning is not None:
+        return stop.problem(beginning.says, f"Write: {found.words}", beginning.span)
+    return stop.problem(_stopped(stop), f"Write: {found.words}", last_word(stop) if stop.at_end else None)
+
+
+def _parted(stop: Stop, trial: Trial) -> ReadingProblem | None:
+    """Clauses that no comma parts."""
+    words = parted(stop, trial) if stop.of_clause and not stop.at_end else None
+    if words is None:
+        return None
+    return stop.problem(
+        f"“{stop.said}” begins a new clause, and no comma stands before it."
+        if END in stop.expected
+        else "Several clauses stand here with no commas between them.",
+        f"Write: {words}",
+        None if END in stop.expected else Span(stop.start, stop.end),
+    )
+
+
+def _lone_word(stop: Stop, trial: Trial) -> ReadingProblem | None:
+    """A clause whose first word was taken for a name, since what goes with that word does not stand there."""
+    if stop.about not in ("join", "fit", "restrain", "assembly", "outline", "step"):
+        return None
+    word = reads_as_name(stop, trial)
+    if word is None or (stop.about == "step" and word in beginnings("step")):
+        return None
+    span = _word_within(stop, word)
+    example = _example(stop)
+    if example == word:  # which is a whole clause, with more words behind it
+        return None
+    if word in beginnings(stop.about) and example:
+        return stop.problem(
+            f"“{word}” begins a clause, and what goes with it does not stand here.",
+            f"Write it like this: {example}",
+            span,
+        )
+    return misspelt_beginning(stop) or stop.problem(
+        f"No clause of {ONE_OF[stop.about]} begins with “{word}”.", CLAUSES[stop.about], span
+    )
+
+
+def _lacking_number(stop: Stop, trial: Trial) -> ReadingProblem | None:
+    word = number_lacks_before(stop, trial)
+    if word is None:
+        return None
+    example = _example(stop)
+    return stop.problem(
+        f"There is no number or measure before “{word}”.",
+        f"Write one{f', as in: {example}' if example else ' before it.'}",
+        _word_within(stop, word),
+    )
+
+
+def _mended(stop: Stop, trial: Trial) -> ReadingProblem | None:
+    """The slip told with the writer's words as they would read, where that is one thing only."""
+    found = mended(stop, trial)
+    if found is None:
+        return None
+    beginning = misspelt_beginning(stop)
+    if beginning is not None:
+        return (
+            beginning
+            if beginning.near
+            else stop.problem(beginning.says, f"Write: {found.words}", beginning.span)
+        )
+    span = last_word(stop) if stop.at_end else None
+    if found.replaced and found.replaced in near_keywords(stop.said, stop.expected):
+        near = (found.replaced,)
+        return stop.problem(_stopped(stop), did_you_mean(near, ""), span, near)
+    if found.inserted:
+        where = f"Add “{found.inserted}”" if stop.at_end else f"Put “{found.inserted}” before “{stop.said}”"
+        return stop.problem(_stopped(stop), f"{where}: {found.words}", span)
+    return stop.problem(_stopped(stop), f"Write: {found.words}", span)
 
 
 # ------------------------------------------------------------ all the rest
 
 
-def _plainly(stop: Stop) -> ReadingProblem:
+def _stopped(stop: Stop) -> str:
     before, said = stop.before, stop.said
     if stop.at_end:
-        says = f"The line stops after “{before}”." if before else "There is nothing after this."
-    elif before:
-        says = f"After “{before}” stands “{said}”, which does not fit there."
-    else:
-        says = f"“{said}” does not fit here."
-    near = near_keywords(said, stop.expected) if WORD.fullmatch(stop.text, *stop.span) else ()
-    return stop.problem(says, _next_step(stop, near), last_word(stop) if stop.at_end else None, near)
+        return f"The line stops after “{before}”." if before else "There is nothing after this."
+    if before:
+        return f"After “{before}” stands “{said}”, which does not fit there."
+    return f"“{said}” does not fit here."
+
+
+def _plainly(stop: Stop) -> ReadingProblem:
+    near = near_keywords(stop.said, stop.expected) if WORD.fullmatch(stop.text, *stop.span) else ()
+    span = last_word(stop) if stop.at_end else None
+    return stop.problem(_stopped(stop), _next_step(stop, near), span, near)
+
+
+def _example(stop: Stop) -> str:
+    """What the words that reading stopped in should be like: such a clause, or a statement."""
+    words = stop.text[stop.start : stop.end].split()
+    if not stop.of_clause:
+        in_copies = stop.rule == "part_head" and "for" in words
+        in_steps = stop.about == "try" and ("from" in words or "to" in words)
+        return _FOR_EACH if in_copies else _FROM_TO if in_steps else SHAPES.get(stop.about, "")
+    return example_of(stop.about, words)
 
 
 def _next_step(stop: Stop, near: tuple[str, ...]) -> str:
     if near:
         return did_you_mean(near, "")
     options = _options(stop)
-    shape = _FOR_EACH if stop.rule == "part_head" and " for " in stop.text[stop.start : stop.end] else ""
-    shape = shape or SHAPES.get(stop.about, "")
+    example = _example(stop)
     if len(options) > _MOST_LISTED or (stop.about in ("stock", "purchase") and not stop.at_end):
-        return CLAUSES[stop.about] if stop.of_clause else f"Write it like this: {shape}"
-    example = "." if stop.of_clause else f", as in: {shape}"
+        if example and stop.of_clause:
+            return f"Write it like this: {example}"
+        return CLAUSES[stop.about] if stop.of_clause else f"Write it like this: {example}"
+    as_in = f", as in: {example}" if example else "."
     if stop.expected <= {END, "COMMA"} | SUMS and not stop.at_end:
         if stop.of_clause:
-            return f"Put a comma before “{stop.said}” if a new clause begins there, or take it out."
+            whole = " ".join(stop.text[stop.start : stop.span.start].split()) == example
+            return f"Take it out{f', or write it like this: {example}' if example and not whole else '.'}"
+        if stop.about == "try" and stop.said.lower() == "to":
+            return f"Write it like this: {example}"
         return "Take it out, or begin a new line for a new statement."
+    lone = len(options) == 1 and (options[0][0] == "“" or stop.said == ",")
+    if lone and not stop.at_end and example and (stop.of_clause or stop.said == ","):
+        return f"Write it like this: {example}"
     if len(options) == 1 and (options[0] in (KINDS["COLON"], KINDS["EQUALS"]) or options[0][0] == "“"):
         where = "" if stop.at_end else f" before “{stop.said}”"
-        return f"{'Add' if stop.at_end else 'Put'} {options[0]}{where}{example}"
-    return f"What fits there: {either(options)}{example}"
+        return f"{'Add' if stop.at_end else 'Put'} {options[0]}{where}{as_in}"
+    return f"What fits there: {either(options)}{as_in}"
 
 
 def _options(stop: Stop) -> list[str]:
@@ -82,6 +216,9 @@ def _options(stop: Stop) -> list[str]:
     if shown >= UNITS:
         named.append("a unit (inches, millimetres, centimetres or metres)")
         shown -= UNITS
+    if shown >= {"NAME", "NUMBER"} and "OPEN" in stop.expected:
+        named.append("a number or a measure")
+        shown -= {"NAME", "NUMBER"}
     if END in shown and stop.of_clause:
         named.append("a comma before the next clause")
         shown -= {"COMMA", END}
@@ -107,6 +244,12 @@ def unknown_statement(text: str, original: str, start: int, stop: int, end: int)
             Span(start, end),
             f"“{word}” begins no statement, and for a measure it lacks the equals sign.",
             f"For a measure write: {word} = {amount}",
+        )
+    if text.startswith(":=", stop) or text.startswith(" :=", stop):
+        return ReadingProblem(
+            span,
+            "A measure has an equals sign without a colon.",
+            f"Write: {word} = {text[stop:end].strip(' :=')}",
         )
     near = nearest(word.lower(), [name for name in STATEMENTS if name != "measure"])
     if near:

@@ -17,7 +17,6 @@ from reviewer.language.declaring import Declarer
 from reviewer.language.layout import Layout, laid_out
 from reviewer.language.numbers import NumberError
 from reviewer.language.parser import NoWayOnError, Parser
-from reviewer.language.phrases import fault_in, unknown_statement
 from reviewer.language.problems import ReadingProblem
 from reviewer.language.source import Span
 from reviewer.language.tables import BLOCKS, SHAREABLE, STATEMENTS, tables
@@ -25,6 +24,7 @@ from reviewer.language.wordings import CLAUSES
 
 if TYPE_CHECKING:
     from reviewer.language.sharing import LaidOutFile, Loader, SharedFile
+    from reviewer.language.stopping import Stop
 
 MAX_STATEMENTS = 50_000
 MAX_CHARACTERS = 8_000_000
@@ -98,11 +98,29 @@ class _Reader:
         except NoWayOnError as error:
             if self.in_a_hurry:
                 raise _FaultError(_beyond(start, end)) from None
+            from reviewer.language.phrases import fault_in  # only where there is something to say
+
             expected = self.parser.expected(rule, self.text, start, end, error.span.start, self.measures)
-            problem = fault_in(self.text, self.original, rule, start, end, error, expected)
+            problem = fault_in(
+                self.text, self.original, rule, start, end, error, expected, self.trial, self.measures
+            )
             raise _FaultError(problem) from None
         except NumberError as error:
             raise _FaultError(ReadingProblem(error.span, error.says, error.do)) from None
+
+    def trial(self, rule: str, text: str) -> Stop | None:
+        """Where reading other words under a rule would stop; None when they read."""
+        from reviewer.language.stopping import Stop
+
+        parser = _parser()  # never the one that somebody listens to
+        try:
+            parser.parse(rule, text, text, 0, len(text), self.measures)
+        except NoWayOnError as error:
+            expected = parser.expected(rule, text, 0, len(text), error.span.start, self.measures)
+            return Stop(text, text, rule, 0, len(text), error.kind, error.span, expected, self.measures)
+        except NumberError as error:
+            return Stop(text, text, rule, 0, len(text), "NUMBER", error.span, frozenset())
+        return None
 
     def kind(self, start: int, end: int) -> str | None:
         """What kind of statement stands there, by its first word; None for none that there is."""
@@ -117,11 +135,7 @@ class _Reader:
         if kind is None:
             first = _FIRST_WORD.match(self.text, start, end)
             stop = first.end() if first else start + 1
-            self.problems.append(
-                _beyond(start, end)
-                if self.in_a_hurry
-                else unknown_statement(self.text, self.original, start, stop, end)
-            )
+            self.problems.append(self.unknown(start, stop, end))
             return None
         try:
             made: d.Statement = self.parse(f"{kind}_statement", start, end)
@@ -131,6 +145,14 @@ class _Reader:
             self.problems.append(fault.problem)
             return None
         return made
+
+    def unknown(self, start: int, stop: int, end: int) -> ReadingProblem:
+        """What to tell of a statement whose first word begins none."""
+        if self.in_a_hurry:
+            return _beyond(start, end)
+        from reviewer.language.phrases import unknown_statement
+
+        return unknown_statement(self.text, self.original, start, stop, end)
 
     # ------------------------------------------------------------ taking a failed statement apart
 
@@ -153,12 +175,18 @@ class _Reader:
         rule = "purchase" if kind == "buy" else f"{kind}_clause"
         clauses: list[Any] = []
         broken = False
-        for place, stop in self.pieces("purchase" if kind == "buy" else kind, colon, end):
+        places = list(self.pieces("purchase" if kind == "buy" else kind, colon, end))
+        done = -1  # pieces up to this one are dealt with
+        for number, (place, stop) in enumerate(places):
+            if number <= done:
+                continue
             try:
                 clause = self.parse(rule, place, stop)
             except _FaultError as fault:
                 broken = True
-                self.problems.append(fault.problem)
+                done = self.split_by_comma(rule, places, number)
+                if done < number:
+                    self.problems.append(fault.problem)
                 continue
             if not (broken and isinstance(clause, d.More)):  # it went on with what could not be read
                 broken = False
@@ -166,6 +194,28 @@ class _Reader:
         if len(self.problems) == told:  # each piece reads, the whole does not
             self.problems.append(whole)
         return head and head._replace(clauses=tuple(clauses), span=Span(start, end), damaged=True)
+
+    def split_by_comma(self, rule: str, places: list[tuple[int, int]], number: int) -> int:
+        """The last piece that is told of, where a comma stands inside a clause; -1 where none does."""
+        if self.in_a_hurry:
+            return -1
+        from reviewer.language.mending import joined
+
+        for first in (number, number - 1):
+            if 0 <= first < len(places) - 1:
+                (start, middle), (after, end) = places[first], places[first + 1]
+                one, other = self.text[start:middle], self.text[after:end]
+                whole = joined(rule, one.strip(), other.strip(), self.trial)
+                if whole is not None:
+                    blanks = len(one) - len(one.lstrip())
+                    self.tell(
+                        start + blanks,
+                        after + len(other.rstrip()),
+                        "A comma stands in the middle of this clause.",
+                        f"Write: {whole}",
+                    )
+                    return first + 1
+        return -1
 
     def splits(self, start: int, end: int) -> Iterator[re.Match[str]]:
         """The colons and commas outside quotations."""
@@ -242,16 +292,21 @@ def _nested(made: list[d.Statement | None], layout: Layout) -> list[d.Statement 
     if all(place.within is None for place in layout.statements):
         return made
     members: dict[int, list[d.Statement]] = {}
+    lost: set[int] = set()  # the assemblies of whose members one could not be read
     outer: list[d.Statement | None] = []
     # From the last to the first: an assembly's members stand behind it, and may be assemblies.
     for number in range(len(made) - 1, -1, -1):
         statement, within = made[number], layout.statements[number].within
         if statement is not None and number in members:
             statement = statement._replace(members=tuple(reversed(members[number])))
+        if statement is not None and number in lost:
+            statement = statement._replace(damaged=True)
         if within is None:
             outer.append(statement)
         elif statement is not None:
             members.setdefault(within, []).append(statement)
+        else:
+            lost.add(within)
     outer.reverse()
     return outer
 

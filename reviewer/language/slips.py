@@ -3,20 +3,39 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterable
-from typing import NamedTuple
+from collections.abc import Callable
 
-from reviewer.language.lexer import STRAY
+from reviewer.language.examples import example_of
+from reviewer.language.lexer import SPELLINGS, STRAY
 from reviewer.language.problems import ReadingProblem
+from reviewer.language.slips_of_numbers import (
+    counted_from_nothing,
+    fasteners_counted_first,
+    mark_inside_number,
+    no_unit,
+    nominal_as_measure,
+    number_as_name,
+    numbers_side_by_side,
+    size_without_number,
+    spaced_section,
+    thickness_first,
+    wood_without_size,
+)
 from reviewer.language.source import Span
+from reviewer.language.stopping import WORD, Stop, begins_clause, last_word, near_keywords
 from reviewer.language.tables import END, tables
-from reviewer.language.wordings import CLAUSES, KINDS, MEANT, NAMED, SHAPES, SIZES, SUMS, WAYS, did_you_mean
-from reviewer.reference.names import nearest
+from reviewer.language.wordings import CLAUSES, KINDS, SHAPES, did_you_mean
 
-WORD = re.compile(r"[^\W\d][\w-]*")
 _OF_A_NAME = re.compile(r"[\w-]+")
-_NOMINAL = re.compile(r"\d+(?:/\d+)?x\d+")
-_ONE_OF = {
+_SEVERAL = re.compile(r"(\w+) [\w.-]+(?:(?:, ?| and | & )[\w.-]+)+")
+_COPIES = {
+    "part": ", or one for copies: part end for each of left, right",
+    "assembly": ", or one for copies: assembly door for each of left, right",
+}
+#: Of words without quotation marks, so many letters are shown at most.
+_LONG_TITLE = 60
+#: A statement of each kind, as messages call it.
+ONE_OF = {
     "stock": "a stock",
     "outline": "an outline",
     "part": "a part",
@@ -31,48 +50,6 @@ _ONE_OF = {
 }
 
 
-class Stop(NamedTuple):
-    """Where reading stopped, and what it was about to read."""
-
-    text: str  # laid out
-    original: str
-    rule: str
-    start: int
-    end: int
-    kind: str  # of the token that does not fit
-    span: Span  # of that token
-    expected: frozenset[str]
-
-    @property
-    def about(self) -> str:
-        """The kind of statement: part, join …"""
-        return self.rule.rpartition("_")[0] or self.rule
-
-    @property
-    def of_clause(self) -> bool:
-        return self.rule.endswith("_clause") or self.rule == "purchase"
-
-    @property
-    def at_end(self) -> bool:
-        return self.kind == END
-
-    @property
-    def said(self) -> str:
-        return self.original[self.span.start : self.span.end]
-
-    @property
-    def before(self) -> str:
-        """The words just before, for “after …”: at most the last three of the clause."""
-        place = self.span.start
-        cut = max(self.text.rfind(mark, self.start, place) for mark in ",:") + 1
-        return " ".join(self.original[max(cut, self.start) : place].split()[-3:])
-
-    def problem(
-        self, says: str, do: str, span: Span | None = None, near: Iterable[str] = ()
-    ) -> ReadingProblem:
-        return ReadingProblem(self.span if span is None else span, says, do, tuple(near))
-
-
 def _unclosed_quotation(stop: Stop) -> ReadingProblem | None:
     if stop.kind != STRAY or stop.text[stop.span.start] != '"':
         return None
@@ -85,47 +62,18 @@ def _unclosed_quotation(stop: Stop) -> ReadingProblem | None:
     )
 
 
-def _nominal_as_measure(stop: Stop) -> ReadingProblem | None:
-    place = stop.text.rfind(" ", stop.start, stop.span.start) + 1
-    found = _NOMINAL.match(stop.text, max(place, stop.start), stop.end)
-    if found is None or not found.start() <= stop.span.start < found.end():
+def _several_names(stop: Stop) -> ReadingProblem | None:
+    words = stop.text[stop.start : stop.end].split()
+    if stop.rule not in ("stock_head", "outline_head", "part_head", "finish_head", "assembly_head"):
         return None
-    said = stop.original[found.start() : found.end()]
-    span = Span(found.start(), found.end())
-    if stop.about == "stock":
-        wood = " ".join(stop.original[stop.start : found.start()].split())
-        if not WORD.match(wood):
-            return None
-        return stop.problem(
-            f"The section “{said}” stands behind its wood.", f"Put it before: {said} {wood}", span
-        )
-    return stop.problem(
-        f"“{said}” is a nominal size, a name at the yard and no measure, so it can't stand here.",
-        "Name it in a stock statement, or write the real sizes with spaces, such as: 1 1/2 x 3 1/2",
-        span,
-    )
-
-
-def _spaced_section(stop: Stop) -> ReadingProblem | None:
-    sizes = " ".join(stop.original[stop.start : stop.end].split())
-    if stop.rule != "stock_clause" or stop.kind != "X" or not sizes[0].isdigit():
+    found = _SEVERAL.fullmatch(" ".join(words))
+    if found is None:
         return None
+    kind = found[1]
     return stop.problem(
-        f"“{sizes}” gives two sizes without saying that they are real ones.",
-        f"Write actual before real sizes: actual {sizes}. A nominal size has no spaces: 2x4",
-        Span(stop.end - len(stop.text[stop.start : stop.end].lstrip()), stop.end),
-    )
-
-
-def _wood_without_size(stop: Stop) -> ReadingProblem | None:
-    if stop.rule != "stock_clause" or not stop.at_end or not stop.expected >= {"NAME", "NUMBER"}:
-        return None
-    wood = stop.before
-    return stop.problem(
-        f"“{wood}” has no size.",
-        f"Put its section before it: 2x4 {wood}, or actual 45 x 95 {wood}. "
-        f"A sheet has its thickness behind it: {wood} 3/4",
-        last_word(stop),
+        f"Several names stand here, and {ONE_OF[kind]} has one.",
+        f"Write a statement for each{_COPIES.get(kind, '.')}",
+        Span(stop.start + len(kind) + 1, stop.start + len(stop.text[stop.start : stop.end].rstrip())),
     )
 
 
@@ -176,7 +124,7 @@ def _unclosed_bracket(stop: Stop) -> ReadingProblem | None:
     )
 
 
-def _misspelt_beginning(stop: Stop) -> ReadingProblem | None:
+def misspelt_beginning(stop: Stop) -> ReadingProblem | None:
     """A clause whose first word is nearly one that a clause begins with, and was taken for a name."""
     if not stop.of_clause:
         return None
@@ -186,12 +134,13 @@ def _misspelt_beginning(stop: Stop) -> ReadingProblem | None:
     if len(first.group()) < 3 or "=" in stop.text[stop.start : stop.end]:
         return None
     kinds = tables().actions[tables().starts[stop.rule][0]]
-    if first.group().upper() in kinds or "NAME" not in kinds:
+    keywords = {kind.lower() for kind in kinds if kind not in KINDS}
+    if SPELLINGS.get(first.group(), first.group()) in keywords or "NAME" not in kinds:
         return None
     said = stop.original[first.start() : first.end()]
     if begins_clause(first.group()):
         return stop.problem(
-            f"“{said}” begins no clause of {_ONE_OF.get(stop.about, 'this')}.",
+            f"“{said}” begins no clause of {ONE_OF.get(stop.about, 'this')}.",
             CLAUSES[stop.about],
             Span(first.start(), first.end()),
         )
@@ -210,6 +159,8 @@ def _missing_colon(stop: Stop) -> ReadingProblem | None:
     if "COLON" not in stop.expected or stop.text.find(":", stop.start, stop.end) >= 0:
         return None
     where = "at the end" if stop.at_end else f"before “{stop.said}”"
+    if stop.said.lower() in ("with", "using", "by", "is", "=", "-"):
+        where = f"in the place of “{stop.said}”"
     return stop.problem(
         f"There is no colon after “{stop.before}”.",
         f"Put one {where}, as in: {SHAPES[stop.about]}",
@@ -218,7 +169,8 @@ def _missing_colon(stop: Stop) -> ReadingProblem | None:
 
 
 def _name_of_two_words(stop: Stop) -> ReadingProblem | None:
-    if stop.rule not in ("stock_head", "outline_head", "part_head", "finish_head") or "NAME" in stop.expected:
+    heads = ("stock_head", "outline_head", "part_head", "finish_head", "assembly_head")
+    if stop.rule not in heads or "NAME" in stop.expected:
         return None
     words = stop.text[stop.start : stop.end].split()
     if len(words) < 3 or not all(_OF_A_NAME.fullmatch(word) for word in words) or "EACH" in stop.expected:
@@ -232,101 +184,54 @@ def _name_of_two_words(stop: Stop) -> ReadingProblem | None:
     )
 
 
-def _numbers_side_by_side(stop: Stop) -> ReadingProblem | None:
-    if stop.kind != "NUMBER" or "NUMBER" in stop.expected or not stop.expected & SUMS:
-        return None
-    return stop.problem(
-        f"“{stop.said}” follows another number or measure with nothing between them.",
-        "Put + - * or / between the two, or a comma before the next clause.",
-    )
-
-
-def _number_as_name(stop: Stop) -> ReadingProblem | None:
-    if stop.kind != "NUMBER" or "NUMBER" in stop.expected or "NAME" not in stop.expected:
-        return None
-    return stop.problem(
-        f"“{stop.said}” is a number where a name should stand.",
-        "Give it a name that begins with a letter."
-        if stop.rule.endswith("_head")
-        else f"Write {NAMED.get(stop.rule, 'a name')}.",
-    )
-
-
-def _counted_from_nothing(stop: Stop) -> ReadingProblem | None:
-    if not stop.at_end or not stop.expected >= WAYS:
-        return None
-    return stop.problem(
-        f"“{stop.before}” does not say what it is counted from.",
-        "Add it, as in: bottom 15 above floor, left 2 right of left of frame. "
-        "From the plan's own corner: left at 4",
-        last_word(stop),
-    )
-
-
-def _size_without_number(stop: Stop) -> ReadingProblem | None:
-    if not stop.at_end or not stop.expected >= SIZES:
-        return None
-    last = last_word(stop)
-    word = stop.original[last.start : last.end]
-    if word.upper() not in SIZES:
-        return None
-    return stop.problem(
-        f"There is no number or measure before “{word}”, so it is read as the name of one.",
-        f"Write the number before it: 12 {word.lower()}",
-        last,
-    )
-
-
 def _unquoted(stop: Stop) -> ReadingProblem | None:
-    if stop.kind != "NAME" or stop.expected != {"TEXT"}:
+    if stop.expected != {"TEXT"} or stop.kind in ("TEXT", STRAY):
         return None
+    if stop.at_end or stop.kind == "COLON":
+        return None
+    last = stop.end
+    if stop.about == "step":
+        colon = stop.text.find(":", stop.span.start, stop.end)
+        last = colon if colon >= 0 else stop.end
+    elif stop.about == "plan":
+        unit = stop.text.find(" in ", stop.span.start, stop.end)
+        last = unit if unit >= 0 else stop.end
+    said = stop.original[stop.span.start : last].rstrip()
+    if len(said) > _LONG_TITLE:
+        said = stop.said
+    example = f'{stop.about} "{said}"'
+    if stop.about not in ("step", "use"):
+        example = example_of(stop.about, ["none"]) or SHAPES[stop.about]
     return stop.problem(
-        f"“{stop.said}” is not in quotation marks.",
-        f"Put the words in quotation marks, as in: {SHAPES[stop.about]}",
+        f"“{said}” is not in quotation marks.",
+        f"Put the words in quotation marks, as in: {example}",
+        Span(stop.span.start, stop.span.start + len(said)),
     )
 
 
-#: Each gives the problem when the stop is its kind of slip, else None. The first one counts.
-USUAL_SLIPS: tuple[Callable[[Stop], ReadingProblem | None], ...] = (
+#: Each gives the problem when the stop is its kind of slip, else None. The first one counts. These
+#: have a cure of their own, whatever else would read.
+SURE_SLIPS: tuple[Callable[[Stop], ReadingProblem | None], ...] = (
     _unclosed_quotation,
-    _nominal_as_measure,
-    _spaced_section,
-    _wood_without_size,
+    _missing_colon,
+    nominal_as_measure,
+    thickness_first,
+    fasteners_counted_first,
+    mark_inside_number,
     _stray_mark,
     _unclosed_bracket,
-    _misspelt_beginning,
-    _missing_colon,
+    _several_names,
     _name_of_two_words,
-    _numbers_side_by_side,
-    _number_as_name,
-    _counted_from_nothing,
-    _size_without_number,
     _unquoted,
 )
-
-
-def near_keywords(word: str, kinds: Iterable[str]) -> tuple[str, ...]:
-    """The keywords among some kinds that a word is nearly, or that writers mean by it."""
-    words = [kind.lower() for kind in kinds if kind not in KINDS]
-    meant = MEANT.get(word.lower())
-    if meant in words:
-        return (str(meant),)
-    if len(word) < 3:
-        return ()
-    return tuple(name for name in nearest(word.lower(), words) if name != word.lower())
-
-
-def last_word(stop: Stop) -> Span:
-    """The last word before the end of the slice."""
-    last = stop.start + len(stop.text[stop.start : stop.end].rstrip())
-    first = max(stop.text.rfind(mark, stop.start, last) for mark in " ,") + 1
-    return Span(max(first, stop.start), last)
-
-
-def begins_clause(word: str) -> bool:
-    """Whether a clause of any statement begins with a word or number."""
-    known = tables()
-    kind = "NUMBER" if word[:1].isdigit() else word.upper()
-    return any(
-        kind in known.actions[first] for rule, (first, _) in known.starts.items() if rule.endswith("_clause")
-    )
+#: And these count when no small change makes the words read.
+LIKELY_SLIPS: tuple[Callable[[Stop], ReadingProblem | None], ...] = (
+    no_unit,
+    spaced_section,
+    wood_without_size,
+    misspelt_beginning,
+    numbers_side_by_side,
+    number_as_name,
+    counted_from_nothing,
+    size_without_number,
+)

@@ -155,6 +155,8 @@ class _Expander:
                 "Set it in less far, or make plain parts of it.",
             )
             return
+        if not statement.members and statement.damaged:
+            return
         if not statement.members:
             self.desk.problem(
                 statement.head,

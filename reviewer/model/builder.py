@@ -18,8 +18,9 @@ from reviewer.model.desk import Desk
 from reviewer.model.left_out import LeftOut, conditional
 from reviewer.model.naming import PartNames
 from reviewer.model.parts import PartMaker
-from reviewer.model.plan import Assembly, Finish, Fit, Moving, Plan, Step, Trial, UnknownName
+from reviewer.model.plan import Assembly, BareNumber, Finish, Fit, Moving, Plan, Step, Trial, UnknownName
 from reviewer.model.stocks import stocks_of
+from reviewer.units import UnitSystem
 
 if TYPE_CHECKING:
     from reviewer.model.assemblies import Made
@@ -93,6 +94,10 @@ def understand(
     # make no size too long, and the plan is not reviewed before it has a title.
     units, unit = SYSTEM_UNIT[titles[0].name.text if titles and titles[0].name else "millimetres"]
     desk = Desk(units, unit, unit_said=bool(titles), outside=outside)
+    if units is UnitSystem.INCH:
+        # A plan may set this limit itself, and is only heard on it later: then every bare number is kept.
+        own = any(each.name and each.name.text == "bare-number-most" for each in kinds.get("limit", ()))
+        desk.longest_bare = 0 if own else limits["bare-number-most"].amount
     for extra in titles[1:]:
         desk.problem(
             extra.span, "The plan has a second title.", "Keep one of the two.", also_at=(titles[0].span,)
@@ -173,6 +178,7 @@ def understand(
         measures=desk.measures(),
         trials=trials,
         unknown=tuple(desk.unknown),
+        bare_numbers=tuple(BareNumber(*each) for each in desk.bare_numbers.items()),
         doubtful=frozenset(maker.doubtful),
         span=titles[0].span if titles else Span(0, 0),
     )

@@ -6,8 +6,9 @@ unknown names (a rule tells those), so that the builders of parts, joins and the
 
 from __future__ import annotations
 
+import math
 import operator
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Set
 from contextlib import contextmanager
 
 from reviewer.language.declarations import Expression, MeasureName, Number, Statement, Sum, Word
@@ -28,6 +29,18 @@ _SIGNS: dict[str, Callable[[float, float], float]] = {
     "-": operator.sub,
     "*": operator.mul,
     "/": operator.truediv,
+}
+#: Numbers in words, which a plan has in figures.
+_FIGURES = {
+    "one": 1,
+    "two": 2,
+    "three": 3,
+    "four": 4,
+    "five": 5,
+    "six": 6,
+    "eight": 8,
+    "ten": 10,
+    "twelve": 12,
 }
 #: Letters to look for times names to look among, in all: some dozens of slips in a plan of a thousand parts.
 MAX_SOUGHT = 400_000
@@ -66,6 +79,10 @@ class Desk:
         self._unknown_at: set[Span] = set()
         self._sought = 0
         self.unmade_stocks: set[str] = set()  # declared, but something in them is wrong and told already
+        #: Bare numbers that may be of another unit, by their place: the length that they come to, mm.
+        self.bare_numbers: dict[Span, float] = {}
+        self.longest_bare = math.inf  # in an inch plan: bare numbers that make more are kept, mm
+        self.stock_names: Set[str] = frozenset()
         self._clauses = 0
         self._listed = 0
         #: By the place of a word inside an assembly: what stands before the names of the members there.
@@ -285,6 +302,18 @@ class Desk:
                     f"“{node.name}” is read as one name, since its minus has no spaces.",
                     f"For a sum put a space on each side: {' - '.join(pieces)}",
                 )
+            elif node.name in self.stock_names:
+                self.problem(
+                    node.span,
+                    f"“{node.name}” is a stock, and without a comma behind it it is read as a measure.",
+                    f"Put a comma behind it: {node.name}, …",
+                )
+            elif node.name in _FIGURES:
+                self.problem(
+                    node.span,
+                    f"“{node.name}” is read as the name of a measure.",
+                    f"Write the number in figures: {_FIGURES[node.name]}",
+                )
             else:
                 self.unknown_name(word, "measure", self._declared)
             return None
@@ -363,7 +392,19 @@ class Desk:
                 "Look at the number and its unit.",
             )
             return None
+        if length > self.longest_bare or (self.unit == "mm" and length % 1):
+            self._note_bare(expression, length)
         return length
+
+    def _note_bare(self, expression: Expression, length: float) -> None:
+        """Keep a lone number without a unit, at its place, for the rule that doubts its unit."""
+        if isinstance(expression, MeasureName):
+            stated = self._declared.get(expression.name)
+            if stated is None or expression.name in self._outside or expression.name in self._lent:
+                return
+            expression = stated.clauses[0]  # type: ignore[assignment]
+        if isinstance(expression, Number) and expression.unit is None:
+            self.bare_numbers[expression.span] = length
 
     def said(self, length_mm: float) -> str:
         """A length in the plan's own unit; without one where the plan's title does not name it."""

@@ -11,6 +11,7 @@ from reviewer.language.source import Span
 from reviewer.language.wordings import MEANT, did_you_mean
 from reviewer.model import rows
 from reviewer.model.desk import Desk
+from reviewer.model.half_said import tell_half_said
 from reviewer.model.left_out import LeftOut
 from reviewer.model.naming import CORNERS, SolidNames
 from reviewer.model.placing import (
@@ -314,10 +315,13 @@ class PartMaker:
                     also_at=(named[0].span,),
                 )
             for word in strange:
-                self._tell_strange(word)
+                if not tell_half_said(self.desk, word, "part"):
+                    self._tell_strange(word)
             return None
         if strange:
             for word in strange:
+                if tell_half_said(self.desk, word, "part"):
+                    continue
                 lying = MEANT.get(word.text) in LYING or self.desk.near(word.text, LYING)
                 if lying and not self.desk.near(word.text, self.stocks):
                     self._tell_strange(word)
@@ -325,6 +329,8 @@ class PartMaker:
                     self.desk.unknown_name(word, "stock", self.stocks)
             return None
         if not named:
+            if self._tell_stock_without_comma(spec):
+                return None
             if not spec.statement.damaged and spec.name not in self.doubtful:
                 self.desk.problem(
                     spec.statement.head,
@@ -333,6 +339,20 @@ class PartMaker:
                 )
             return None
         return self.stocks[named[0].text]
+
+    def _tell_stock_without_comma(self, spec: Spec) -> bool:
+        """Whether a stock was read as the measure of a size, as in “stud across” (told)."""
+        for clause in spec.clauses:
+            if isinstance(clause, d.Sized) and isinstance(clause.size, d.MeasureName):
+                stock, way = clause.size.name, clause.way
+                if stock in self.stocks:
+                    self.desk.problem(
+                        clause.span,
+                        f"“{stock} {way}” is read as a size, since no comma stands behind the stock.",
+                        f"Write: {stock}, {way}",
+                    )
+                    return True
+        return False
 
     def _tell_strange(self, word: d.Word) -> None:
         meant = MEANT.get(word.text, "")

@@ -528,6 +528,13 @@ class UnknownName(NamedTuple):
     span: Span
 
 
+class BareNumber(NamedTuple):
+    """A number without a unit that may be meant in another one, and the length it comes to, mm."""
+
+    span: Span
+    length: float
+
+
 class Plan(Record):
     """A whole plan, understood. Its records were validated one by one as they were made."""
 
@@ -553,5 +560,6 @@ class Plan(Record):
     movings: SkipValidation[tuple[Moving, ...]] = ()
     fits: SkipValidation[tuple[Fit, ...]] = ()
     unknown: SkipValidation[tuple[UnknownName, ...]] = ()
+    bare_numbers: SkipValidation[tuple[BareNumber, ...]] = ()
     doubtful: frozenset[str] = frozenset()  # parts that an unknown name keeps from being placed
     span: Span  # the title line

@@ -14,6 +14,9 @@ from reviewer.model.facing import FaceCutter
 from reviewer.model.hollowing import Hollower
 from reviewer.model.shapes import Cutting, Rounded
 
+#: More cuts than this nobody makes in a part: rows of shelf pin holes come to some dozens.
+MAX_CUTS = 300
+
 
 class Shaper(FaceCutter, Hollower):
     """Makes the cuttings of one part statement."""
@@ -31,6 +34,13 @@ class Shaper(FaceCutter, Hollower):
                 continue
             self._close()
             count = len(self.made)
+            if count >= MAX_CUTS:
+                self.desk.problem(
+                    clause.span,
+                    f"“{self.spec.family}” has more than {MAX_CUTS} cuts from here on, far beyond any part.",
+                    "Take out cuts that say a thing again, or make it of several parts.",
+                )
+                break
             make(self, clause)
             self.lost = self.open is None and len(self.made) == count
         self._close()

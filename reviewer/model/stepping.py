@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from reviewer.language import declarations as d
 from reviewer.model.desk import Desk
+from reviewer.model.half_said import tell_half_said
 from reviewer.model.naming import PartNames, parts_meant
 from reviewer.model.plan import Finish, Remark, Step, Verb, Waiting, Work
 
@@ -39,6 +40,9 @@ def _step(desk: Desk, statement: d.Statement, names: PartNames, schedules: dict[
     items: list[Work | Waiting | Remark] = []
     verb: Verb | None = None
     for clause in statement.clauses:
+        lone = clause.word if isinstance(clause, d.More) and not names.meant_by(clause.word.text) else None
+        if lone is not None and tell_half_said(desk, lone, "step"):
+            continue
         if isinstance(clause, d.WorkOn):
             verb = clause.verb
             items += _work(desk, verb, clause.name, names, schedules)

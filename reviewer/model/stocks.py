@@ -37,6 +37,7 @@ def stocks_of(desk: Desk, statements: list[d.Statement]) -> dict[str, Stock]:
             found[name] = stock
         else:
             desk.unmade_stocks.add(name)
+    desk.stock_names = frozenset(found) | desk.unmade_stocks
     return found
 
 

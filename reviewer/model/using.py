@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any, Literal
 
 from reviewer.language import declarations as d
@@ -9,6 +10,7 @@ from reviewer.language.source import Span
 from reviewer.language.wordings import did_you_mean, either
 from reviewer.limits import Limit
 from reviewer.model.desk import Desk
+from reviewer.model.half_said import tell_half_said
 from reviewer.model.naming import PartNames, parts_meant
 from reviewer.model.plan import (
     Axis,
@@ -67,6 +69,9 @@ def finishes_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> 
                 elif grit is not None:
                     steps.append(Sanding(grits=(grit,), span=clause.span))
             elif isinstance(clause, d.More):
+                if _half_said(desk, clause, names, "finish"):
+                    strayed, last = True, None
+                    continue
                 strayed = not _more(desk, clause, last, on, steps) or strayed
                 clause = last if isinstance(last, d.Sand | d.FinishOn) else clause
             elif isinstance(clause, d.CoatsClause):
@@ -96,6 +101,13 @@ def finishes_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> 
             continue
         found.append(Finish(name=statement.name.text, on=parts, steps=made, span=statement.head))
     return tuple(found)
+
+
+def _half_said(desk: Desk, clause: d.More, names: PartNames, about: str) -> bool:
+    """Whether a bare name is no part but the first word of a clause whose rest is not there (told)."""
+    if clause.number is not None or names.meant_by(clause.word.text):
+        return False
+    return tell_half_said(desk, clause.word, about)
 
 
 def _more(
@@ -295,6 +307,14 @@ def basket_of(desk: Desk, statements: list[d.Statement], stocks: dict[str, Stock
                 continue
             count = desk.whole(clause.number, "number bought", 10_000)
             stock = stocks.get(clause.stock.text)
+            if stock is None and re.fullmatch(r"x\d+", clause.stock.text):
+                size = f"{clause.number.amount:g}{clause.stock.text}"
+                desk.problem(
+                    Span(clause.number.span.start, clause.stock.span.end),
+                    f"“{size}” is a nominal size, and here the number bought and the name of a stock stand.",
+                    f"Name the stock: 2 {next(iter(stocks), 'stud')} 8 ft",
+                )
+                continue
             if stock is None:
                 desk.unknown_name(clause.stock, "stock", stocks)
                 continue

@@ -21,6 +21,10 @@ MAX_CANDIDATES = 6_000_000
 _UNITS: tuple[Vector, Vector, Vector] = ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
 
 
+#: A shaped pair takes a hundred times as long as a square one, and a sound piece has hardly any that overlap.
+MAX_SHAPED_OVERLAPS = 300
+
+
 class Meetings(NamedTuple):
     """Contacts and overlaps in the order of the solids; ``crowded`` when the search stopped early."""
 
@@ -112,6 +116,7 @@ def meetings(solids: Sequence[Solid]) -> Meetings:
     contacts: list[tuple[int, int, Contact]] = []
     overlaps: list[tuple[int, int, Overlap]] = []
     crowded = False
+    shaped_overlaps = 0
     shaped = {index for index, solid in enumerate(solids) if solid.body is not None or not solid.square}
     meet = _shaped_meeting(solids) if shaped else None
     try:
@@ -122,6 +127,10 @@ def meetings(solids: Sequence[Solid]) -> Meetings:
                         contacts.append((one, two, each))
                     else:
                         overlaps.append((one, two, each))
+                        shaped_overlaps += 1
+                if shaped_overlaps >= MAX_SHAPED_OVERLAPS:
+                    crowded = True
+                    break
                 found = None
             else:
                 found = _meeting(solids[one], solids[two])

@@ -13,7 +13,7 @@ from itertools import product
 from reviewer.geometry.body import Body, arc_swell
 from reviewer.geometry.convex import Convex, clip, grown, oriented_box
 from reviewer.geometry.pieces import cut_away
-from reviewer.geometry.vectors import Vector, dot, moved, turned_round
+from reviewer.geometry.vectors import UNITS, Vector, dot, moved, turned_round
 from reviewer.model.plan import Part
 from reviewer.model.shapes import (
     Arrises,
@@ -158,8 +158,12 @@ class Maker:
         return body
 
     def _met(self, axis: int, high: bool, other: Solid) -> Plane | None:
-        """The face of another part that the middle line of this one meets first, going out at one end."""
-        start = self.frame.middle
+        """The face of another part that this one meets first, going out at one end.
+
+        It is looked for along the middle line of this part, or where the other lies beside that: along
+        the middle of what they share sideways.
+        """
+        start = self._abreast(axis, other)
         way = self.frame.axes[axis] if high else turned_round(self.frame.axes[axis])
         best: tuple[float, Plane] | None = None
         for face in body_of(other).skin:
@@ -172,6 +176,17 @@ class Maker:
             if on_outline(face, moved(start, way, far)):
                 best = far, (face.normal, face.offset)
         return best[1] if best else None
+
+    def _abreast(self, axis: int, other: Solid) -> Vector:
+        """The middle of the board, shifted sideways (never up or down) to stand before another part."""
+        middle = self.frame.middle
+        sideways = next(each for each in (0, 1) if each != axis)
+        half = self.frame.extents[sideways] / 2
+        low = max(middle[sideways] - half, other.low[sideways])
+        high = min(middle[sideways] + half, other.high[sideways])
+        if other.low[sideways] <= middle[sideways] <= other.high[sideways] or low >= high:
+            return middle
+        return moved(middle, UNITS[sideways], (low + high) / 2 - middle[sideways])
 
     # ------------------------------------------------------------ planes
 

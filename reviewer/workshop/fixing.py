@@ -83,7 +83,8 @@ class _Fixer:
         self.across = {
             name: int(solid.wide)
             for name, solid in setting.solids.items()
-            if woods[plan.parts[name].stock].moves
+            # A slanting board moves along no axis of the piece, so what holds it is not known here.
+            if woods[plan.parts[name].stock].moves and solid.square
         }
         self.panels = self._panels()
         widths = self._widths()

@@ -41,6 +41,10 @@ _ONLY: dict[HousingKind, tuple[str, str]] = {
 }
 
 
+#: Of more overlaps than this, shaped parts are told the shift of their bounds: the true one takes long.
+MAX_EXACT = 60
+
+
 class _Shift(NamedTuple):
     """The least move that clears an overlap: which part, on which axis, to which end, mm."""
 
@@ -51,8 +55,8 @@ class _Shift(NamedTuple):
     by: float
 
 
-def _least_shift(first: Solid, second: Solid) -> _Shift:
-    """The smaller part moves; of two alike the second."""
+def _least_shift(first: Solid, second: Solid, *, exact: bool) -> _Shift:
+    """The smaller part moves; of two alike the second. ``exact``: shaped parts go as far as they have to."""
     smaller_first = first.volume < second.volume * (1 - _ALIKE)
     moved, kept = (first, second) if smaller_first else (second, first)
     ways = [
@@ -64,7 +68,7 @@ def _least_shift(first: Solid, second: Solid) -> _Shift:
         for axis in range(3)
         for end in (0, 1)
     ]
-    if moved.body is not None or kept.body is not None:
+    if exact and (moved.body is not None or kept.body is not None):
         ways = _true_ways(moved, kept, ways)
     by, axis, end = min(ways)
     return _Shift(moved.name, kept.name, axis, end, by)
@@ -281,11 +285,11 @@ def parts_overlap(review: Review) -> Iterator[Finding]:
                 rooms[pair] = made
     bare: dict[tuple[Span, int, float], list[_Shift]] = {}
     shallow: dict[tuple[Span, float], list[Housed]] = {}
-    for overlap in setting.overlaps:
+    for number, overlap in enumerate(setting.overlaps):
         made = rooms.get((overlap.first, overlap.second))
         if made is None:
             first, second = sorted((overlap.first, overlap.second), key=order.__getitem__)
-            shift = _least_shift(solids[first], solids[second])
+            shift = _least_shift(solids[first], solids[second], exact=number < MAX_EXACT)
             clause = placing_span(review.plan, shift.part, shift.axis)
             bare.setdefault((clause, shift.axis, round(shift.by, 2)), []).append(shift)
         elif made.short > TOLERANCE_MM:

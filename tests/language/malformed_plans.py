@@ -66,7 +66,7 @@ SLIPS = (
         'plan "Bench" inches\n',
         (
             'inches: After “plan "Bench"” stands “inches”, which does not fit there. → Put “in” '
-            'before “inches”, as in: plan "Reading bench" in inches',
+            'before “inches”: plan "Bench" in inches',
         ),
     ),
     Slip(
@@ -146,7 +146,7 @@ SLIPS = (
             "wide: After “10” stands “wide”, which does not fit there. → Did you mean across?",
             "too: After “left of frame” stands “too”, which does not fit there. → Did you mean to?",
             "of: After “flush with” stands “of”, which does not fit there. → What fits there: a "
-            "face (left, right, front, back, bottom or top).",
+            "face (left, right, front, back, bottom or top), as in: flush with top of frame",
         ),
     ),
     Slip(
@@ -198,8 +198,8 @@ SLIPS = (
         "a measure without a sum",
         HEAD + "height =\n",
         (
-            "=: The line stops after “height =”. → What fits there: the name of a measure or a "
-            "number, as in: height = 17 1/2",
+            "=: The line stops after “height =”. → What fits there: a number or a measure, as in: "
+            "height = 17 1/2",
         ),
     ),
     Slip(
@@ -309,7 +309,7 @@ SLIPS = (
         (
             "leg.frnt-right: No part is called “leg.frnt-right”. → Did you mean leg.front-right, "
             "leg.back-right or leg.front-left?",
-            "3: The line stops after “3”. → What fits there: the name of a stock.",
+            "3: The line stops after “3”. → What fits there: the name of a stock, as in: 2 stud 8 ft",
         ),
     ),
     Slip(
@@ -317,7 +317,7 @@ SLIPS = (
         HEAD + "part a: stdu, across, flat, 9 long, left at 0, front at 0, on floor\nbuy: 3\n",
         (
             "stdu: No stock is called “stdu”. → Did you mean stud?",
-            "3: The line stops after “3”. → What fits there: the name of a stock.",
+            "3: The line stops after “3”. → What fits there: the name of a stock, as in: 2 stud 8 ft",
         ),
     ),
     Slip(
@@ -325,8 +325,8 @@ SLIPS = (
         HEAD + "part a: stud, across, flat, 2x4 long, left at 0, front at 0, on floor\n",
         (
             "2x4: “2x4” is a nominal size, a name at the yard and no measure, so it can't stand "
-            "here. → Name it in a stock statement, or write the real sizes with spaces, such as: 1 "
-            "1/2 x 3 1/2",
+            "here. A 2x4 is 1 1/2 by 3 1/2 in. → Name it in a stock statement and the stock in the "
+            "part. A length stands alone, such as: 42 long",
         ),
     ),
     Slip(
@@ -334,8 +334,8 @@ SLIPS = (
         HEAD + "height = 2x4\n",
         (
             "2x4: “2x4” is a nominal size, a name at the yard and no measure, so it can't stand "
-            "here. → Name it in a stock statement, or write the real sizes with spaces, such as: 1 "
-            "1/2 x 3 1/2",
+            "here. A 2x4 is 1 1/2 by 3 1/2 in. → Name it in a stock statement and the stock in the "
+            "part. A length stands alone, such as: 42 long",
         ),
     ),
     Slip(
@@ -354,11 +354,7 @@ SLIPS = (
     Slip(
         "a thickness before its sheet",
         HEAD + "stock ply: 3/4 birch plywood\n",
-        (
-            "birch: After “3/4” stands “birch”, which does not fit there. → A section stands "
-            "before its wood (2x4 pine, actual 45 x 95 pine), a sheet's thickness behind it (birch "
-            "plywood 3/4); a length on sale is: 8 ft at 4.10",
-        ),
+        ("3/4: The thickness “3/4” stands before its sheet. → Put it behind: birch plywood 3/4",),
     ),
     Slip(
         "a wood without a size",
@@ -371,7 +367,7 @@ SLIPS = (
     Slip(
         "a size without a wood",
         HEAD + "stock plank: 2x8\n",
-        ("2x8: The line stops after “2x8”. → What fits there: the name of the wood.",),
+        ("2x8: The line stops after “2x8”. → What fits there: the name of the wood, as in: 2x4 pine",),
     ),
     Slip(
         "a section that no yard lists",
@@ -391,11 +387,10 @@ SLIPS = (
     ),
     Slip(
         "a wood that means several, with parts and a basket that ask for its stock: told once",
-        'plan "Bench" in inches\nstock leg: 2x4 spruce\n'
-        "part a: leg, upright, facing front, 30 tall, on floor, left at 0, front at 0\nbuy: 2 leg 8 ft\n",
+        'plan "Bench" in inches\nstock leg: 2x4 spruce\npart a: leg, upright, facing front, 30 tall, on floor, left at 0, front at 0\nbuy: 2 leg 8 ft\n',
         (
-            "spruce: “spruce” can mean more than one wood, and they are not alike. → Name the one you "
-            "will buy: norway spruce, white spruce, engelmann spruce or red spruce.",
+            "spruce: “spruce” can mean more than one wood, and they are not alike. → Name the one "
+            "you will buy: norway spruce, white spruce, engelmann spruce or red spruce.",
         ),
     ),
     Slip(
@@ -463,7 +458,7 @@ SLIPS = (
         + "width = 12\npart a: stud, across, flat, widht long, left at 0, front at 0, on floor\nbuy: 3\n",
         (
             "widht: No measure is called “widht”. → Did you mean width?",
-            "3: The line stops after “3”. → What fits there: the name of a stock.",
+            "3: The line stops after “3”. → What fits there: the name of a stock, as in: 2 stud 8 ft",
         ),
     ),
     Slip(
@@ -543,10 +538,7 @@ SLIPS = (
     Slip(
         "a sum with nothing behind its sign",
         HEAD + "part a: stud, across, flat, 10 + long, left at 0, front at 0, on floor\n",
-        (
-            "long: There is no number or measure before “long”, so it is read as the name of one. "
-            "→ Write the number before it: 12 long",
-        ),
+        ("long: There is no number or measure before “long”. → Write one, as in: 42 long",),
     ),
     Slip(
         "no stock",
@@ -644,7 +636,7 @@ SLIPS = (
         HEAD + "part a for each left, right: stud, across, flat, 9 long, left at 0, front at 0, on floor\n",
         (
             "left: After “a for each” stands “left”, which does not fit there. → Put “of” before "
-            "“left”, as in: part end for each of left, right: stud, deep, on edge",
+            "“left”: part a for each of left, right",
         ),
     ),
     Slip(
@@ -665,7 +657,6 @@ SLIPS = (
         HEAD
         + "part aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa: stud, across, flat, 9 long, left at 0, front at 0, on floor\n",
         (
-            ""
             "aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa: "
             "This name is 101 characters long; dryfit takes up to 100. → Choose a shorter name.",
         ),
@@ -822,7 +813,7 @@ SLIPS = (
         HEAD + "part a: stud, across, flat, 9 long, flush with left frame, front at 0, on floor\n",
         (
             "frame: After “flush with left” stands “frame”, which does not fit there. → Put “of” "
-            "before “frame”.",
+            "before “frame”: flush with left of frame",
         ),
     ),
     Slip(
@@ -854,13 +845,16 @@ SLIPS = (
         HEAD + "part a: stud, across, flat, 9 long, centred on frame, front at 0, on floor\n",
         (
             "on: After “centred” stands “on”, which does not fit there. → What fits there: "
-            "“across”, “deep” or “up”.",
+            "“across”, “deep” or “up”, as in: centred across on frame",
         ),
     ),
     Slip(
         "between with one end",
         HEAD + "part a: stud, across, flat, between leg.front-left, front at 0, on floor\n",
-        ("leg.front-left: The line stops after “between leg.front-left”. → Add “and”.",),
+        (
+            "leg.front-left: The line stops after “between leg.front-left”. → Add “and”, as in: "
+            "between side.left and side.right",
+        ),
     ),
     Slip(
         "a sheet between without a direction",
@@ -927,13 +921,13 @@ SLIPS = (
         HEAD + "join leg.* rail: screws #8 x 2\n",
         (
             "rail: After “join leg.*” stands “rail”, which does not fit there. → Put “to” before "
-            "“rail”, as in: join rail.* to leg.*: pocket screws 2 1/2, 2 per end, glue pva",
+            "“rail”: join leg.* to rail",
         ),
     ),
     Slip(
         "a screw without its x",
         HEAD + "join leg.* to rail: screws #8 2\n",
-        ("2: After “screws #8” stands “2”, which does not fit there. → Put “x” before “2”.",),
+        ("2: After “screws #8” stands “2”, which does not fit there. → Put “x” before “2”: screws #8 x 2",),
     ),
     Slip(
         "a gauge that is not made",
@@ -961,7 +955,7 @@ SLIPS = (
         HEAD + "finish clear: on rail, 2 coats polyurethane waterborne\n",
         (
             "polyurethane: After “2 coats” stands “polyurethane”, which does not fit there. → Put "
-            "“of” before “polyurethane”.",
+            "“of” before “polyurethane”: 2 coats of polyurethane waterborne",
         ),
     ),
     Slip(
@@ -1004,7 +998,7 @@ SLIPS = (
         "a room's words misspelt",
         HEAD + "room: indoor, walls behind\n",
         (
-            "indoor: “indoor” does not fit here. → Did you mean indoors or doorway?",
+            "indoor: “indoor” does not fit here. → Did you mean indoors?",
             "walls: “walls” does not fit here. → Did you mean wall?",
         ),
     ),
@@ -1016,18 +1010,12 @@ SLIPS = (
     Slip(
         "a restraint to nothing",
         HEAD + "restrain rail: strap\n",
-        (
-            "rail: The line stops after “restrain rail”. → Add “to”, as in: restrain case to wall: "
-            "strap, screws #10 x 2 1/2 into stud, 68 up, 2 of them",
-        ),
+        ("rail: The line stops after “restrain rail”. → Write: restrain rail to wall",),
     ),
     Slip(
         "a purchase in the wrong order",
         HEAD + "buy: stud 2\n",
-        (
-            "stud: “stud” does not fit here. → A line of what to buy is a number, a stock and a "
-            "length, such as: 2 stud 8 ft",
-        ),
+        ("stud: “stud” does not fit here. → Write: 2 stud",),
     ),
     Slip(
         "a purchase without a length",
@@ -1078,5 +1066,1534 @@ SLIPS = (
             '"wanted: A quotation begins here and is not closed on the same line. → Put the '
             'closing mark (") at the end of the quoted words.',
         ),
+    ),
+    Slip(
+        "a mitre without its at and end",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, mitre 45 left\n",
+        ("left: After “mitre 45” stands “left”, which does not fit there. → Write: mitre 45 at left end",),
+    ),
+    Slip(
+        "a mitre without its end",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, mitre 45 at left\n",
+        ("left: The line stops after “45 at left”. → Write: mitre 45 at left end",),
+    ),
+    Slip(
+        "a mitre without its angle",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, mitre at left end\n",
+        ("at: There is no number or measure before “at”. → Write one, as in: mitre 45 at left end",),
+    ),
+    Slip(
+        "a mitre with a degree word",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, mitre 45 degrees at left end\n",
+        (
+            "degrees: After “mitre 45” stands “degrees”, which does not fit there. → Write: mitre "
+            "45 at left end",
+        ),
+    ),
+    Slip(
+        "a mitre at ends",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, mitre 45 at ends\n",
+        (
+            "ends: After “mitre 45 at” stands “ends”, which does not fit there. → Write: mitre 45 "
+            "at both ends",
+        ),
+    ),
+    Slip(
+        "a bevel that goes nowhere",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, bevel 10\n",
+        (
+            "10: The line stops after “bevel 10”. → What fits there: “along” or “at”, as in: bevel "
+            "10 along front",
+        ),
+    ),
+    Slip(
+        "a long point without at",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, long left\n",
+        (
+            "left: After “long” stands “left”, which does not fit there. → Put “at” before “left”: "
+            "long at left",
+        ),
+    ),
+    Slip(
+        "a taper from one width to another",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, taper 3 to 1 1/2 at bottom\n",
+        ("3: After “taper” stands “3”, which does not fit there. → Write: taper to 1 1/2 at bottom end",),
+    ),
+    Slip(
+        "a taper without its at",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, taper to 1 bottom end\n",
+        (
+            "bottom: After “taper to 1” stands “bottom”, which does not fit there. → Put “at” "
+            "before “bottom”: taper to 1 at bottom end",
+        ),
+    ),
+    Slip(
+        "a notch with an x",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, notch 2 x 4\n",
+        (
+            "x: After “notch 2” stands “x”, which does not fit there. → What fits there: “across”, "
+            "“deep” or “tall”, as in: notch 2 deep by 4 tall at front bottom",
+        ),
+    ),
+    Slip(
+        "a notch without a place",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, notch 2 deep by 4 tall\n",
+        (
+            "tall: The line stops after “by 4 tall”. → What fits there: “at” or “by”, as in: notch "
+            "2 deep by 4 tall at front bottom",
+        ),
+    ),
+    Slip(
+        "a notch with a comma",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, notch 2 deep, 4 tall at front\n",
+        (
+            "notch 2 deep, 4 tall at front: A comma stands in the middle of this clause. → Write: "
+            "notch 2 deep by 4 tall at front",
+        ),
+    ),
+    Slip(
+        "a notch for a part without for",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, notch rail\n",
+        ("rail: The line stops after “notch rail”. → Write: notch for rail",),
+    ),
+    Slip(
+        "a notch with room that is not said",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, notch for rail with 1/16\n",
+        ("1/16: The line stops after “rail with 1/16”. → Add “clear”: notch for rail with 1/16 clear",),
+    ),
+    Slip(
+        "a dado with an x",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, dado 3/4 x 3/8 into top\n",
+        ("x: After “dado 3/4” stands “x”, which does not fit there. → Write: dado 3/4 by 3/8 into top",),
+    ),
+    Slip(
+        "a dado with words that say which size is which",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, dado 3/4 wide by 3/8 deep into top\n",
+        (
+            "wide: After “dado 3/4” stands “wide”, which does not fit there. → Write: dado 3/4 by "
+            "3/8 into top",
+        ),
+    ),
+    Slip(
+        "a dado into nothing",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, dado 3/4 by 3/8\n",
+        ("3/8: The line stops after “3/4 by 3/8”. → Add “into”, as in: dado 3/4 by 3/8 into top",),
+    ),
+    Slip(
+        "a groove without its depth",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, groove 1/4\n",
+        ("1/4: The line stops after “groove 1/4”. → Add “by”, as in: groove 1/4 by 3/8 into bottom",),
+    ),
+    Slip(
+        "a rabbet without into",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, rabbet 1/4\n",
+        (
+            "1/4: The line stops after “rabbet 1/4”. → Add “by”, as in: rabbet 3/8 by 1/4 into "
+            "back along left",
+        ),
+    ),
+    Slip(
+        "a rabbet under its other name",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, rebate 1/4 by 3/8 into back along left\n",
+        ("rebate: No clause here begins with “rebate”. → Write: rabbet 1/4 by 3/8 into back along left",),
+    ),
+    Slip(
+        "a stopped cut counted with from",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, stopped 1 from front\n",
+        ("from: After “stopped 1” stands “from”, which does not fit there. → Write: stopped 1 at front",),
+    ),
+    Slip(
+        "a hole with only its diameter",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, hole 3/8\n",
+        (
+            "3/8: The line stops after “hole 3/8”. → What fits there: “by” or “through”, as in: "
+            "hole 3/8 through front, 2 from left",
+        ),
+    ),
+    Slip(
+        "a hole without its diameter",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, hole through front\n",
+        (
+            "through: There is no number or measure before “through”. → Write one, as in: hole 3/8 "
+            "through front, 2 from left",
+        ),
+    ),
+    Slip(
+        "a hole that says deep",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, hole 3/8 1 deep into front\n",
+        ("1: After “hole 3/8” stands “1”, which does not fit there. → Write: hole 3/8 by 1 into front",),
+    ),
+    Slip(
+        "holes by number",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, 2 holes 3/8 through front\n",
+        ("holes: After “2” stands “holes”, which does not fit there. → Write: hole 3/8 through front",),
+    ),
+    Slip(
+        "a place of a hole without from",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, hole 3/8 through front, 2 left, 3 top\n",
+        (
+            "left: After “2” stands “left”, which does not fit there. → Write: 2 from left",
+            "top: After “3” stands “top”, which does not fit there. → Write: 3 from top",
+        ),
+    ),
+    Slip(
+        "a place of a hole with the",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, hole 3/8 through front, 2 from the left\n",
+        ("the: After “2 from” stands “the”, which does not fit there. → Write: 2 from left",),
+    ),
+    Slip(
+        "a place of a hole with at",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, hole 3/8 through front at 2 from left\n",
+        (
+            "at: After “3/8 through front” stands “at”, which does not fit there. → Write: hole "
+            "3/8 through front, 2 from left",
+        ),
+    ),
+    Slip(
+        "corners by radius",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, corners radius 1/2\n",
+        ("radius: After “corners” stands “radius”, which does not fit there. → Write: corners rounded 1/2",),
+    ),
+    Slip(
+        "a corner with one side",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, corner front rounded 1/2\n",
+        (
+            "rounded: After “corner front” stands “rounded”, which does not fit there. → What fits "
+            "there: a face (left, right, front, back, bottom or top), as in: corner front left "
+            "rounded 1/2",
+        ),
+    ),
+    Slip(
+        "edges without a way",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, edges 1/8\n",
+        (
+            "1/8: After “edges” stands “1/8”, which does not fit there. → What fits there: "
+            "“chamfered” or “rounded”, as in: edges rounded 1/8",
+        ),
+    ),
+    Slip(
+        "a chamfer of nothing in particular",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, chamfer 1/8\n",
+        ("1/8: After “chamfer” stands “1/8”, which does not fit there. → Write: edges chamfered 1/8",),
+    ),
+    Slip(
+        "a round with its word behind",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, round 1 1/4 diameter\n",
+        ("diameter: After “round 1 1/4” stands “diameter”, which does not fit there. → Write: round 1 1/4",),
+    ),
+    Slip(
+        "a thickness that is planed",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, plane to 5/8\n",
+        ("5/8: After “plane to” stands “5/8”, which does not fit there. → Write: plane 5/8",),
+    ),
+    Slip(
+        "a width that is ripped",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, rip to 2 1/2\n",
+        ("2 1/2: After “rip to” stands “2 1/2”, which does not fit there. → Write: rip 2 1/2",),
+    ),
+    Slip(
+        "a tilt without its degrees",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, tilted 8 towards front\n",
+        (
+            "towards: After “tilted 8” stands “towards”, which does not fit there. → Write: tilted "
+            "8 degrees towards front",
+        ),
+    ),
+    Slip(
+        "a tilt two ways with one angle",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, tilted 8 degrees towards front and left\n",
+        (
+            "left: After “towards front and” stands “left”, which does not fit there. → Write: "
+            "tilted 8 degrees towards front and 8 degrees towards left",
+        ),
+    ),
+    Slip(
+        "a splay without its degrees",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, splayed 8 towards left\n",
+        (
+            "towards: After “splayed 8” stands “towards”, which does not fit there. → Write: "
+            "splayed 8 degrees towards left",
+        ),
+    ),
+    Slip(
+        "a splay that goes nowhere",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, splayed 8 degrees\n",
+        ("degrees: The line stops after “splayed 8 degrees”. → Add “outwards”: splayed 8 degrees outwards",),
+    ),
+    Slip(
+        "a brace without towards",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, rising left\n",
+        ("left: After “rising” stands “left”, which does not fit there. → Write: rising towards left",),
+    ),
+    Slip(
+        "ends without cut",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, ends level\n",
+        ("level: After “ends” stands “level”, which does not fit there. → Write: ends cut level",),
+    ),
+    Slip(
+        "a lower end called bottom",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, bottom end cut level\n",
+        ("cut: After “bottom end” stands “cut”, which does not fit there. → Write: lower end cut level",),
+    ),
+    Slip(
+        "an upper end cut no way",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, upper end cut\n",
+        (
+            "cut: The line stops after “upper end cut”. → What fits there: “level”, “plumb”, "
+            "“pointed” or “square”, as in: upper end cut plumb",
+        ),
+    ),
+    Slip(
+        "a door that opens without degrees",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, opens 110\n",
+        ("110: The line stops after “opens 110”. → Write: opens 110 degrees",),
+    ),
+    Slip(
+        "a door hinged on a side",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, hinged on left\n",
+        ("on: After “hinged” stands “on”, which does not fit there. → Write: hinged left",),
+    ),
+    Slip(
+        "a door that opens to a side",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, opens left\n",
+        (
+            "left: After “opens” stands “left”, which does not fit there. → What fits there: a "
+            "number, as in: opens 110 degrees",
+        ),
+    ),
+    Slip(
+        "a drawer that slides without out",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, slides 14\n",
+        ("14: After “slides” stands “14”, which does not fit there. → Write: slides out 14",),
+    ),
+    Slip(
+        "a tray that lifts off",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, lifts off\n",
+        ("off: After “lifts” stands “off”, which does not fit there. → Write: lifts out",),
+    ),
+    Slip(
+        "a condition with if",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, only if length over 60\n",
+        ("if: After “only” stands “if”, which does not fit there. → Write: only when length over 60",),
+    ),
+    Slip(
+        "a condition without its words",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, only when\n",
+        (
+            "when: The line stops after “only when”. → What fits there: a number or a measure, as "
+            "in: only when length over 60",
+        ),
+    ),
+    Slip(
+        "a condition with more than",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, only when length more than 60\n",
+        (
+            "more: After “only when length” stands “more”, which does not fit there. → Write: only "
+            "when length over 60",
+        ),
+    ),
+    Slip(
+        "a condition with a sign",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, only when length >= 60\n",
+        (
+            ">: After “only when length” stands “>”, which does not fit there. → Write: only when "
+            "length at least 60",
+        ),
+    ),
+    Slip(
+        "a condition without a measure",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, only when over 60\n",
+        ("over: There is no number or measure before “over”. → Write one, as in: only when length over 60",),
+    ),
+    Slip(
+        "a condition that begins with if",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, if length over 60\n",
+        ("length: After “if” stands “length”, which does not fit there. → Write: only when length over 60",),
+    ),
+    Slip(
+        "a condition the other way round",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, unless length over 60\n",
+        ("unless: No clause here begins with “unless”. → Write: only when length at most 60",),
+    ),
+    Slip(
+        "copies in a length without within",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, copies every 6 across in 60\n",
+        (
+            "in: After “every 6 across” stands “in”, which does not fit there. → Write: copies "
+            "every 6 across within 60",
+        ),
+    ),
+    Slip(
+        "copies without a direction",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, 4 copies every 6\n",
+        (
+            "6: The line stops after “copies every 6”. → What fits there: “across”, “deep” or "
+            "“up”, as in: 3 copies every 12 across",
+        ),
+    ),
+    Slip(
+        "copies spread without evenly",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, 4 copies spread across between leg.front-left and leg.front-right\n",
+        (
+            "across: After “4 copies spread” stands “across”, which does not fit there. → Write: 4 "
+            "copies spread evenly across between leg.front-left and leg.front-right",
+        ),
+    ),
+    Slip(
+        "a row centred without on",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, row centred frame\n",
+        (
+            "frame: After “row centred” stands “frame”, which does not fit there. → Put “on” "
+            "before “frame”: row centred on frame",
+        ),
+    ),
+    Slip(
+        "as tall without its second as",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, as tall frame\n",
+        (
+            "frame: After “as tall” stands “frame”, which does not fit there. → Put “as” before "
+            "“frame”: as tall as frame",
+        ),
+    ),
+    Slip(
+        "in every corner",
+        HEAD + "part a: stud, upright, facing front, 9 tall, in every corner of frame\n",
+        ("every: After “in” stands “every”, which does not fit there. → Write: in each corner of frame",),
+    ),
+    Slip(
+        "mirrored without its about",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, mirrored across\n",
+        (
+            "across: The line stops after “mirrored across”. → Add “about”, as in: mirrored across "
+            "about frame",
+        ),
+    ),
+    Slip(
+        "grain to the left",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, grain left\n",
+        (
+            "left: After “grain” stands “left”, which does not fit there. → What fits there: "
+            "“across”, “deep” or “up”, as in: grain up",
+        ),
+    ),
+    Slip(
+        "facing a side that is none",
+        HEAD + "part a: stud, upright, facing left, 9 tall, on floor, left at 0, front at 0\n",
+        (
+            "left: After “facing” stands “left”, which does not fit there. → What fits there: "
+            "“front” or “side”, as in: facing front",
+        ),
+    ),
+    Slip(
+        "cut with to",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, cut to 41\n",
+        ("41: After “cut to” stands “41”, which does not fit there. → Write: cut 41",),
+    ),
+    Slip(
+        "under with below",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, below frame\n",
+        ("below: No clause here begins with “below”. → Write: under frame",),
+    ),
+    Slip(
+        "against without of",
+        HEAD + "part a: stud, across, flat, 9 long, against left frame, front at 0, on floor\n",
+        (
+            "frame: After “against left” stands “frame”, which does not fit there. → Put “of” "
+            "before “frame”: against left of frame",
+        ),
+    ),
+    Slip(
+        "a height above the floor without its face",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, 2 above floor\n",
+        ("above: After “2” stands “above”, which does not fit there. → Write: bottom 2 above floor",),
+    ),
+    Slip(
+        "slack without each end",
+        HEAD
+        + "part a: stud, across, flat, between leg.front-left and leg.front-right, housed 1/4, front at 0, on floor\n",
+        ("1/4: The line stops after “housed 1/4”. → Write: housed 1/4 each end",),
+    ),
+    Slip(
+        "clear room without each end",
+        HEAD
+        + "part a: stud, across, flat, between leg.front-left and leg.front-right, with 1/16 each, front at 0, on floor\n",
+        ("each: The line stops after “with 1/16 each”. → Add “end”: with 1/16 each end",),
+    ),
+    Slip(
+        "commas missing between clauses",
+        HEAD + "part a: stud across flat, 9 long, left at 0, front at 0, on floor\n",
+        ("flat: “flat” begins a new clause, and no comma stands before it. → Write: stud, across, flat",),
+    ),
+    Slip(
+        "a comma missing before a size",
+        HEAD + "part a: stud, across, flat 9 long, left at 0, front at 0, on floor\n",
+        ("9: “9” begins a new clause, and no comma stands before it. → Write: flat, 9 long",),
+    ),
+    Slip(
+        "a degree sign where none is counted",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, mitre 45° at left end\n",
+        ("°: After “mitre 45” stands “°”, which does not fit there. → Write: mitre 45 at left end",),
+    ),
+    Slip(
+        "a unit misspelt in a size",
+        HEAD + "part a: stud, across, flat, 9 inchs long, left at 0, front at 0, on floor\n",
+        ("inchs: “inchs” is no unit that dryfit knows. → Did you mean inches?",),
+    ),
+    Slip(
+        "a unit that nobody cuts by",
+        HEAD + "part a: stud, across, flat, 9 yards long, left at 0, front at 0, on floor\n",
+        (
+            "yards: “yards” is no unit that dryfit knows. → A length is in inches (in), feet (ft), "
+            "mm, cm or m.",
+        ),
+    ),
+    Slip(
+        "an inch mark inside a number",
+        HEAD + 'part a: stud, across, flat, 9" 1/2 long, left at 0, front at 0, on floor\n',
+        ('9" 1/2: The unit of “9 1/2” stands inside the number. → Put it behind the whole number: 9 1/2"',),
+    ),
+    Slip(
+        "a full stop behind a unit",
+        HEAD + "part a: stud, across, flat, 9 in. long, left at 0, front at 0, on floor\n",
+        (".: A full stop has no meaning here. → Take it out.",),
+    ),
+    Slip(
+        "a measure with a percent sign",
+        HEAD + "height = 50 % * 3\n",
+        ("%: After “height = 50” stands “%”, which does not fit there. → Write: height = 50 / 100 * 3",),
+    ),
+    Slip(
+        "a measure with an x",
+        HEAD + "height = 4 x 5\n",
+        ("x: After “height = 4” stands “x”, which does not fit there. → Write: height = 4 * 5",),
+    ),
+    Slip(
+        "a measure with two signs",
+        HEAD + "height := 4\n",
+        ("height: A measure has an equals sign without a colon. → Write: height = 4",),
+    ),
+    Slip(
+        "two names for one part",
+        HEAD + "part a, b: stud, across, flat, 9 long\n",
+        (
+            "a, b: Several names stand here, and a part has one. → Write a statement for each, or "
+            "one for copies: part end for each of left, right",
+        ),
+    ),
+    Slip(
+        "two words for an assembly",
+        HEAD + "assembly my box: 14 across\n",
+        (
+            "my box: “my box” is more than one word, and a name is one. → Join it with hyphens: "
+            "assembly my-box",
+        ),
+    ),
+    Slip(
+        "an assembly without a name",
+        HEAD + "assembly: 14 across\n",
+        (
+            "assembly: The line stops after “assembly”. → What fits there: a name for the "
+            "assembly, as in: assembly drawer: 14 across, 18 deep, 5 tall, slides out 14",
+        ),
+    ),
+    Slip(
+        "an assembly without a colon",
+        HEAD + "assembly box 14 across, 12 deep, 5 tall\n",
+        (
+            "14: There is no colon after “assembly box”. → Put one before “14”, as in: assembly "
+            "drawer: 14 across, 18 deep, 5 tall, slides out 14",
+        ),
+    ),
+    Slip(
+        "an assembly of a stock",
+        HEAD + "assembly box: stud, 14 across, 12 deep, 5 tall, on floor\n",
+        (
+            "stud: No clause of an assembly begins with “stud”. → A clause of an assembly is a "
+            "size, a place, a row of copies or how it moves, such as: 14 across, between side.left "
+            "and side.right across, slides out 12",
+        ),
+    ),
+    Slip(
+        "an assembly in corners",
+        HEAD + "assembly box: in each corner of frame\n",
+        (
+            "in: No clause of an assembly begins with “in”. → A clause of an assembly is a size, a "
+            "place, a row of copies or how it moves, such as: 14 across, between side.left and "
+            "side.right across, slides out 12",
+        ),
+    ),
+    Slip(
+        "a stock in an assembly",
+        HEAD
+        + "assembly box: 14 across, 12 deep, 5 tall, on floor, left at 0, front at 0\n    part side: stud, across, flat, 9 long, left at 0, front at 0, on floor\n    stock ply: birch plywood 3/4\n",
+        (
+            "stock ply: birch plywood 3/4: A stock belongs to the whole plan and can't stand in an "
+            "assembly. → Move it to the margin, above the assembly.",
+        ),
+    ),
+    Slip(
+        "a measure in an assembly",
+        HEAD
+        + "assembly box: 14 across, 12 deep, 5 tall, on floor, left at 0, front at 0\n    height = 5\n    part side: stud, across, flat, 9 long, left at 0, front at 0, on floor\n",
+        (
+            "height = 5: A measure belongs to the whole plan and can't stand in an assembly. → "
+            "Move it to the margin, above the assembly.",
+        ),
+    ),
+    Slip(
+        "a step in an assembly",
+        HEAD
+        + 'assembly box: 14 across, 12 deep, 5 tall, on floor, left at 0, front at 0\n    part side: stud, across, flat, 9 long, left at 0, front at 0, on floor\n    step "Glue": join side\n',
+        (
+            'step "Glue": join side: A step belongs to the whole plan and can\'t stand in an '
+            "assembly. → Move it to the margin, above the assembly.",
+            "side: No part is called “side”. → Did you mean box.side?",
+        ),
+    ),
+    Slip(
+        "a clause of an assembly behind its members",
+        HEAD
+        + "assembly box: 14 across, 12 deep, 5 tall, on floor, left at 0, front at 0\n    part side: stud, across, flat, 9 long, left at 0, front at 0, on floor\n    slides out 12\n    hinged left\n",
+        (
+            "slides out 12: This clause stands as far in as the assembly's members above it, so it "
+            "could belong to either. → For the assembly, move it above its members; for the "
+            "member, set it further in than the member.",
+        ),
+    ),
+    Slip(
+        "a member misspelt",
+        HEAD
+        + "assembly box: 14 across, 12 deep, 5 tall, on floor, left at 0, front at 0\n    prat side: stud, across, flat, 9 long, left at 0, front at 0, on floor\n",
+        (
+            "prat: No statement begins with “prat”. → Did you mean part? For example: part leg: "
+            "stud, upright, facing front, in each corner of frame",
+        ),
+    ),
+    Slip(
+        "a member two levels in",
+        HEAD
+        + "assembly box: 14 across, 12 deep, 5 tall, on floor, left at 0, front at 0\n    part side: stud, across, flat, 9 long, left at 0, front at 0, on floor\n        part lip: stud, across, flat, 9 long, left at 0, front at 0, on floor\n",
+        (
+            "part lip: stud, across, flat, 9 long, left at 0, front at 0, on floor: This stands "
+            "further in than the members above it, and only an assembly has members. → Set it in "
+            "as far as the other members, or put it in an assembly of its own.",
+        ),
+    ),
+    Slip(
+        "an opening without degrees in an assembly",
+        HEAD + "assembly box: opens left\n",
+        (
+            "opens: “opens” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: opens 110 degrees",
+        ),
+    ),
+    Slip(
+        "sizes to try without by",
+        HEAD + "try length: from 36 to 72\n",
+        ("72: The line stops after “36 to 72”. → Add “by”, as in: try length: from 36 to 72 by 6",),
+    ),
+    Slip(
+        "sizes to try from one to another",
+        HEAD + "try length: 36 to 72\n",
+        (
+            "to: After “36” stands “to”, which does not fit there. → Write it like this: try "
+            "length: from 36 to 72 by 6",
+        ),
+    ),
+    Slip(
+        "sizes to try with and",
+        HEAD + "try length: 36 and 48\n",
+        ("and: After “36” stands “and”, which does not fit there. → Write: try length: 36, 48",),
+    ),
+    Slip(
+        "sizes to try of nothing",
+        HEAD + "try: 36, 48\n",
+        (
+            ":: After “try” stands “:”, which does not fit there. → What fits there: the name of a "
+            "measure, as in: try length: 36, 48, 60",
+        ),
+    ),
+    Slip(
+        "sizes to try with an equals sign",
+        HEAD + "try length = 36, 48\n",
+        (
+            "=: There is no colon after “try length”. → Put one in the place of “=”, as in: try "
+            "length: 36, 48, 60",
+        ),
+    ),
+    Slip(
+        "a fit with with",
+        HEAD + "fit rail with 2 hinges\n",
+        (
+            "with: There is no colon after “fit rail”. → Put one in the place of “with”, as in: "
+            "fit door to side.left: 2 hinges 2 1/2",
+        ),
+    ),
+    Slip(
+        "a fit of hardware to a part",
+        HEAD + "fit 2 hinges to rail\n",
+        (
+            "2: “2” is a number where a name should stand. → Write the name of a part, as in: fit "
+            "door to side.left: 2 hinges 2 1/2",
+        ),
+    ),
+    Slip(
+        "a fit of nothing",
+        HEAD + "fit rail:\n",
+        (
+            ":: There is nothing after this colon. → A clause of a fit is hardware or its screws, "
+            "such as: 2 hinges 2 1/2, screws #6 x 5/8",
+        ),
+    ),
+    Slip(
+        "hinges of a kind",
+        HEAD + "fit rail to leg.front-left: 2 brass hinges\n",
+        ("brass: After “2” stands “brass”, which does not fit there. → Write: 2 hinges",),
+    ),
+    Slip(
+        "hinges with a comma before their size",
+        HEAD + "fit rail to leg.front-left: 2 hinges, 2 1/2\n",
+        ("2 hinges, 2 1/2: A comma stands in the middle of this clause. → Write: 2 hinges 2 1/2",),
+    ),
+    Slip(
+        "hardware misspelt",
+        HEAD + "fit rail to leg.front-left: 2 hingse\n",
+        ("hingse: After “2” stands “hingse”, which does not fit there. → Did you mean hinges?",),
+    ),
+    Slip(
+        "wheels",
+        HEAD + "fit rail to leg.front-left: 4 wheels 3 tall\n",
+        ("wheels: After “4” stands “wheels”, which does not fit there. → Write: 4 castors, 3 tall",),
+    ),
+    Slip(
+        "hardware that is none",
+        HEAD + "fit rail to leg.front-left: lock\n",
+        (
+            "lock: No clause of a fit begins with “lock”. → A clause of a fit is hardware or its "
+            "screws, such as: 2 hinges 2 1/2, screws #6 x 5/8",
+        ),
+    ),
+    Slip(
+        "a fit with glue",
+        HEAD + "fit rail to leg.front-left: glue pva\n",
+        (
+            "glue: “glue” begins no clause of a fit. → A clause of a fit is hardware or its "
+            "screws, such as: 2 hinges 2 1/2, screws #6 x 5/8",
+        ),
+    ),
+    Slip(
+        "a screw of a fit without its x",
+        HEAD + "fit rail to leg.front-left: screws #8 2\n",
+        ("2: After “screws #8” stands “2”, which does not fit there. → Put “x” before “2”: screws #8 x 2",),
+    ),
+    Slip(
+        "hardware with a number too many",
+        HEAD
+        + "fit rail to leg.front-left: 2 slides 14 x, 1 knob at, 2 pulls at, 4 glides at, 4 levellers at, 1 catch at, 1 stay at, 4 castors at\n",
+        (
+            "x: After “2 slides 14” stands “x”, which does not fit there. → What fits there: a "
+            "comma before the next clause or “at”, as in: 2 hinges 2 1/2 at 4.10",
+            "at: The line stops after “1 knob at”. → What fits there: a number, as in: 2 hinges 2 "
+            "1/2 at 4.10",
+            "at: The line stops after “2 pulls at”. → What fits there: a number, as in: 2 hinges 2 "
+            "1/2 at 4.10",
+            "at: The line stops after “4 glides at”. → What fits there: a number, as in: 2 hinges "
+            "2 1/2 at 4.10",
+            "at: The line stops after “4 levellers at”. → What fits there: a number, as in: 2 "
+            "hinges 2 1/2 at 4.10",
+            "at: The line stops after “1 catch at”. → What fits there: a number, as in: 2 hinges 2 "
+            "1/2 at 4.10",
+            "at: The line stops after “1 stay at”. → What fits there: a number, as in: 2 hinges 2 "
+            "1/2 at 4.10",
+            "at: The line stops after “4 castors at”. → What fits there: a number, as in: 2 hinges "
+            "2 1/2 at 4.10",
+        ),
+    ),
+    Slip(
+        "a step without quotation marks",
+        HEAD + "step glue up: join rail\n",
+        (
+            "glue up: “glue up” is not in quotation marks. → Put the words in quotation marks, as "
+            'in: step "glue up"',
+        ),
+    ),
+    Slip(
+        "a step without a name",
+        HEAD + "step: join rail\n",
+        (
+            'step: The line stops after “step”. → What fits there: words in quotation marks ("…"), '
+            'as in: step "Glue up the ends": join end.*, wait 1 h',
+        ),
+    ),
+    Slip(
+        "a step without a colon",
+        HEAD + 'step "Glue up" join rail\n',
+        (
+            'join: There is no colon after “step "Glue up"”. → Put one before “join”, as in: step '
+            '"Glue up the ends": join end.*, wait 1 h',
+        ),
+    ),
+    Slip(
+        "a step of work that is none",
+        HEAD + 'step "Glue up": clamp it\n',
+        (
+            "clamp: No clause of a step begins with “clamp”. → A clause of a step is work on "
+            'parts, a wait or words of your own, such as: join end.*, wait 1 h, "mark the outside '
+            'faces"',
+        ),
+    ),
+    Slip(
+        "a step that glues",
+        HEAD + 'step "Glue up": glue rail\n',
+        ("glue: “glue” begins no clause of a step. → Write: join rail",),
+    ),
+    Slip(
+        "a step of parts with and",
+        HEAD
+        + 'step "Glue up": join leg.* and rail, cut rail and leg.*, shape rail to leg.*, drill rail with leg.*, fit rail and leg.*, finish rail and leg.*\n',
+        (
+            "and: After “join leg.*” stands “and”, which does not fit there. → Write: join leg.*, rail",
+            "and: After “cut rail” stands “and”, which does not fit there. → Write: cut rail, leg.*",
+            "to: After “shape rail” stands “to”, which does not fit there. → Write: shape rail, leg.*",
+            "with: After “drill rail” stands “with”, which does not fit there. → Write: drill rail, leg.*",
+            "and: After “fit rail” stands “and”, which does not fit there. → Write: fit rail, leg.*",
+            "and: After “finish rail” stands “and”, which does not fit there. → Write: finish rail, leg.*",
+        ),
+    ),
+    Slip(
+        "a step that waits without a unit",
+        HEAD + 'step "Glue up": wait 1\n',
+        (
+            "1: The line stops after “wait 1”. → What fits there: “days”, “hours” or “minutes”, as "
+            "in: wait 1 h",
+        ),
+    ),
+    Slip(
+        "a step that sands by grit",
+        HEAD + 'step "Glue up": sand rail 80\n',
+        (
+            "80: After “sand rail” stands “80”, which does not fit there. → Take it out, or write "
+            "it like this: sand seat.*",
+        ),
+    ),
+    Slip(
+        "fasteners counted first",
+        HEAD + "join leg.* to rail: 2 screws #8 x 2\n",
+        ("screws: How many screws there are has a clause of its own. → Write: screws #8 x 2, 2 per joint",),
+    ),
+    Slip(
+        "fasteners counted first without a size",
+        HEAD + "join leg.* to rail: 2 screws\n",
+        ("screws: How many screws there are has a clause of its own. → Write: screws #8 x 2, 2 per joint",),
+    ),
+    Slip(
+        "a screw with by",
+        HEAD + "join leg.* to rail: screws #8 by 2\n",
+        ("by: After “screws #8” stands “by”, which does not fit there. → Write: screws #8 x 2",),
+    ),
+    Slip(
+        "screws alone",
+        HEAD + "join leg.* to rail: screws\n",
+        (
+            "screws: “screws” begins a clause, and what goes with it does not stand here. → Write "
+            "it like this: screws #8 x 2",
+        ),
+    ),
+    Slip(
+        "a gauge before its screws",
+        HEAD + "join leg.* to rail: #8 x 2 screws\n",
+        ("#8: “#8” does not fit here. → Write: screws #8 x 2",),
+    ),
+    Slip(
+        "screws of steel",
+        HEAD + "join leg.* to rail: screws #8 x 2 stainless steel\n",
+        (
+            "stainless: After “#8 x 2” stands “stainless”, which does not fit there. → Write: "
+            "screws #8 x 2, stainless",
+        ),
+    ),
+    Slip(
+        "bolts, dowels and loose tenons with one size",
+        HEAD + "join leg.* to rail: bolts 3/8, dowels 3/8, loose tenons 3/8\n",
+        (
+            "3/8: The line stops after “bolts 3/8”. → Add “x”, as in: bolts 3/8 x 3",
+            "3/8: The line stops after “dowels 3/8”. → Add “x”, as in: dowels 3/8 x 2",
+            "3/8: The line stops after “loose tenons 3/8”. → Add “x”, as in: loose tenons 3/8 x 2",
+        ),
+    ),
+    Slip(
+        "nails, pocket screws and pilot holes without a size",
+        HEAD + "join leg.* to rail: nails, pocket screws, pilot\n",
+        (
+            "nails: “nails” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: nails 2",
+            "screws: The line stops after “pocket screws”. → What fits there: a number or a "
+            "measure, as in: pocket screws 2 1/2",
+            "pilot: “pilot” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: pilot holes 1/8",
+        ),
+    ),
+    Slip(
+        "loose tenon for tenons",
+        HEAD + "join leg.* to rail: loose tenon 3/8 x 2\n",
+        ("tenon: After “loose” stands “tenon”, which does not fit there. → Write: loose tenons 3/8 x 2",),
+    ),
+    Slip(
+        "a mortise and tenon that is deep",
+        HEAD + "join leg.* to rail: mortise and tenon 1 deep\n",
+        (
+            "deep: After “and tenon 1” stands “deep”, which does not fit there. → Write: mortise "
+            "and tenon 1 long",
+        ),
+    ),
+    Slip(
+        "a mortise and tenon with a comma",
+        HEAD + "join leg.* to rail: mortise and tenon 1 long, 3/8 thick\n",
+        (
+            "mortise and tenon 1 long, 3/8 thick: A comma stands in the middle of this clause. → "
+            "Write: mortise and tenon 1 long 3/8 thick",
+        ),
+    ),
+    Slip(
+        "half of a joint's name",
+        HEAD + "join leg.* to rail: half, tongue, box, splined, shelf\n",
+        (
+            "half: “half” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: half lap",
+            "tongue: The line stops after “tongue”. → Write: tongue and groove",
+            "box: “box” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: box joint",
+            "splined: The line stops after “splined”. → Write: splined mitre",
+            "shelf: “shelf” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: shelf pins",
+        ),
+    ),
+    Slip(
+        "a joint that is joint",
+        HEAD
+        + "join leg.* to rail: bridle joint, butt joint, mitre joint, dado joint, rabbet joint, groove joint\n",
+        (
+            "joint: After “bridle” stands “joint”, which does not fit there. → Write: bridle",
+            "joint: After “butt” stands “joint”, which does not fit there. → Write: butt",
+            "joint: After “mitre” stands “joint”, which does not fit there. → Write: mitre",
+            "joint: The line stops after “dado joint”. → Write: dado",
+            "joint: The line stops after “rabbet joint”. → Write: rabbet",
+            "joint: The line stops after “groove joint”. → Write: groove",
+        ),
+    ),
+    Slip(
+        "joints misspelt",
+        HEAD + "join leg.* to rail: dovetials, biscuts, bracets, wegdes, clps\n",
+        (
+            "dovetials: No clause here begins with “dovetials”. → Did you mean dovetails or dowels?",
+            "biscuts: No clause here begins with “biscuts”. → Did you mean biscuits?",
+            "bracets: No clause here begins with “bracets”. → Did you mean brackets, brass or rabbet?",
+            "wegdes: No clause here begins with “wegdes”. → Did you mean wedges?",
+            "clps: No clause here begins with “clps”. → Did you mean clips?",
+        ),
+    ),
+    Slip(
+        "a distance from the end with the",
+        HEAD + "join leg.* to rail: screws #8 x 2, 2 from the end\n",
+        ("the: After “2 from” stands “the”, which does not fit there. → Write: 2 from end",),
+    ),
+    Slip(
+        "a distance from nothing",
+        HEAD + "join leg.* to rail: screws #8 x 2, 2 from\n",
+        (
+            "from: The line stops after “2 from”. → What fits there: “edges”, “edge”, “ends” or "
+            "“end”, as in: 1 1/2 from end",
+        ),
+    ),
+    Slip(
+        "an angle without degrees",
+        HEAD + "join leg.* to rail: screws #8 x 2, at 15\n",
+        ("15: The line stops after “at 15”. → Write: at 15 degrees",),
+    ),
+    Slip(
+        "no pilot without holes",
+        HEAD + "join leg.* to rail: screws #8 x 2, no pilot\n",
+        ("pilot: The line stops after “no pilot”. → Add “holes”: no pilot holes",),
+    ),
+    Slip(
+        "thread without its word",
+        HEAD + "join leg.* to rail: screws #8 x 2, coarse, fine\n",
+        (
+            "coarse: The line stops after “coarse”. → Write: coarse thread",
+            "fine: The line stops after “fine”. → Write: fine thread",
+        ),
+    ),
+    Slip(
+        "countersink for countersunk",
+        HEAD + "join leg.* to rail: screws #8 x 2, countersink, counterbore 2\n",
+        (
+            "countersink: No clause here begins with “countersink”. → Write: countersunk",
+            "counterbore: No clause here begins with “counterbore”. → Write: counterbored 2",
+        ),
+    ),
+    Slip(
+        "slots misspelt",
+        HEAD + "join leg.* to rail: screws #8 x 2, sloted\n",
+        ("sloted: No clause here begins with “sloted”. → Did you mean slotted or splined?",),
+    ),
+    Slip(
+        "a metal that is none",
+        HEAD + "join leg.* to rail: screws #8 x 2, zinc\n",
+        (
+            "zinc: No clause of a join begins with “zinc”. → A clause of a join is a fastener, a "
+            "housing or glue, such as: screws #8 x 2, 2 per end, glue pva",
+        ),
+    ),
+    Slip(
+        "metals misspelt",
+        HEAD + "join leg.* to rail: screws #8 x 2, stainles, galvanisd, bras\n",
+        (
+            "stainles: No clause here begins with “stainles”. → Did you mean stainless or nails?",
+            "galvanisd: No clause here begins with “galvanisd”. → Did you mean galvanised?",
+            "bras: No clause here begins with “bras”. → Did you mean brass or brackets?",
+        ),
+    ),
+    Slip(
+        "every without a number",
+        HEAD + "join leg.* to rail: screws #8 x 2, every\n",
+        (
+            "every: “every” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: every 6",
+        ),
+    ),
+    Slip(
+        "none without a reason",
+        HEAD + "join leg.* to rail: none\n",
+        (
+            "none: “none” begins a clause, and what goes with it does not stand here. → Write it "
+            'like this: none because "it only rests there"',
+        ),
+    ),
+    Slip(
+        "none with a reason that is not quoted",
+        HEAD + "join leg.* to rail: none because not needed\n",
+        (
+            "not needed: “not needed” is not in quotation marks. → Put the words in quotation "
+            'marks, as in: none because "it only rests there"',
+        ),
+    ),
+    Slip(
+        "glued with",
+        HEAD + "join leg.* to rail: glued with pva\n",
+        ("glued: No clause here begins with “glued”. → Write: glue pva",),
+    ),
+    Slip(
+        "no glue misspelt",
+        HEAD + "join leg.* to rail: no gleu\n",
+        (
+            "no: “no” begins a clause, and what goes with it does not stand here. → Write it like "
+            "this: no glue",
+        ),
+    ),
+    Slip(
+        "a load by the foot with a sign",
+        HEAD + "load rail: 20 lb/ft\n",
+        ("/: After “20 lb” stands “/”, which does not fit there. → Write: 20 lb per foot",),
+    ),
+    Slip(
+        "a load at a spot without from",
+        HEAD + "load rail: 20 kg at 12 left\n",
+        (
+            "left: After “kg at 12” stands “left”, which does not fit there. → Put “from” before "
+            "“left”: 20 kg at 12 from left",
+        ),
+    ),
+    Slip(
+        "a load without a unit",
+        HEAD + "load rail: 20\n",
+        (
+            "20: The line stops after “20”. → What fits there: what is carried, “kg” or “lb”, as "
+            "in: 20 kg at 12 from left",
+        ),
+    ),
+    Slip(
+        "a load without a part",
+        HEAD + "load: 20 kg\n",
+        (
+            "load: The line stops after “load”. → What fits there: the name of a part, as in: load "
+            "seat.*: 2 people seated",
+        ),
+    ),
+    Slip(
+        "stairs without wide",
+        HEAD + "room: stairs 30\n",
+        ("30: The line stops after “stairs 30”. → Add “wide”: stairs 30 wide",),
+    ),
+    Slip(
+        "skirting by its other name",
+        HEAD + "room: baseboard 4 tall\n",
+        ("baseboard: “baseboard” does not fit here. → Write: skirting 4 tall",),
+    ),
+    Slip(
+        "an outlet the other way round",
+        HEAD + "room: outlet 12 up 12 across\n",
+        ("up: After “outlet 12” stands “up”, which does not fit there. → Write: outlet 12 across 12 up",),
+    ),
+    Slip(
+        "an outlet with a comma",
+        HEAD + "room: outlet 12 across, 12 up\n",
+        (
+            "outlet 12 across, 12 up: A comma stands in the middle of this clause. → Write: outlet "
+            "12 across 12 up",
+        ),
+    ),
+    Slip(
+        "a switch half said",
+        HEAD + "room: switch 12\n",
+        ("12: The line stops after “switch 12”. → Add “across”, as in: switch 20 across 48 up",),
+    ),
+    Slip(
+        "a heater without away",
+        HEAD + "room: heater left 12\n",
+        ("12: The line stops after “heater left 12”. → Add “away”: heater left 12 away",),
+    ),
+    Slip(
+        "a wall in front",
+        HEAD + "room: wall front\n",
+        (
+            "front: After “wall” stands “front”, which does not fit there. → What fits there: "
+            "“behind”, “left” or “right”, as in: wall behind",
+        ),
+    ),
+    Slip(
+        "a doorway with by",
+        HEAD + "room: doorway 30 by 80\n",
+        ("by: After “doorway 30” stands “by”, which does not fit there. → Write: doorway 30 x 80",),
+    ),
+    Slip(
+        "a ceiling with tall",
+        HEAD + "room: ceiling 96 tall\n",
+        ("tall: After “ceiling 96” stands “tall”, which does not fit there. → Write: ceiling 96",),
+    ),
+    Slip(
+        "studs without every",
+        HEAD + "room: studs 16\n",
+        ("16: After “studs” stands “16”, which does not fit there. → Write: studs every 16",),
+    ),
+    Slip(
+        "a floor of nothing",
+        HEAD + "room: floor\n",
+        ("floor: The line stops after “floor”. → What fits there: what it is made of, as in: floor wood",),
+    ),
+    Slip(
+        "children misspelt, outdoors and heating too",
+        HEAD + "room: childs under 6, outdoor, heatd, unheatd\n",
+        (
+            "childs: “childs” does not fit here. → Did you mean children?",
+            "outdoor: “outdoor” does not fit here. → Did you mean outdoors?",
+            "heatd: “heatd” does not fit here. → Did you mean heated?",
+            "unheatd: “unheatd” does not fit here. → Did you mean unheated?",
+        ),
+    ),
+    Slip(
+        "no kids",
+        HEAD + "room: no kids\n",
+        ("kids: After “no” stands “kids”, which does not fit there. → Write: no children",),
+    ),
+    Slip(
+        "straps by number",
+        HEAD + "restrain rail to wall: 2 straps\n",
+        ("straps: After “2” stands “straps”, which does not fit there. → Write: 2 of them",),
+    ),
+    Slip(
+        "a restraint to the floor",
+        HEAD + "restrain rail to floor: strap\n",
+        (
+            "floor: After “restrain rail to” stands “floor”, which does not fit there. → Write: "
+            "restrain rail to wall",
+        ),
+    ),
+    Slip(
+        "a restraint into studs",
+        HEAD + "restrain rail to wall: screws #10 x 2 1/2 into studs\n",
+        (
+            "studs: After “2 1/2 into” stands “studs”, which does not fit there. → Write: screws "
+            "#10 x 2 1/2 into stud",
+        ),
+    ),
+    Slip(
+        "a restraint's height",
+        HEAD + "restrain rail to wall: 68 high\n",
+        ("high: After “68” stands “high”, which does not fit there. → Write: 68 up",),
+    ),
+    Slip(
+        "devices misspelt",
+        HEAD + "restrain rail to wall: starp, braket, cleet\n",
+        (
+            "starp: No clause here begins with “starp”. → Did you mean strap?",
+            "braket: No clause here begins with “braket”. → Did you mean bracket?",
+            "cleet: No clause here begins with “cleet”. → Did you mean cleat?",
+        ),
+    ),
+    Slip(
+        "sanding with grit",
+        HEAD + "finish clear: on rail, sand to 120 grit\n",
+        ("to: After “sand” stands “to”, which does not fit there. → Write: sand 120",),
+    ),
+    Slip(
+        "coats in words",
+        HEAD + "finish clear: on rail, two coats of polyurethane waterborne\n",
+        (
+            "coats: After “two” stands “coats”, which does not fit there. → Write: 2 coats of "
+            "polyurethane waterborne",
+        ),
+    ),
+    Slip(
+        "drying overnight",
+        HEAD + "finish clear: on rail, 2 coats of polyurethane waterborne, dry overnight\n",
+        (
+            "overnight: After “dry” stands “overnight”, which does not fit there. → What fits "
+            "there: a number, as in: dry 4 h",
+        ),
+    ),
+    Slip(
+        "a price with its sign",
+        HEAD + "stock plank: 2x8 pine, 8 ft $9.80\n",
+        ("$: After “8 ft” stands “$”, which does not fit there. → Write: 8 ft at 9.80",),
+    ),
+    Slip(
+        "a sheet with by",
+        HEAD + "stock ply: birch plywood 3/4, sheet 48 by 96 at 64\n",
+        ("by: After “sheet 48” stands “by”, which does not fit there. → Write: sheet 48 x 96 at 64",),
+    ),
+    Slip(
+        "a sheet without its word",
+        HEAD + "stock ply: birch plywood 3/4, 48 x 96 at 64\n",
+        ("x: After “48” stands “x”, which does not fit there. → Write: sheet 48 x 96 at 64",),
+    ),
+    Slip(
+        "moisture without its sign",
+        HEAD + "stock plank: 2x8 pine, moisture 12\n",
+        ("12: The line stops after “moisture 12”. → Write: moisture 12 %",),
+    ),
+    Slip(
+        "quartersawn and flatsawn in one word",
+        HEAD + "stock plank: 2x8 pine, quartersawn, flat-sawn\n",
+        (
+            "quartersawn: No clause here begins with “quartersawn”. → Write: quarter sawn",
+            "flat-sawn: No clause here begins with “flat-sawn”. → Write: flat sawn",
+        ),
+    ),
+    Slip(
+        "a grade of nothing",
+        HEAD + "stock plank: 2x8 pine, grade\n",
+        (
+            "grade: “grade” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: grade no.2",
+        ),
+    ),
+    Slip(
+        "treated with pressure",
+        HEAD + "stock plank: 2x8 pine, pressure treated\n",
+        ("treated: The line stops after “pressure treated”. → Write: treated",),
+    ),
+    Slip(
+        "real sizes with by",
+        HEAD + "stock plank: actual 2 by 8 pine\n",
+        ("by: After “actual 2” stands “by”, which does not fit there. → Write: actual 2 x 8 pine",),
+    ),
+    Slip(
+        "a round behind its number",
+        HEAD + "stock bar: 1 dowel oak, round oak\n",
+        (
+            "dowel: After “1” stands “dowel”, which does not fit there. → Write: round 1 oak",
+            "round: “round” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: round 1 1/4 oak",
+        ),
+    ),
+    Slip(
+        "a length without its comma",
+        HEAD + "stock plank: 2x8 pine 8 ft at 9.80\n",
+        ("8 ft: “8 ft” begins a new clause, and no comma stands before it. → Write: 2x8 pine, 8 ft at 9.80",),
+    ),
+    Slip(
+        "a thickness in millimetres before its sheet",
+        HEAD + "stock ply: 18 mm birch plywood\n",
+        ("18 mm: The thickness “18 mm” stands before its sheet. → Put it behind: birch plywood 18 mm",),
+    ),
+    Slip(
+        "a purchase in words",
+        HEAD + "buy: two stud 8 ft\n",
+        ("two: “two” does not fit here. → Write: 2 stud 8 ft",),
+    ),
+    Slip(
+        "a purchase with at",
+        HEAD + "buy: 2 stud at 8 ft\n",
+        ("at: After “2 stud” stands “at”, which does not fit there. → Write: 2 stud 8 ft",),
+    ),
+    Slip(
+        "tools by number",
+        HEAD + "tools: 2 saws\n",
+        (
+            "2: “2” is a number where a name should stand. → Write the name of a tool, as in: "
+            "tools: mitre saw, drill",
+        ),
+    ),
+    Slip(
+        "a waiver with a colon",
+        HEAD + 'accept open-joint on rail: "wanted"\n',
+        (
+            ":: After “open-joint on rail” stands “:”, which does not fit there. → Write: accept "
+            'open-joint on rail because "wanted"',
+        ),
+    ),
+    Slip(
+        "a waiver with for",
+        HEAD + 'accept open-joint for rail because "wanted"\n',
+        (
+            "for: After “accept open-joint” stands “for”, which does not fit there. → Write: "
+            'accept open-joint on rail because "wanted"',
+        ),
+    ),
+    Slip(
+        "a limit with an equals sign",
+        HEAD + "limit sag-ratio = 360\n",
+        (
+            "=: There is no colon after “limit sag-ratio”. → Put one in the place of “=”, as in: "
+            "limit sag-ratio: 360",
+        ),
+    ),
+    Slip(
+        "stock facts half said",
+        HEAD + "stock plank: 2x8 pine, flat, quarter, treated for outdoors\n",
+        (
+            "flat: “flat” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: flat sawn",
+            "quarter: “quarter” begins a clause, and what goes with it does not stand here. → "
+            "Write it like this: quarter sawn",
+            "for outdoors: “treated” is a whole clause, and more words stand behind it. → Write: treated",
+        ),
+    ),
+    Slip(
+        "offsets that are not counted from anything",
+        HEAD + "part a: stud, across, flat, right 3, back 3, top 3, bottom 3, front 3, on floor\n",
+        (
+            "3: “right 3” does not say what it is counted from. → Add it, as in: bottom 15 above "
+            "floor, left 2 right of left of frame. From the plan's own corner: left at 4",
+            "3: “back 3” does not say what it is counted from. → Add it, as in: bottom 15 above "
+            "floor, left 2 right of left of frame. From the plan's own corner: left at 4",
+            "3: “top 3” does not say what it is counted from. → Add it, as in: bottom 15 above "
+            "floor, left 2 right of left of frame. From the plan's own corner: left at 4",
+            "3: “bottom 3” does not say what it is counted from. → Add it, as in: bottom 15 above "
+            "floor, left 2 right of left of frame. From the plan's own corner: left at 4",
+            "3: “front 3” does not say what it is counted from. → Add it, as in: bottom 15 above "
+            "floor, left 2 right of left of frame. From the plan's own corner: left at 4",
+        ),
+    ),
+    Slip(
+        "each without its at",
+        HEAD + "part a for each of left, right: stud, across, flat, 9 long, each 4, front at 0, on floor\n",
+        (
+            "4: “each 4” does not say what it is counted from. → Add it, as in: bottom 15 above "
+            "floor, left 2 right of left of frame. From the plan's own corner: left at 4",
+        ),
+    ),
+    Slip(
+        "a lower end cut no way",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, lower end cut\n",
+        (
+            "cut: The line stops after “lower end cut”. → What fits there: “level”, “plumb”, "
+            "“pointed” or “square”, as in: lower end cut level",
+        ),
+    ),
+    Slip(
+        "under without a name for its part",
+        HEAD + "part a: stud, across, flat, 9 long, left at 0, front at 0, under top of frame\n",
+        (
+            "of: After “under top” stands “of”, which does not fit there. → Take it out, or write "
+            "it like this: under frame",
+        ),
+    ),
+    Slip(
+        "a like with a number",
+        HEAD + "part a: like 3\n",
+        ("3: “3” is a number where a name should stand. → Write the name of a part or an outline.",),
+    ),
+    Slip(
+        "a joint's words with a number too many",
+        HEAD
+        + "join leg.* to rail: biscuits 20, brackets 2, clips 2, dovetails 5, wedges 2, butt 3, bridle 3\n",
+        (
+            "20: After “biscuits” stands “20”, which does not fit there. → Take it out.",
+            "2: After “brackets” stands “2”, which does not fit there. → Take it out.",
+            "2: After “clips” stands “2”, which does not fit there. → Take it out.",
+            "5: After “dovetails” stands “5”, which does not fit there. → Take it out.",
+            "2: After “wedges” stands “2”, which does not fit there. → Take it out.",
+            "3: After “butt” stands “3”, which does not fit there. → Take it out.",
+            "3: After “bridle” stands “3”, which does not fit there. → Take it out.",
+        ),
+    ),
+    Slip(
+        "words of metal with more than they hold",
+        HEAD
+        + "join leg.* to rail: screws #8 x 2, brass plated, galvanised steel, stainless steel, slotted holes\n",
+        (
+            "plated: After “brass” stands “plated”, which does not fit there. → Write it like this: brass",
+            "steel: After “galvanised” stands “steel”, which does not fit there. → Write it like "
+            "this: galvanised",
+            "steel: After “stainless” stands “steel”, which does not fit there. → Write: stainless",
+            "holes: After “slotted” stands “holes”, which does not fit there. → Write it like this: slotted",
+        ),
+    ),
+    Slip(
+        "how deep a head sits, without the depth",
+        HEAD + "join leg.* to rail: screws #8 x 2, counterbored, countersunk 1/4\n",
+        (
+            "counterbored: “counterbored” begins a clause, and what goes with it does not stand "
+            "here. → Write it like this: counterbored 1/2",
+            "1/4: After “countersunk” stands “1/4”, which does not fit there. → Take it out.",
+        ),
+    ),
+    Slip(
+        "glue by number",
+        HEAD + "join leg.* to rail: glue 2\n",
+        ("2: “2” is a number where a word should stand. → Write it like this: glue pva",),
+    ),
+    Slip(
+        "children and heating half said",
+        HEAD + "room: children 6, heated floor, unheated shed, indoors mostly, outdoors in summer\n",
+        (
+            "6: After “children” stands “6”, which does not fit there. → Put “under” before “6”: "
+            "children under 6",
+            "floor: After “heated” stands “floor”, which does not fit there. → Take it out.",
+            "shed: After “unheated” stands “shed”, which does not fit there. → Take it out.",
+            "mostly: After “indoors” stands “mostly”, which does not fit there. → Take it out.",
+            "in: After “outdoors” stands “in”, which does not fit there. → Take it out.",
+        ),
+    ),
+    Slip(
+        "skirting without tall",
+        HEAD + "room: skirting 4\n",
+        ("4: The line stops after “skirting 4”. → Write: skirting 4 tall",),
+    ),
+    Slip(
+        "a bracket and a cleat by number",
+        HEAD + "restrain rail to wall: bracket 2, cleat 2\n",
+        (
+            "2: After “bracket” stands “2”, which does not fit there. → Take it out.",
+            "2: After “cleat” stands “2”, which does not fit there. → Take it out.",
+        ),
+    ),
+    Slip(
+        "a shared file without quotation marks",
+        HEAD + "use shop-stock.plan\n",
+        (
+            "shop-stock.plan: “shop-stock.plan” is not in quotation marks. → Put the words in "
+            'quotation marks, as in: use "shop-stock.plan"',
+        ),
+    ),
+    Slip(
+        "a shared file of nothing",
+        HEAD + "use\n",
+        (
+            'use: The line stops after “use”. → What fits there: words in quotation marks ("…"), '
+            'as in: use "shop-stock.plan"',
+        ),
+    ),
+    Slip(
+        "a shared file with a colon",
+        HEAD + 'use: "shop-stock.plan"\n',
+        (':: After “use” stands “:”, which does not fit there. → Write: use "shop-stock.plan"',),
+    ),
+    Slip(
+        "a shared file in an assembly",
+        HEAD
+        + 'assembly box: 14 across, 12 deep, 5 tall, on floor, left at 0, front at 0\n    part side: stud, across, flat, 9 long, left at 0, front at 0, on floor\n    use "shop-stock.plan"\n',
+        (
+            'use "shop-stock.plan": A shared file belongs to the whole plan and can\'t stand in an '
+            "assembly. → Move it to the margin, above the assembly.",
+        ),
+    ),
+    Slip(
+        "clauses that are only their first word",
+        HEAD
+        + "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor, hinged, splayed, notch, opens, mitre, rip\n",
+        (
+            "hinged: “hinged” begins a clause, and what goes with it does not stand here. → Write "
+            "it like this: hinged left",
+            "splayed: “splayed” begins a clause, and what goes with it does not stand here. → "
+            "Write it like this: splayed 8 degrees towards left",
+            "notch: “notch” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: notch 2 deep by 4 tall at front bottom",
+            "opens: “opens” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: opens 110 degrees",
+            "mitre: “mitre” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: mitre 45 at left end",
+            "rip: “rip” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: rip 2 1/2",
+        ),
+    ),
+    Slip(
+        "a comma missing behind a stock",
+        HEAD + "part a: stud across, flat, 9 long, left at 0, front at 0, on floor\n",
+        (
+            "stud across: “stud across” is read as a size, since no comma stands behind the stock. "
+            "→ Write: stud, across",
+        ),
+    ),
+    Slip(
+        "a number in words",
+        HEAD + "part a: stud, across, flat, two long, left at 0, front at 0, on floor\n",
+        ("two: “two” is read as the name of a measure. → Write the number in figures: 2",),
+    ),
+    Slip(
+        "a nominal size that is bought",
+        HEAD + "buy: 2x4 8 ft\n",
+        (
+            "2x4: “2x4” is a nominal size, and here the number bought and the name of a stock "
+            "stand. → Name the stock: 2 stud 8 ft",
+        ),
+    ),
+    Slip(
+        "steps that are only their verb",
+        HEAD + 'step "Glue up": join, wait, sand rail\n',
+        (
+            "join: “join” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: join end.*",
+            "wait: “wait” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: wait 1 h",
+        ),
+    ),
+    Slip(
+        "a finish of first words only",
+        HEAD + "finish clear: on rail, sand, dry, 2 coats of polyurethane waterborne\n",
+        (
+            "sand: “sand” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: sand 80, 120",
+            "dry: “dry” begins a clause, and what goes with it does not stand here. → Write it "
+            "like this: dry 4 h",
+        ),
+    ),
+    Slip(
+        "shelf pins without their second word",
+        HEAD + "fit rail to leg.front-left: 4 shelf\n",
+        ("shelf: The line stops after “4 shelf”. → Add “pins”: 4 shelf pins",),
     ),
 )

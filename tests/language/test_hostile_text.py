@@ -129,6 +129,7 @@ def rows(template: str, count: int) -> str:
 
 PART = "part a: stud, across, flat, 9 long, left at 0, front at 0, on floor"
 STOOD = "stud, across, flat, 9 long, left at 0, front at 0"
+BOX = "assembly box: 9 across, 9 deep, 9 tall, on floor, left at 0, front at 0\n"
 MANY = 100_000
 WILD: dict[str, str | Callable[[], str]] = {
     "brackets": "h = " + "(" * MANY + "1" + ")" * MANY,
@@ -190,6 +191,51 @@ WILD: dict[str, str | Callable[[], str]] = {
     "sandings": f"{PART}\nfinish f: on a" + ", sand 80" * 20_000,
     "waivers": f"{PART}\n" + rows('accept rule-@ on a because "b"', 5_000),
     "limits": "limit foo: 3\n" * 5_000,
+    "assemblies one in another": "".join(f"{' ' * n}assembly a{n}:\n" for n in range(2_000)),
+    "assemblies without members": rows("assembly a@: 9 across, 9 deep, 9 tall, on floor", 5_000),
+    "an assembly of very many members": BOX + f"    part a: {STOOD}, on floor\n" * 20_000,
+    "an assembly of very many names": BOX + rows(f"    part a@: {STOOD}, on floor", 20_000),
+    "copies of assemblies of copies": "assembly a: 9 tall, on floor, 5000 copies every 1 across\n"
+    "  assembly b: 9 tall, 5000 copies every 1 across\n"
+    f"    part c: {STOOD}, 5000 copies every 1 up",
+    "an assembly in itself": BOX + "    assembly box: as tall as box\n        part a: like box",
+    "members further and further in": BOX
+    + "".join(f"{' ' * n}part a{n}: {STOOD}, on floor\n" for n in range(1, 1_500)),
+    "clauses behind members": BOX + f"    part a: {STOOD}, on floor\n" + "    on floor\n" * 20_000,
+    "members that are none": BOX + "    prat a: stud\n" * 10_000,
+    "statements that no assembly holds": BOX + "    height = 5\n" * 10_000,
+    "cuts on one part": f"{PART}" + ", hole 1/16 through front, 1 from left, 1 from top" * 5_000,
+    "notches on one part": f"{PART}" + ", notch 1/16 deep by 1/16 tall at front top" * 2_000,
+    "notches for one another": rows(f"part a@: {STOOD}, on floor, notch for a^", 200),
+    "grooves without end": f"{PART}" + ", groove 1/8 by 1/8 into top, stopped 1 at left" * 2_000,
+    "tapers to nothing": f"{PART}" + ", taper to 0 at left end, taper to 1e9 at right end" * 1_000,
+    "a mitre of a right angle": f"{PART}, mitre 90 at both ends, bevel 90 at left end, bevel 90 along front",
+    "a hole wider than any board": f"{PART}, hole 99999 through front, hole 1/99999 by 99999 into top",
+    "corners rounder than the board": f"{PART}, corners rounded 9999, edges rounded 9999, round 9999",
+    "slants past all measure": f"{PART}, tilted 90 degrees towards left and 89.999999 degrees towards front",
+    "slants of slants": rows(f"part a@: {STOOD}, on floor, splayed 89 degrees towards left", 1_000),
+    "braces in a circle": "part a: stud, between b and c, rising towards left\n"
+    "part b: stud, between a and c, rising towards left\npart c: stud, between a and b, rising towards left",
+    "copies in a length without end": f"{PART}, copies every 1/999 across within 3900",
+    "copies in a length of nothing": f"{PART}, copies every 1 across within 0",
+    "sizes to try without end": "length = 3\ntry length: from 0 to 1000000 by 1/1000",
+    "sizes to try, very many": "length = 3\ntry length: " + ", ".join(map(str, range(1, 20_000))),
+    "sizes to try backwards": "length = 3\ntry length: from 9 to 1 by 1, 5, from 1 to 9 by 0",
+    "many sizes to try": rows("h@ = 3", 1_000) + rows("try h@: 1, 2, 3", 1_000),
+    "conditions": "length = 3\n" + f"{PART}" + ", only when length over 1" * 5_000,
+    "conditions in a circle": f"h = h\n{PART}, only when h over h",
+    "fits": f"{PART}\n" + "fit a to leg.*: 2 hinges 2\n" * 3_000,
+    "hardware by the million": f"{PART}\nfit a to leg.*: 999999999 hinges 2 at 99999999",
+    "steps": f"{PART}\n" + 'step "a": join a, wait 1 h, "b"\n' * 5_000,
+    "a step of very many parts": f'{PART}\nstep "a": join ' + "a, " * 20_000 + "a",
+    "doors that open past themselves": f"{PART}, opens 99999 degrees, hinged left, slides out 99999",
+    "degree signs": "part a: stud, tilted " + "°" * MANY,
+    "short marks": "h = 1" + "'" * MANY,
+    "shared files": 'use "a.plan"\n' * 5_000,
+    "a shared file that is this one": 'use "test.plan"\nuse "../../../../etc/passwd"\nuse "/dev/zero"',
+    "clauses that could be mended": "part a: stud" + ", mitre 45 left" * 3_000,
+    "clauses cut in two": "part a: stud" + ", notch 2 deep, 4 tall at front" * 3_000,
+    "a clause of a thousand words": "part a: stud, " + "mitre 45 left " * 1_000,
 }
 
 

@@ -61,13 +61,13 @@ def test_one_fault_that_all_copies_share_is_told_once() -> None:
     )
     assert told(text) == [
         "end: The part “end” does not say how it is turned. → Add flat (wide face up) or on edge.",
-        "3: The line stops after “3”. → What fits there: the name of a stock.",
+        "3: The line stops after “3”. → What fits there: the name of a stock, as in: 2 stud 8 ft",
     ]
     turned = text.replace("stud, deep,", "stud, deep, on edge,")
     assert told(turned) == [
         "leg.frnt-each: No part is called “leg.frnt-left”. → "
         "Did you mean leg.front-left, leg.front-right, leg.back-left or end.left?",
-        "3: The line stops after “3”. → What fits there: the name of a stock.",
+        "3: The line stops after “3”. → What fits there: the name of a stock, as in: 2 stud 8 ft",
     ]
 
 

@@ -9,6 +9,7 @@ from reviewer.limits import Limit
 from reviewer.model.builder import understand
 from reviewer.reference.limits import default_limits
 from tests.benchmark import shelving
+from tests.language.reading_texts import told
 
 HEAD = """plan "Planters by the door" in inches
 stock stud: 2x4 pine, 8 ft at 4
@@ -75,3 +76,17 @@ def test_shelving_comes_to_a_fraction_of_the_bounds(
     monkeypatch.setattr("reviewer.model.desk.MAX_CLAUSES", 25_000)
     monkeypatch.setattr("reviewer.model.desk.MAX_LISTED", 25_000)
     assert told(shelving(1_000), limits) == []
+
+
+def test_cuts_in_one_part_are_bounded_and_told_once() -> None:
+    hole = ", hole 3 through front, 9 from left, 9 from top"
+    text = (
+        'plan "Pegboard" in millimetres\nstock ply: birch plywood 12\n'
+        "part board: ply, facing front, 900 across, 600 tall, left at 0, front at 0, on floor"
+    )
+    assert told(text + hole * 300) == []
+    (one,) = told(text + hole * 400)
+    assert one == (
+        "hole 3 through front: “board” has more than 300 cuts from here on, far beyond any part. → "
+        "Take out cuts that say a thing again, or make it of several parts."
+    )
