@@ -156,6 +156,8 @@ _KINDS: tuple[Callable[[Review], Iterator[Assumption]], ...] = (
     woods.kinds_of_wood,
     woods.weights,
     woods.stiffnesses,
+    woods.strengths,
+    woods.slanting,
     woods.creeps,
     _loads,
     woods.sawing,

@@ -16,6 +16,8 @@ from reviewer.units import Value, mass, ratio, significant
 from reviewer.wording import listed
 from reviewer.workshop.assumptions import Assumption
 from reviewer.workshop.carrying import creep_factor, stiffness
+from reviewer.workshop.strengths import graded_rows
+from reviewer.workshop.strengths import strengths as section_strengths
 
 if TYPE_CHECKING:
     from reviewer.limits import Limit
@@ -112,6 +114,47 @@ def _example_grade(wood: Material) -> str:
     if grade_of(wood.key, _COMMON_GRADE):
         return f"grade {_COMMON_GRADE}"
     return f"grade {_EXAMPLE_GRADES.get(wood.family, 'c24')}"
+
+
+def strengths(review: Review) -> Iterator[Assumption]:
+    """What the woods that something spans with may be bent to, once each; a stated grade settles it."""
+    bending = {review.stock_of(name).name: None for name in review.carrying.members}
+    told: set[str] = set()
+    for stock in used_stocks(review):
+        wood = material(stock.material)
+        if stock.name not in bending or stock.material in told or _graded(stock, wood):
+            continue
+        told.add(stock.material)
+        framing = graded_rows(stock)
+        if framing:
+            what, value = "is taken to be as strong as grade {value}", framing[0].grade
+            source = f"what yards keep, {NO_SOURCE}; its values: {framing[0].source}"
+            yield Assumption(wood.said, what, value, source, f"grade {_COMMON_GRADE}", stock.span)
+            continue
+        width = stock.width if stock.width is not None else stock.thickness
+        bending_value = section_strengths(stock, (width, stock.thickness), flat=True, brief=False).bending
+        yield Assumption(
+            wood.said,
+            "is taken to bear a bending stress of {value}",
+            Value(bending_value.value, "stress"),
+            bending_value.source,
+            _example_grade(wood),
+            stock.span,
+        )
+
+
+def slanting(review: Review) -> Iterator[Assumption]:
+    """Parts that would span but lean or slant: no beam is made of them."""
+    names = review.carrying.slanting
+    if names:
+        yield Assumption(
+            listed(names),
+            "leans or slants: its load is taken to go straight on to what holds it; how it bends is {value}",
+            "not reviewed",
+            "own choice",
+            "",
+            review.span_of(names[0]),
+        )
 
 
 def creeps(review: Review) -> Iterator[Assumption]:

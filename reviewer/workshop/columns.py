@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import NamedTuple
 
-from reviewer.mechanics.strength import column_buckling_stress, column_stability
+from reviewer.mechanics.strength import axial_stress, column_buckling_stress, column_stability
 from reviewer.model.plan import Axis, Stock
 from reviewer.model.shapes import Rounded, Shape, Taper
 from reviewer.setting_out.result import Joint, SettingOut
@@ -15,14 +15,24 @@ from reviewer.workshop.strengths import Strength, Strengths
 
 #: A round column counts as a square one of the same area (NDS 3.7.3).
 _ROUND = math.sqrt(math.pi / 4)
+#: Below this share of the crushing value a column bows long before its wood gives way.
+_SLENDER = 0.5
 
 
 class Column(NamedTuple):
-    """An upright part: the longest stretch with nothing to hold it, and the sides of its section, mm."""
+    """An upright part: the longest stretch with nothing to hold it, and the sides of its section, mm.
+
+    ``upright`` is the cosine of its lean: along itself it is pressed with the force down over that.
+    """
 
     part: str
     free: float
     sides: tuple[float, float]
+    upright: float = 1.0
+
+    def stress(self, force: float) -> float:
+        """The stress along it (MPa) under a force straight down, N."""
+        return axial_stress(force / self.upright, *self.sides)
 
     @property
     def least(self) -> float:
@@ -68,7 +78,7 @@ def column(name: str, solid: Solid, stock: Stock, shape: Shape | None, setting: 
         at = max(at, end)
     # A leaning part is longer than it is tall.
     free *= solid.length / (high - low) if high - low > TOLERANCE_MM else 1.0
-    return Column(name, free, (sides[0], sides[1]))
+    return Column(name, free, (sides[0], sides[1]), abs(solid.directions[0][Axis.UP]))
 
 
 def column_strength(one: Column, values: Strengths) -> Strength:
@@ -76,7 +86,9 @@ def column_strength(one: Column, values: Strengths) -> Strength:
     crushing = values.compression
     if one.free <= 0:
         return crushing
+    certain = crushing.certain
     if values.crushing_characteristic is not None:
+        certain = None
         from reviewer.mechanics.eurocode import column_reduction
 
         factor = column_reduction(one.free, one.least, values.crushing_characteristic, values.least_modulus)
@@ -85,4 +97,8 @@ def column_strength(one: Column, values: Strengths) -> Strength:
         buckling = column_buckling_stress(one.free, one.least, values.least_modulus)
         factor = column_stability(buckling, crushing.value)
         rule = "NDS 3.7.1, column stability"
-    return crushing._replace(value=crushing.value * factor, source=f"{crushing.source}; {rule}")
+        if buckling <= _SLENDER * crushing.value and crushing.standing != "from memory":
+            # Its stiffness governs, which was read, whatever sets what the wood may be pressed with.
+            certain = 1.0
+    value = crushing.value * factor
+    return crushing._replace(value=value, source=f"{crushing.source}; {rule}", certain=certain)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from reviewer.mechanics.beam import BeamResult, Unstable
@@ -132,3 +132,27 @@ class Member:
             self.creep,
             self.clamped and len(places) == 1,
         ).solved(places, self.creep if growth is None else growth)
+
+    def retried(
+        self, times_height: float = 1.0, more: Iterable[float] = (), times_length: float = 1.0
+    ) -> Member:
+        """The same part so many times as high or as long, or with more supports: a remedy, tried.
+
+        Its cuts grow with its height, to be cautious. What bends with it counts as fixed along it.
+        """
+        more = tuple(more)
+        return replace(
+            self,
+            length=self.length * times_length,
+            height=self.height * times_height,
+            bearings=tuple(
+                each._replace(start=each.start * times_length, end=each.end * times_length)
+                for each in self.bearings
+            ),
+            second_moment=self.second_moment * times_height**3,
+            stiffened=self.stiffened + math.fsum(each.stiffness for each in self.beside),
+            beside=(),
+            sag=self.again(times_height, more, times_length),
+            standing=self.again(times_height, more, times_length, 1.0),
+            sections=tuple(each.scaled(times_height, times_length) for each in self.sections),
+        )

@@ -47,6 +47,17 @@ class NetSection(NamedTuple):
     modulus: float
     why: str
 
+    def scaled(self, times_height: float, times_length: float) -> NetSection:
+        """The same cut in a part so many times as high and as long."""
+        return NetSection(
+            self.start * times_length,
+            self.end * times_length,
+            self.area * times_height,
+            self.second_moment * times_height**3,
+            self.modulus * times_height**2,
+            self.why,
+        )
+
 
 class _Rectangle(NamedTuple):
     """A rectangle in the section: from ... to across the span, and from ... to upwards."""

@@ -51,7 +51,21 @@ def worst_sag(member: Member, limits: Limits) -> Sag | None:
     return max(found, key=lambda sag: sag.share, default=None)
 
 
-def height_that_does(sag: Sag, limits: Limits) -> float:
+def sag_share(member: Member, limits: Limits) -> float:
+    """The worst sag of a member over what is allowed there; beyond all bounds where nothing holds it."""
+    if not isinstance(member.sag, BeamResult):
+        return math.inf
+    worst = worst_sag(member, limits)
+    return worst.share if worst is not None else 0.0
+
+
+def most_sag(member: Member) -> float:
+    """The largest sag of any stretch that bends, mm."""
+    assert isinstance(member.sag, BeamResult)
+    return max((bay.sag for bay in _bending(member, member.sag.bays)), default=0.0)
+
+
+def height_enough(sag: Sag, limits: Limits) -> float:
     """The height at which the same board sags just as far as allowed, mm.
 
     The sag falls with the cube of the height, and the board grows heavier with it.
@@ -65,19 +79,3 @@ def height_that_does(sag: Sag, limits: Limits) -> float:
             break
         times *= math.pow(max(shares), 1 / 3) * (1 + 1e-6)
     return member.height * times
-
-
-def sag_propped(sag: Sag, limits: Limits) -> float | None:
-    """The sag with one more support, in the middle of the span or under the free end; mm.
-
-    None where that is not enough.
-    """
-    member, bay = sag.member, sag.bay
-    at = bay.sag_at if bay.kind == "overhang" else (bay.start + bay.end) / 2
-    again = member.again(more=(at,))
-    if not isinstance(again, BeamResult):
-        return None
-    bays = _bending(member, again.bays)
-    if any(each.sag > allowed_sag(each, limits)[0] for each in bays):
-        return None
-    return max((each.sag for each in bays), default=0.0)

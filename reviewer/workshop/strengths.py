@@ -14,7 +14,7 @@ from reviewer.mechanics.strength import Factors, Property, design_value
 from reviewer.model.plan import Stock
 from reviewer.reference.grades import DesignValues, StrengthClass, grade_of, strength_class
 from reviewer.reference.materials import Material, material
-from reviewer.reference.sources import Standing
+from reviewer.reference.sources import NO_SOURCE, Standing
 from reviewer.reference.tables import Row, table
 from reviewer.units import MM_PER_INCH, TOLERANCE_MM
 
@@ -27,18 +27,16 @@ _FRAMING_MM = 1.5 * MM_PER_INCH
 class Strength(NamedTuple):
     """A stress that a part may bear, MPa, and how firm that is.
 
-    ``firm`` is true for a value whose every part was read: passing it is an error by itself. ``named`` says
-    for a person what it is a value of.
+    ``named`` says for a person what it is a value of, ``who`` in short who sets it. ``certain`` is how many
+    times the value is too much by what was read alone; None where custom or memory has its part in it.
     """
 
     value: float
     source: str
     standing: Standing
     named: str
-
-    @property
-    def firm(self) -> bool:
-        return self.standing in ("read", "read in part", "derived")
+    who: str
+    certain: float | None = None
 
 
 class Strengths(NamedTuple):
@@ -160,7 +158,12 @@ def _by_class(known: StrengthClass, brief: bool) -> Strengths:
 
     def of(characteristic: float) -> Strength:
         return Strength(
-            modification * characteristic / safety, source, "from memory", f"strength class {known.name}"
+            modification * characteristic / safety,
+            source,
+            "from memory",
+            f"strength class {known.name}",
+            "EN 338 and EN 1995-1-1",
+            strength_factor("load-factor"),
         )
 
     return Strengths(
@@ -192,10 +195,11 @@ def _by_grade(
     crushing = Factors(load_duration=duration, size=of_compression)
     # The table is for framing lumber; thinner boards of it take its bare values, as a custom.
     standing: Standing = row.status if framing else "common practice"
-    name = f"{row.group} {row.grade}" + (" (grade not stated)" if assumed else "")
+    name = f"{row.group} {row.grade}" + (", grade not stated" if assumed else "")
 
     def of(property: Property, reference: float, with_factors: Factors) -> Strength:
-        return Strength(design_value(property, reference, with_factors), row.source, standing, name)
+        value = design_value(property, reference, with_factors)
+        return Strength(value, row.source, standing, name, "NDS 2018", 1.0 if framing else None)
 
     return Strengths(
         of("bending", row.bending, factors),
@@ -218,6 +222,7 @@ def _by_custom(wood: Material, along: bool) -> Strengths:
             f"1/{divisor:g} of the mean at failure, {wood.source}; share: {_factors()[share].source}",
             standing,
             wood.said,
+            f"the mean at failure over {divisor:g}; {NO_SOURCE}",
         )
 
     shear, bearing = wood.shear_strength, wood.bearing_strength

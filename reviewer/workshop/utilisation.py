@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from reviewer.mechanics.beam import BeamResult
-from reviewer.mechanics.strength import axial_stress, bearing_stress
+from reviewer.mechanics.strength import bearing_stress
 from reviewer.model.plan import GROUNDS, Axis
 from reviewer.reference.sources import Standing
 from reviewer.units import TOLERANCE_MM, Value, fine_length
@@ -20,15 +21,19 @@ if TYPE_CHECKING:
     from reviewer.review import Review
     from reviewer.workshop.carrying import Handed
 
+#: A part that leans by more than 30° is a brace, and no column by itself.
+_UPRIGHT = math.cos(math.radians(30))
+
 Kind = Literal["bending", "shear", "bearing", "buckling", "sag"]
 
 
 class Utilisation(NamedTuple):
     """One part and one kind: the value, the limit it is held against, and who set that.
 
-    ``standing`` says how firm the limit is and ``named`` what it is a value of. ``by`` is what the figure
-    is of: the stressed member (bending, shear), the force between two parts (bearing), the column
-    (buckling), the sag. ``with_part`` is the other part of a bearing.
+    ``standing`` says how firm the limit is, ``named`` what it is a value of, ``who`` in short who sets it,
+    and ``certain`` at what ratio it is too much by what was read alone (None: custom or memory has its part
+    in it). ``by`` is what the figure is of: the stressed member (bending, shear), the force between two
+    parts (bearing), the column (buckling), the sag. ``with_part`` is the other part of a bearing.
     """
 
     part: str
@@ -38,6 +43,8 @@ class Utilisation(NamedTuple):
     source: str
     standing: Standing
     named: str
+    who: str
+    certain: float | None
     by: Stressed | Handed | Column | Sag
     with_part: str = ""
 
@@ -45,11 +52,6 @@ class Utilisation(NamedTuple):
     def ratio(self) -> float:
         """The value over the limit; 1 is all that it may bear."""
         return self.value.amount / self.limit.amount
-
-    @property
-    def firm(self) -> bool:
-        """True where every part of the limit was read, so that passing it is an error by itself."""
-        return self.standing in ("read", "read in part", "derived")
 
 
 def _against(
@@ -68,6 +70,8 @@ def _against(
         limit.source,
         limit.standing,
         limit.named,
+        limit.who,
+        limit.certain,
         by,
         with_part,
     )
@@ -85,7 +89,8 @@ def strengths_of(review: Review, member: Member) -> Strengths:
     )
 
 
-def _stresses(review: Review, member: Member) -> Iterator[tuple[Kind, float, Strength, Stressed]]:
+def stresses(review: Review, member: Member) -> Iterator[tuple[Kind, float, Strength, Stressed]]:
+    """Bending and shear of a member: the stress, what it may bear, and where."""
     if not isinstance(member.standing, BeamResult):
         return
     values = strengths_of(review, member)
@@ -108,7 +113,7 @@ def _members(review: Review) -> Iterator[Utilisation]:
         along = member.axis == review.setting.solids[name].long
         key = (id(member.standing), id(member.sections), stock, member.width, member.height, along)
         if key not in known:
-            known[key] = list(_stresses(review, member))
+            known[key] = list(stresses(review, member))
         for kind, stress, limit, by in known[key]:
             yield _against(name, kind, stress, limit, by)
         sag = worst_sag(member, review.limits)
@@ -121,6 +126,8 @@ def _members(review: Review) -> Iterator[Utilisation]:
                 sag.limit.source,
                 "own choice",
                 sag.limit.meaning,
+                sag.limit.source,
+                None,
                 sag,
             )
 
@@ -162,16 +169,17 @@ def _columns(review: Review) -> Iterator[Utilisation]:
         if solids[name].long != Axis.UP or name in review.carrying.members:
             continue
         down = [each for each in handed if each.to.how == "rests"]
-        force = sum(each.force for each in down)
+        force = math.fsum(each.force for each in down)
         if force <= 0:
             continue
         stock = review.stock_of(name)
         one = column(name, solids[name], stock, review.plan.parts[name].shape, review.setting)
-        brief = sum(each.brief for each in down) / force >= strength_factor("brief-share")
+        if one.upright < _UPRIGHT:
+            continue
+        brief = math.fsum(each.brief for each in down) / force >= strength_factor("brief-share")
         values = strengths(stock, one.sides, flat=False, brief=brief)
         limit = column_strength(one, values)
-        stress = axial_stress(force, one.sides[0], one.sides[1])
-        yield _against(name, "buckling", stress, limit, one)
+        yield _against(name, "buckling", one.stress(force), limit, one)
 
 
 def utilisations(review: Review) -> tuple[Utilisation, ...]:

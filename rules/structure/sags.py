@@ -15,8 +15,9 @@ from reviewer.rulebook import rule
 from reviewer.units import TOLERANCE_MM, Value, fine_length, force, length, ratio
 from reviewer.wording import listed
 from reviewer.workshop.carrying import creep_factor, stiffness
-from reviewer.workshop.sagging import Sag, height_that_does, sag_propped, worst_sag
-from reviewer.workshop.usual_sizes import thicker_stock
+from reviewer.workshop.member import Member
+from reviewer.workshop.sagging import Sag, height_enough, most_sag, sag_share, worst_sag
+from reviewer.workshop.strengthening import propped_in, span_that_does, thicker_that_does
 
 #: Two beams that bend together sag alike, but for the ways in which they are held.
 _MUCH_ALIKE = 1.1
@@ -63,13 +64,18 @@ def _working(review: Review, sag: Sag) -> Working:
         Figure("growth of a lasting sag over the years", ratio(creep), creep_source),
         Figure("supports along it", Value(len(set(member.places)), "count")),
     ]
+    if member.weakness > 1:
+        cuts = " and ".join(dict.fromkeys(each.why for each in member.sections if each.why))
+        figures.append(
+            Figure(f"growth of the sag by what is cut away: {cuts or 'its shape'}", ratio(member.weakness))
+        )
     own = member.modulus * member.second_moment
     more = member.stiffened + math.fsum(each.stiffness for each in member.beside)
     if more > 0:
         figures.append(Figure("E·I of what bends with it, over its own", ratio(more / own)))
     assert isinstance(member.sag, BeamResult)
     alone = len(member.sag.bays) == 1 and not member.clamped
-    simple = alone and not member.spreads and not member.points and not more
+    simple = alone and not member.spreads and not member.points and not more and member.weakness <= 1
     formula = (
         "sag = 5·w·L⁴ / (384·E·I), I = b·h³ / 12, w = growth × what stays + what does not"
         if simple
@@ -82,21 +88,37 @@ def _working(review: Review, sag: Sag) -> Working:
 
 
 def _remedy(review: Review, sag: Sag) -> tuple[str, dict[str, Filling]]:
-    """The thickness that would do, and one more support, each tried on the same beam."""
-    member = sag.member
-    height = height_that_does(sag, review.limits)
+    """Thicker stock, one more support and a shorter span, each tried on the same beam."""
+    member, limits = sag.member, review.limits
+
+    def use(tried: Member) -> float:
+        return sag_share(tried, limits)
+
+    height = height_enough(sag, limits)
     values: dict[str, Filling] = {"height": length(height)}
     lies = review.setting.solids[member.part].thick == Axis.UP
     do = "Use stock {height} thick or more" if lies else "Use a board {height} high or more"
-    usual = thicker_stock(review.stock_of(member.part), height, review.units) if lies else None
-    if usual is not None:
-        values["usual"] = usual.said
-        do += " (the next usual size is {usual})"
-    propped = sag_propped(sag, review.limits)
-    if propped is not None:
-        values["propped"] = fine_length(propped)
+    stock = review.stock_of(member.part)
+    thicker = thicker_that_does(review.plan, member, stock, use) if lies else None
+    if thicker is not None:
+        values |= {"usual": thicker.said, "at_usual": fine_length(most_sag(thicker.member))}
+        do += (
+            " (the stock {usual} of this plan does: then it sags {at_usual})"
+            if thicker.own
+            else " (the next usual size is {usual}: then it sags {at_usual})"
+        )
+    else:
+        values["at_height"] = fine_length(most_sag(member.retried(height / member.height)))
+        do += " (then it sags {at_height})"
+    propped = propped_in(member, sag.bay)
+    if use(propped) <= 1:
+        values["propped"] = fine_length(most_sag(propped))
         where = "its free end" if sag.bay.kind == "overhang" else "the middle of the span"
         do += f", or put a support under {where}: then it sags {{propped}}"
+    shorter = span_that_does(member, sag.bay, use, review.units)
+    if shorter is not None:
+        values |= {"shorter": length(shorter[0]), "at_shorter": fine_length(most_sag(shorter[1]))}
+        do += ", or bring the supports to {shorter} from each other: then it sags {at_shorter}"
     return f"{do}.", values
 
 
@@ -152,20 +174,22 @@ def sags(review: Review) -> Iterator[Finding]:
     board of wood sags twice as far as at first, particleboard three times. Doors bind, books lean,
     and the eye sees the curve long before anything breaks.
 
-    Judged by: Each part that spans is a straight beam on the supports that it really has, over as many
-    of them as there are. It carries its own weight, its loads and what rests on it; loads that stay are
+    Judged by: Each part that spans is a straight beam on the supports that it really has, over as many of
+    them as there are. It carries its own weight, its loads and what rests on it; loads that stay are
     multiplied by the creep of the wood in that room. The worst sag of each bay is held against its span
     divided by sag-ratio; where sag-per-foot is set, the stricter of the two counts. An overhang counts
     with twice its length, as is customary. Beyond the limit is a warning, from sag-error-share times the
     limit an error, from sag-near-share of it a note. A short bearing is taken as one knife edge in its
-    middle, so that a dado or two screws do not stiffen the board. People take 24 in each and stand in
-    the middle of the longest bay.
+    middle, so that a dado or two screws do not stiffen the board. People take 24 in each and stand in the
+    middle of the longest bay. Cuts, holes and the room that joints take out of a board make it sag
+    farther, by the energy of bending. Thicker stock, one more support and a shorter span are each tried
+    on the same beam before they are told.
 
-    Leaves out: Shear and the give of supports and joints. What is fixed along a board bends with it side
-    by side, not as one section, though glue makes it stiffer than that. A shelf held all along by a back
-    or by a cleat on the wall counts as held there, so the drop of its front edge is not seen. What people
-    shift by leaning to one side, and a person's whole weight on one slat of several: a load is shared by
-    the parts it names.
+    Leaves out: Parts that lean or slant. Shear and the give of supports and joints. What is fixed along a
+    board bends with it side by side, not as one section, though glue makes it stiffer than that. A shelf
+    held all along by a back or by a cleat on the wall counts as held there, so the drop of its front edge
+    is not seen. What people shift by leaning to one side, and a person's whole weight on one slat of
+    several: a load is shared by the parts it names.
 
     Sources: Wood Handbook ch. 8 and 9 (bending); creep from Wood Handbook, EN 1995-1-1 Table 3.2 and NDS
     3.5.2; span / 240 in the long run is common practice, no source; twice the overhang as in IBC

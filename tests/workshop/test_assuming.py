@@ -87,6 +87,8 @@ def test_all_that_the_open_piece_leaves_open_is_told() -> None:
         "red oak: all parts of it weigh {value}, at 12 % moisture",
         "ponderosa pine: bends as wood of mean stiffness {value} (modulus of elasticity)",
         "red oak: bends as wood of mean stiffness {value} (modulus of elasticity)",
+        "ponderosa pine: is taken to bear a bending stress of {value}",
+        "red oak: is taken to bear a bending stress of {value}",
         "ponderosa pine and red oak: under a load that stays, sags in the long run to {value} times what it does "
         "at first",
         "shelf.1, shelf.2 and shelf.3: books: planned at {value} of shelf",
@@ -279,3 +281,31 @@ def test_two_stocks_of_one_wood_are_told_once() -> None:
     """
     assert named(text, "bends as").about == "red oak"
     assert named(text, "weigh").about == "red oak"
+
+
+def test_framing_lumber_of_no_stated_grade_is_taken_as_number_two() -> None:
+    text = OPEN.replace("1x3 red oak", "2x4 spruce-pine-fir").replace("pocket screws 1 1/4", "screws #8 x 3")
+    taken = named(text, "as strong as")
+    assert (taken.about, taken.value, taken.say) == ("spruce-pine-fir", "No.2", "grade no.2")
+    graded = text.replace("2x4 spruce-pine-fir", "2x4 spruce-pine-fir, grade no.2")
+    assert [each for each in assumed(graded) if "as strong as" in each.what] == []
+
+
+def test_a_board_that_leans_is_named() -> None:
+    text = """
+        plan "Brace" in millimetres
+        stock board: actual 20 x 100 pine
+        part post: board, upright, facing side, 900 tall, left at 0, front at 0, on floor
+        part far: board, upright, facing side, 880 tall, left at 620, front at 0, on floor
+        part shelf: board, across, flat, 620 long, on far, against right of post, front at 0
+        part brace: board, facing front, rip 60, rising towards right, against right of post, under shelf
+            300 across, 300 tall, front at 20, lower end cut plumb, upper end cut level
+        join brace to post, shelf: screws 4 x 40, 2 per joint
+        join shelf to post: screws 4 x 40, 2 per joint
+        load shelf: 20 kg
+        """
+    taken = named(dedent(text), "leans or slants")
+    assert taken.about == "brace"
+    review = review_of(text)
+    assert "brace" not in review.carrying.members
+    assert not any(each.part == "brace" and each.kind in ("bending", "sag") for each in review.utilisations)

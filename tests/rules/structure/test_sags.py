@@ -36,8 +36,9 @@ def test_a_long_shelf_of_books() -> None:
     assert told(shelf(), RULE) == [
         "error shelf @ books: shelf sags 0.679 in over a span of 47 1/4 in in the long run. The limit is "
         "0.197 in (the span divided by 240; common practice, no source), so that is 0.482 in too much. → "
-        "Use stock 1 5/32 in thick or more (the next usual size is 2x10), or put a support under the middle "
-        "of the span: then it sags 0.018 in."
+        "Use stock 1 5/32 in thick or more (the next usual size is 2x10: then it sags 0.089 in), or put a "
+        "support under the middle of the span: then it sags 0.018 in, or bring the supports to 31 1/4 in from "
+        "each other: then it sags 0.13 in."
     ]
 
 
@@ -75,8 +76,9 @@ def test_a_metric_shelf_of_sheet() -> None:
     assert told(text, RULE) == [
         "error shelf.2, shelf.3 @ 30 kg per metre: shelf.2 and shelf.3 each sag 19.19 mm over a span of 876 mm "
         "in the long run. The limit is 3.65 mm (the span divided by 240; common practice, no source), so that "
-        "is 15.54 mm too much. → Use stock 21.1 mm thick or more, or put a support under the middle of the "
-        "span: then it sags 0.5 mm."
+        "is 15.54 mm too much. → Use stock 21.1 mm thick or more (then it sags 3.65 mm), or put a support under "
+        "the middle of the span: then it sags 0.5 mm, or bring the supports to 503 mm from each other: then it "
+        "sags 2.09 mm."
     ]
 
 
@@ -95,7 +97,8 @@ def test_an_overhang_counts_with_twice_its_length() -> None:
     assert told(text, RULE) == [
         "error board @ 60 kg: board sags 14.51 mm at the end of an overhang of 477.5 mm in the long run. The "
         "limit is 3.98 mm (twice the overhang divided by 240; common practice, no source), so that is 10.53 mm "
-        "too much. → Use stock 27.9 mm thick or more, or put a support under its free end: then it sags 1.96 mm."
+        "too much. → Use stock 27.9 mm thick or more (the stock post of this plan does: then it sags 0.97 mm), "
+        "or put a support under its free end: then it sags 1.96 mm."
     ]
 
 
@@ -103,8 +106,9 @@ def test_the_stricter_limit_counts_and_says_who_set_it() -> None:
     assert told(shelf("28", more="limit sag-per-foot: 0.02"), RULE) == [
         "warning shelf @ books: shelf sags 0.075 in over a span of 27 1/4 in in the long run. The limit is "
         "0.045 in (0.02 in a foot of the span; set in this plan), so that is 0.03 in too much. → Use stock "
-        "7/8 in thick or more (the next usual size is 5/4x10), or put a support under the middle of the span: "
-        "then it sags 0.002 in."
+        "7/8 in thick or more (the next usual size is 5/4x10: then it sags 0.032 in), or put a support under the "
+        "middle of the span: then it sags 0.002 in, or bring the supports to 23 in from each other: then it "
+        "sags 0.038 in."
     ]
     assert told(shelf("28", more="limit sag-per-foot: 1/2"), RULE) == []
 
@@ -125,13 +129,14 @@ def test_a_rail_on_edge_is_made_higher_and_a_person_moves_to_the_weakest_place()
     assert told(text, RULE) == [
         "warning rail @ 1 person leaning: rail sags 0.422 in over a span of 69 in in the long run. The limit is "
         "0.287 in (the span divided by 240; common practice, no source), so that is 0.134 in too much. → Use a "
-        "board 2 27/32 in high or more, or put a support under the middle of the span: then it sags 0.037 in."
+        "board 2 27/32 in high or more (then it sags 0.287 in), or put a support under the middle of the span: "
+        "then it sags 0.037 in, or bring the supports to 57 1/8 in from each other: then it sags 0.238 in."
     ]
 
 
 def test_no_support_is_offered_that_would_not_do() -> None:
     (said,) = told(shelf(load="1 person standing"), RULE)
-    assert said.endswith("→ Use stock 1 17/32 in thick or more.")
+    assert said.endswith("→ Use stock 1 17/32 in thick or more (then it sags 0.197 in).")
 
 
 # ---------------------------------------------------------------- at the limits
@@ -197,6 +202,23 @@ def _thick(width: str, inches: float) -> str:
         "stock board:", f"stock thick: actual {inches:.5f} x 9 1/4 pine\nstock board:"
     )
     return text.replace("part shelf: board", "part shelf: thick")
+
+
+def test_the_shorter_span_that_is_named_does_and_no_longer_one() -> None:
+    (finding,) = findings_of(shelf("48"), RULE)
+    span = finding.values["shorter"].amount / MM_PER_INCH  # type: ignore[union-attr]
+    # By hand: with the load by the foot sag over span goes with the cube: 47.25 / (0.679 / 0.197)^(1/3) = 31.3.
+    assert span == pytest.approx(31.25)
+    # The span goes from middle to middle of the bearings, 3/4 in less than the case is wide.
+    assert [f.weight for f in findings_of(shelf(f"{span + 0.75:g}"), RULE)] == [Severity.NOTE]
+    assert [f.weight for f in findings_of(shelf(f"{span + 1:g}"), RULE)] == [Severity.WARNING]
+
+
+def test_the_thicker_stock_of_the_plan_is_tried_and_does() -> None:
+    text = shelf("48").replace("stock board:", "stock thick: actual 1 1/4 x 9 1/4 pine\nstock board:")
+    (said,) = told(text, RULE)
+    assert "(the stock thick of this plan does: then it sags 0.152 in)" in said
+    assert [f.weight for f in findings_of(text.replace("part shelf: board", "part shelf: thick"), RULE)] == []
 
 
 def test_a_support_in_the_middle_does() -> None:
