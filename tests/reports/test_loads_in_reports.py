@@ -10,6 +10,7 @@ from pathlib import Path
 
 import jsonschema
 import pytest
+from hypothesis import given, settings
 
 from reviewer.mechanics.beam import BeamResult
 from reviewer.reports.bent_shape import bend_times, bent_svg
@@ -21,6 +22,7 @@ from reviewer.reports.load_drawing import load_drawing
 from reviewer.reports.terminal import render_terminal
 from reviewer.reports.used import landings, path_text
 from reviewer.units import NEWTON_PER_POUND, UnitSystem
+from tests.rules.test_any_heap import HEAPS
 from tests.support import look_at
 
 SCHEMA = json.loads((Path(__file__).parents[2] / "reviewer/reports/review.schema.json").read_text("utf-8"))
@@ -243,3 +245,20 @@ def test_a_short_review_makes_none_of_it() -> None:
 def test_same_input_same_bytes(text: str) -> None:
     assert render_html([report(text)]) == render_html([report(text)])
     assert render_json([report(text)]) == render_json([report(text)])
+
+
+@settings(max_examples=80, deadline=None)
+@given(text=HEAPS)
+def test_any_heap_of_boards_is_told_and_nothing_is_lost(text: str) -> None:
+    made = report(text)
+    page = render_html([made])
+    svgs(page, "loads")
+    svgs(page, "bend")
+    document = json.loads(render_json([made]))
+    jsonschema.validate(document, SCHEMA)
+    assert render_terminal([made], full=True)
+    path = document["plans"][0]["load_path"]
+    if path is not None and not path["tips"]:
+        # To the nine digits of the document.
+        came = path["on_floor_n"] + path["on_wall_n"] + sum(each["force_n"] for each in path["ends"])
+        assert came == pytest.approx(path["weights_n"] + path["loads_n"], rel=1e-7)

@@ -5,10 +5,12 @@ from __future__ import annotations
 import math
 
 import pytest
+from hypothesis import given, settings
 
 from reviewer.mechanics.beam import BeamResult
 from tests.rules.everyday_pieces import EVERYDAY
 from tests.rules.sound_pieces import SOUND_PIECES
+from tests.rules.test_any_heap import HEAPS
 from tests.support import findings_of, judgement_of, look_at, review_of, told
 
 RULE = "load-path-broken"
@@ -197,6 +199,24 @@ def test_every_stuck_part_is_told_by_one_rule_only() -> None:
     )
     both = {rule: [finding.parts for finding in findings_of(text, rule)] for rule in (RULE, "part-floats")}
     assert both == {RULE: [("shelf",)], "part-floats": [("tray",)]}
+
+
+@settings(max_examples=80, deadline=None)
+@given(text=HEAPS)
+def test_of_any_heap_what_is_stuck_is_told_once(text: str) -> None:
+    review = review_of(text)
+    told_here = [part for finding in findings_of(text, RULE) for part in finding.parts]
+    told_there = [part for finding in findings_of(text, "part-floats") for part in finding.parts]
+    assert len({*told_here, *told_there}) == len(told_here) + len(told_there)
+    elsewhere = {
+        part
+        for island in review.islands
+        if not review.told_by_place.isdisjoint(island.parts)
+        for part in island.parts
+    }
+    assert {*told_here, *told_there} == review.stranded - elsewhere
+    assert set(review.holding.floating) <= review.stranded
+    assert set(review.carrying.lost) <= review.stranded
 
 
 def test_two_parts_that_hold_up_only_each_other() -> None:
