@@ -120,6 +120,7 @@ def _reports(
     rules = all_rules()
     settings = _settings_by_folder(plan.folder, known)
     lists = asked.html is not None or asked.json is not None
+    carried = lists or asked.full
     level = LEVELS[asked.level] if asked.level else settings.level
     if measures or asked.sizes:
         from reviewer.reports.gathering import reports_at_sizes
@@ -128,11 +129,13 @@ def _reports(
         text = opened(plan.name, plan.text, beside(plan))
         found = sizes_reviewed(text, settings, rules, measures, trials=asked.sizes)
         yield from reports_at_sizes(
-            plan.name, found, rules, lists=lists, sizes_asked=asked.sizes, level=level
+            plan.name, found, rules, lists=lists, carried=carried, sizes_asked=asked.sizes, level=level
         )
         return
     one = reviewed(plan.name, plan.text, settings, rules, beside(plan))
-    report = report_of(one.source, one.problems, one.review, one.judgement, rules, lists=lists)
+    report = report_of(
+        one.source, one.problems, one.review, one.judgement, rules, lists=lists, carried=carried
+    )
     yield replace(report, level=level)
 
 

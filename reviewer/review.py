@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.loading import Declared
     from reviewer.workshop.locking import Locked
     from reviewer.workshop.standing import Piece
+    from reviewer.workshop.stranding import Island
     from reviewer.workshop.utilisation import Utilisation
 
 
@@ -115,6 +116,36 @@ class Review:
         return hanging(self.plan, self.setting, self.limits)
 
     @cached_property
+    def stranded(self) -> frozenset[str]:
+        """The parts whose load no way leads down from, what floats among them."""
+        from reviewer.workshop.stranding import stranded
+
+        hung = self.hanging.hung if self.hanging else ()
+        return stranded(self.setting, self.holding, hung, self.plan.joins)
+
+    @cached_property
+    def islands(self) -> list[Island]:
+        """The stranded parts, those that hang together as one."""
+        if not self.stranded:
+            return []
+        from reviewer.workshop.stranding import islands
+
+        return islands(self.setting, self.hanging.hung if self.hanging else (), self.stranded)
+
+    @cached_property
+    def told_by_place(self) -> frozenset[str]:
+        """Stranded parts whose place, joint or hardware is at fault, which is told by itself."""
+        from reviewer.workshop.stranding import told_by_place
+
+        found = told_by_place(self.setting, self.stranded)
+        for moving in self.unhung:
+            found.update(moving.parts)
+        if self.hanging is not None:
+            for missed in self.hanging.missed:
+                found.update(missed.unit)
+        return frozenset(found)
+
+    @cached_property
     def unhung(self) -> tuple[Moving, ...]:
         """What moves in use with nothing that holds it and no hardware."""
         if not self.plan.movings or not self.holding.floating:
@@ -146,7 +177,12 @@ class Review:
         """How loads travel, with every spanning part as a beam."""
         from reviewer.workshop.carrying import carrying
 
-        return carrying(self.plan, self.setting, self.holding, self.masses, self.declared)
+        held = self.holding
+        if self.stranded:
+            from reviewer.workshop.stranding import kept_apart
+
+            held = kept_apart(held, self.stranded)
+        return carrying(self.plan, self.setting, held, self.masses, self.declared)
 
     @cached_property
     def utilisations(self) -> tuple[Utilisation, ...]:

@@ -1,12 +1,14 @@
 """How long a review takes, as ratios that hold when the machine's speed drifts.
 
-Run ``python -m tests.benchmark``. It prints five figures, each beside its budget from DEVELOPERS.md:
+Run ``python -m tests.benchmark``. It prints six figures, each beside its budget from DEVELOPERS.md:
 
 - cold: a whole ``dryfit review`` of a 60-part plan over importing lark, pydantic, networkx and jinja2;
 - growth: time a part at 8,000 parts over time a part at 2,000;
 - large: seconds for a review of 10,000 parts;
 - set out: seconds of one processor, start-up included, to read and set out 10,000 parts, and the growth
-  of that alone.
+  of that alone;
+- load path: a general structural solver (PyNiteFEA) on the beams of a 60-part plan over the whole way of its
+  loads to the floor, what holds what included.
 """
 
 from __future__ import annotations
@@ -17,6 +19,7 @@ import subprocess
 import sys
 import tempfile
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 IMPORTS = "import lark, pydantic, networkx, jinja2"
@@ -90,6 +93,64 @@ def set_out_seconds(plan: Path, runs: int = 5) -> tuple[float, float]:
     return min(float(whole) for whole, _ in printed), min(float(work) for _, work in printed)
 
 
+def load_path_ratio(plan: Path, runs: int = 5) -> float:
+    """How many times faster the loads of a plan come down than a general solver does its beams alone.
+
+    The solver gets what ``carrying`` found out for it: where each beam is held and what comes onto it.
+    """
+    import gc
+
+    from Pynite import FEModel3D
+
+    from reviewer.mechanics.beam import BeamResult
+    from reviewer.reviewing import reviewed
+    from reviewer.workshop.carrying import carrying
+    from reviewer.workshop.holding import holding
+    from tests.support import settings
+
+    review = reviewed(plan.name, plan.read_text(encoding="utf-8"), settings(), {}).review
+    assert review is not None
+    masses, declared = review.masses, review.declared
+    members = [each for each in review.carrying.members.values() if isinstance(each.standing, BeamResult)]
+    gc.disable()
+
+    def ours() -> None:
+        carrying(review.plan, review.setting, holding(review.setting), masses, declared)
+
+    def theirs() -> None:
+        model = FEModel3D()
+        model.add_material("wood", 10_000.0, 4_000.0, 0.3, 0.0)
+        for number, member in enumerate(members):
+            inertia = member.second_moment
+            model.add_section(f"S{number}", member.width * member.height, inertia, inertia, inertia)
+            held = {reaction.at for reaction in member.standing.reactions}
+            places = sorted({0.0, member.length, *held})
+            for place in places:
+                name = f"{number}@{place}"
+                model.add_node(name, place, 0.0, 1000.0 * number)
+                first = place == places[0]
+                model.def_support(name, first, place in held, True, first, True, False)
+            ends = f"{number}@{places[0]}", f"{number}@{places[-1]}"
+            model.add_member(f"M{number}", *ends, "wood", f"S{number}")
+            model.add_member_dist_load(f"M{number}", "FY", -sum(member.uniform), -sum(member.uniform))
+            for spread in member.spreads:
+                force = -spread.lasting - spread.brief
+                model.add_member_dist_load(f"M{number}", "FY", force, force, spread.start, spread.end)
+            for point in member.points:
+                model.add_member_pt_load(f"M{number}", "FY", -point.lasting - point.brief, point.at)
+        model.analyze_linear()
+
+    def least(work: Callable[[], None]) -> float:
+        spent = []
+        for _ in range(runs):
+            start = time.process_time()
+            work()
+            spent.append(time.process_time() - start)
+        return min(spent)
+
+    return least(theirs) / least(ours)
+
+
 def main() -> None:
     """Print the ratios."""
     parser = argparse.ArgumentParser(description=__doc__)
@@ -118,6 +179,7 @@ def main() -> None:
         print(f"review of 10,000 parts: {seconds([*review, str(plans[10_000])]):.1f} s   (budget 10 s)")
         whole, _ = set_out_seconds(plans[10_000])
         print(f"read and set out 10,000 parts: {whole:.2f} s   (budget 3 s)")
+        print(f"load path of 60 parts, times faster than a solver: {load_path_ratio(plans[60]):.0f}   (20)")
         large, small = (set_out_seconds(plans[parts])[1] / parts for parts in (8_000, 2_000))
         print(f"growth of that, time a part at 8,000 / at 2,000: {large / small:.2f}   (near linear: 1.30)")
 

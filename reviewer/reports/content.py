@@ -19,6 +19,7 @@ from reviewer.workshop.assumptions import Assumption
 
 if TYPE_CHECKING:
     from reviewer.model.outside import SetMeasure
+    from reviewer.reports.used import Carried
 
 #: The topic whose findings come before all others, whatever their severity.
 SAFETY = "safety"
@@ -106,6 +107,7 @@ class Report:
     cut_list: tuple[CutRow, ...] = ()
     joints: tuple[JointRow, ...] = ()
     buying: Buying | None = None
+    carried: Carried | None = None
     measures: tuple[SetMeasure, ...] = ()  # set from outside, in place of the plan's own
     varied: tuple[str, ...] = ()  # those of them that go through several sizes in this run
     sizes_asked: bool = False  # whether the sizes that the plan names were to be tried

@@ -26,18 +26,27 @@ def report_of(
     rules: Mapping[str, Rule] | None = None,
     *,
     lists: bool = True,
+    carried: bool = True,
 ) -> Report:
     """The report of a plan that was read. ``rules`` lets the page print what each rule is about.
 
     ``lists`` False leaves out the cut list, what to buy and the mass, which only the page and the JSON
-    tell: a terminal need not wait for them.
+    tell: a terminal need not wait for them. ``carried`` False leaves out how loads travel and how far
+    parts are used.
     """
     if review is None:
         return Report(source, problems)
     placed = not review.setting.unsettled and not review.plan.unknown
     assumptions = review.assumptions if placed else ()
+    ways = None
+    if carried and placed and review.setting.whole:
+        from reviewer.reports.used import carried_of
+
+        ways = carried_of(review)
     if not lists:
-        return Report(source, problems, review, judgement, assumptions=assumptions, rules=rules or {})
+        return Report(
+            source, problems, review, judgement, assumptions=assumptions, rules=rules or {}, carried=ways
+        )
     from reviewer.reports.buying import buying_of, cut_list_of
     from reviewer.reports.joints import joints_of
 
@@ -52,6 +61,7 @@ def report_of(
         cut_list=cut_list_of(review),
         joints=joints_of(review) if placed else (),
         buying=buying_of(review) if placed else None,
+        carried=ways,
     )
 
 
@@ -61,6 +71,7 @@ def reports_at_sizes(
     rules: Mapping[str, Rule],
     *,
     lists: bool,
+    carried: bool,
     sizes_asked: bool,
     level: Severity,
 ) -> list[Report]:
@@ -71,7 +82,13 @@ def reports_at_sizes(
     try:
         for found, measures, varied in sizes:
             report = report_of(
-                found.source, found.problems, found.review, found.judgement, rules, lists=lists
+                found.source,
+                found.problems,
+                found.review,
+                found.judgement,
+                rules,
+                lists=lists,
+                carried=carried,
             )
             reports.append(
                 replace(report, measures=measures, varied=varied, sizes_asked=sizes_asked, level=level)

@@ -17,6 +17,7 @@ from reviewer.findings import Edit, Figure, Filling, Finding, Working
 from reviewer.language.numbers import MM_PER
 from reviewer.language.problems import ReadingProblem
 from reviewer.language.source import Source, Span
+from reviewer.model.plan import FLOOR, WALL
 from reviewer.plan_words import plan_unit
 from reviewer.reference.cautions import Caution
 from reviewer.reports.cautions import cautions_for
@@ -24,11 +25,13 @@ from reviewer.reports.content import Bought, Buying, CutRow, Piece, Report, verd
 from reviewer.reports.lists import finish_steps
 from reviewer.reports.order import Order, order_of
 from reviewer.reports.room import room_line
+from reviewer.reports.used import UseRow, path_text
 from reviewer.review import Review
 from reviewer.setting_out.solid import Solid
 from reviewer.units import Kind, UnitSystem, Value, show
 from reviewer.wording import fill, next_step, sentence
 from reviewer.workshop.assumptions import Assumption
+from reviewer.workshop.load_path import LoadPath
 
 if TYPE_CHECKING:
     from reviewer.model.outside import SetMeasure
@@ -245,6 +248,41 @@ def _order(order: Order) -> Json:
     }
 
 
+def _use_row(row: UseRow, system: UnitSystem) -> Json:
+    return {
+        "parts": list(row.parts),
+        "governs": row.governs,
+        "on": row.on or None,
+        "value": _filling(row.value, system),
+        "limit": _filling(row.limit, system),
+        "ratio": _number(row.ratio),
+        "source": row.source,
+    }
+
+
+def _load_path(path: LoadPath | None, system: UnitSystem) -> Json | None:
+    if path is None:
+        return None
+    known = not path.tips
+    return {
+        "says": path_text(path, system),
+        "weights_n": _number(path.weights),
+        "loads_n": _number(path.loads),
+        "on_floor_n": _number(path.on(FLOOR)) if known else None,
+        "on_wall_n": _number(path.on(WALL)) if known else None,
+        "loads": [
+            {"part": each.part, "at_mm": _numbers(each.at), "force_n": _number(each.force)}
+            for each in path.puts
+        ],
+        "steps": [
+            {"part": each.part, "to": each.to, "at_mm": _numbers(each.at), "force_n": _number(each.force)}
+            for each in path.steps
+        ],
+        "ends": [{"part": name, "force_n": _number(amount)} for name, amount in path.ends],
+        "tips": list(path.tips),
+    }
+
+
 def _understood(review: Review | None, mass: float | None) -> Json:
     """What is known once the text is understood; empty lists before."""
     if review is None:
@@ -330,6 +368,8 @@ def _plan(report: Report) -> Json:
         "accepted": [_finding(finding, report) for finding in report.waived],
         "rules": list(report.judgement.ran) if report.judgement else [],
         "waiting": list(report.waiting),
+        "use": [_use_row(row, report.units) for row in report.carried.use] if report.carried else [],
+        "load_path": _load_path(report.carried.path, report.units) if report.carried else None,
         "mass_kg": None if report.mass is None else _number(report.mass),
         "assumptions": [_assumption(taken, report) for taken in report.assumptions],
         "cut_list": [_cut_row(row) for row in report.cut_list],

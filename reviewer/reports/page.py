@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from reviewer.findings import Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
+from reviewer.reports.bent_shape import bend_times, bent_svg, drawn_words, member_of
 from reviewer.reports.boards import board_svg, board_words
 from reviewer.reports.cautions import cautions_for
 from reviewer.reports.content import (
@@ -24,16 +25,19 @@ from reviewer.reports.content import (
 from reviewer.reports.drawing import Drawing, Flag, drawing_of, finding_anchor
 from reviewer.reports.excerpt import marked_lines
 from reviewer.reports.lists import finish_steps
+from reviewer.reports.load_drawing import load_drawing
 from reviewer.reports.order import Order, order_of
 from reviewer.reports.room import room_line
 from reviewer.reports.shown import (
     Accepted,
     Bar,
+    Bend,
     Card,
     CutLine,
     FigureRow,
     Group,
     Line,
+    LoadsShown,
     PartLink,
     PlanPage,
     Schedule,
@@ -42,9 +46,13 @@ from reviewer.reports.shown import (
     SizesShown,
     Sum,
     UsedText,
+    UseLine,
 )
+from reviewer.reports.used import ROWS, UseRow, landed_text, landings, limit_sources, more_rows, path_text
+from reviewer.setting_out.solid import Solid
 from reviewer.units import UnitSystem, Value, hours, length, mass, show
 from reviewer.wording import filled, listed, next_step, sentence
+from reviewer.workshop.load_path import LoadPath
 
 #: Lines of the plan shown under a finding; the rest is a link away.
 LINES = 6
@@ -134,6 +142,7 @@ def _unread(report: Report, prefix: str) -> list[Card]:
             at=at,
             also=also,
             sum=None,
+            bend=None,
             about="",
             brief=False,
         )
@@ -165,6 +174,7 @@ def _cards(
     cards = []
     for number, finding in enumerate(findings, first):
         told[finding.rule] += 1
+        full = told[finding.rule] <= IN_FULL
         rule = report.rules.get(finding.rule)
         cards.append(
             Card(
@@ -180,11 +190,51 @@ def _cards(
                 at=_shown(report.source, finding.at),
                 also=tuple(_shown(report.source, span) for span in finding.also_at),
                 sum=_sum(finding.working, report.units),
+                bend=_bend(report, finding, finding_anchor(prefix, number)) if full else None,
                 about=rule.page if rule and told[finding.rule] == 1 else "",
-                brief=told[finding.rule] > IN_FULL,
+                brief=not full,
             )
         )
     return cards
+
+
+def _bend(report: Report, finding: Finding, anchor: str) -> Bend | None:
+    """The board that a finding is about, as it bends; None for findings about anything else."""
+    if report.carried is None or finding.weight is Severity.NOTE:
+        return None
+    member = member_of(finding, report.carried)
+    svg = bent_svg(member, report.units, anchor) if member else ""
+    return Bend(svg, f"{member.part}, {drawn_words(bend_times(member))}") if member and svg else None
+
+
+def _use(rows: tuple[UseRow, ...], units: UnitSystem) -> tuple[tuple[UseLine, ...], str, tuple[str, ...]]:
+    """The hardest used parts in words, what is said of those left out, and who set the limits."""
+    lines = tuple(
+        UseLine(
+            _names(row.parts),
+            f"{row.governs} on {row.on}" if row.on else row.governs,
+            filled(row.value, units),
+            filled(row.limit, units),
+            row.percent,
+            f"{min(max(row.ratio, 0.0), 1.0) * 100:.0f}",
+            "error" if row.ratio > 1 + 1e-9 else "",
+        )
+        for row in rows[:ROWS]
+    )
+    return lines, more_rows(len(rows)), limit_sources(rows[:ROWS])
+
+
+def _loads(
+    path: LoadPath | None, solids: Sequence[Solid], units: UnitSystem, prefix: str
+) -> LoadsShown | None:
+    if path is None:
+        return None
+    svg, remarks = load_drawing(path, solids, units, prefix)
+    landed = landings(path)
+    said = [landed_text(row, units) for row in landed[:ROWS]]
+    if len(landed) > ROWS:
+        said.append(f"and {len(landed) - ROWS} more")
+    return LoadsShown(svg, path_text(path, units), remarks, tuple(said))
 
 
 def _groups(unread: Sequence[Card], findings: Sequence[Finding], cards: Sequence[Card]) -> tuple[Group, ...]:
@@ -308,6 +358,8 @@ def plan_page(report: Report, index: int) -> PlanPage:
     drawing = drawing_of(solids, report.units, flags, prefix)
     cards = _cards(report, findings, drawing, prefix, first)
     order = order_of(review) if review else Order((), 0.0)
+    carried = report.carried
+    use, use_more, use_limits = _use(carried.use if carried else (), report.units)
     named = {number for name, flag in flags.items() if name in drawing.anchors for number in flag.numbers}
     return PlanPage(
         prefix=prefix,
@@ -325,6 +377,10 @@ def plan_page(report: Report, index: int) -> PlanPage:
         groups=_groups(unread, findings, cards),
         drawing=drawing,
         key=tuple(card for card in cards if card.number in named),
+        use=use,
+        use_more=use_more,
+        use_limits=use_limits,
+        loads=_loads(carried.path, solids, report.units, prefix) if carried else None,
         cut_list=tuple(
             CutLine(
                 len(row.parts),

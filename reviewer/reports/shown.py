@@ -67,6 +67,34 @@ class PartLink(NamedTuple):
     anchor: str
 
 
+class Bend(NamedTuple):
+    """A board as it bends: its drawing, and how many times as much as real it is drawn."""
+
+    svg: str
+    said: str
+
+
+class UseLine(NamedTuple):
+    """Parts that are used alike, in words; ``bar`` is how much of the bar is full, in percent."""
+
+    names: str
+    governs: str
+    value: str
+    limit: str
+    percent: str
+    bar: str
+    weight: str  # "error" past the limit, else empty
+
+
+class LoadsShown(NamedTuple):
+    """The way of the loads: its drawing (empty where there is none), the balance, and what lands where."""
+
+    svg: str
+    said: str
+    remarks: tuple[str, ...]
+    landed: tuple[str, ...]
+
+
 class Card(NamedTuple):
     """One finding, in words."""
 
@@ -82,6 +110,7 @@ class Card(NamedTuple):
     at: Shown | None
     also: tuple[Shown, ...]
     sum: Sum | None
+    bend: Bend | None
     about: str
     brief: bool
 
@@ -171,6 +200,10 @@ class PlanPage(NamedTuple):
     groups: tuple[Group, ...]
     drawing: Drawing
     key: tuple[Card, ...]  # the findings that carry a label in the drawing
+    use: tuple[UseLine, ...]
+    use_more: str  # of the rows that are left out; empty where none is
+    use_limits: tuple[str, ...]  # who set the limits of which kinds
+    loads: LoadsShown | None
     cut_list: tuple[CutLine, ...]
     joints: tuple[JointRow, ...]
     bars: tuple[Bar, ...]

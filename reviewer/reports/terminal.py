@@ -272,6 +272,22 @@ def _order(report: Report, look: Look) -> Iterator[str]:
     yield ""
 
 
+def _carried(report: Report, look: Look) -> Iterator[str]:
+    """How far parts are used and what comes down where, in a full review."""
+    if not look.full or report.carried is None:
+        return
+    from reviewer.reports.used import carried_lines
+
+    for title, said, rows in carried_lines(report.carried, report.units):
+        yield look.painted(title, "1")
+        yield ""
+        if said:
+            yield from wrapped(said, look.width)
+        for head, text in rows:
+            yield from wrapped(text, look.width, head, " " * cells(head))
+        yield ""
+
+
 def _assumptions(report: Report, look: Look) -> Iterator[str]:
     taken = report.assumptions
     if not taken:
@@ -390,6 +406,7 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
             for finding in some:
                 yield from _finding(finding, report, look)
     yield from _waivers(report, look)
+    yield from _carried(report, look)
     yield from _order(report, look)
     yield from _assumptions(report, look)
 

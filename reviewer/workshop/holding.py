@@ -61,7 +61,9 @@ class Holding:
     floating: tuple[str, ...]
 
 
-class _Link(NamedTuple):
+class Link(NamedTuple):
+    """Two parts that meet so that one may hold up the other, and the patch (mm) where they do."""
+
     lower: str  # for a level contact: the one below; for a side joint: simply the first
     upper: str
     level: bool  # one lies on the other
@@ -74,7 +76,7 @@ class _Link(NamedTuple):
     hung: bool = False  # by hardware: the lower one holds the upper, never the other way
 
 
-def _binds(join: Join) -> bool:
+def binds(join: Join) -> bool:
     """True when a join holds its parts together; *none because* holds nothing."""
     return bool(join.glue or join.housing) or any(each.kind != "none" for each in join.fastenings)
 
@@ -89,10 +91,11 @@ def _pair(one: str, two: str) -> tuple[str, str]:
     return (one, two) if one < two else (two, one)
 
 
-def _links(setting: SettingOut, hung: Iterable[Hung]) -> list[_Link]:
+def links_between(setting: SettingOut, hung: Iterable[Hung]) -> list[Link]:
+    """Every pair of parts of which one may hold up the other, the floor and the wall among them."""
     joined: dict[tuple[str, str], bool] = {}
     for joint in setting.joints:
-        if joint.meets and _binds(joint.join):
+        if joint.meets and binds(joint.join):
             pair = _pair(joint.left, joint.right)
             joined[pair] = joined.get(pair, False) or _firm(joint.join)
     restrained = {name for each in setting.restraints if each.device != "strap" for name in each.what}
@@ -105,7 +108,7 @@ def _links(setting: SettingOut, hung: Iterable[Hung]) -> list[_Link]:
         # An unfixed part only leans on what stands beside it.
         if level or is_joined or restraint:
             links.append(
-                _Link(
+                Link(
                     contact.first,
                     contact.second,
                     level,
@@ -119,23 +122,23 @@ def _links(setting: SettingOut, hung: Iterable[Hung]) -> list[_Link]:
     done: set[tuple[str, str]] = set()
     for joint in setting.joints:
         pair = _pair(joint.left, joint.right)
-        if joint.overlap is not None and _binds(joint.join) and pair not in done:
+        if joint.overlap is not None and binds(joint.join) and pair not in done:
             done.add(pair)
             links.append(_overlap_link(joint, setting.solids, joined[pair]))
-    links += [_Link(each.other, each.part, False, each.low, each.high, True, hung=True) for each in hung]
+    links += [Link(each.other, each.part, False, each.low, each.high, True, hung=True) for each in hung]
     return links
 
 
-def _overlap_link(joint: Joint, solids: dict[str, Solid], firm: bool) -> _Link:
+def _overlap_link(joint: Joint, solids: dict[str, Solid], firm: bool) -> Link:
     assert joint.overlap is not None
     level = joint_axis(joint, solids) == Axis.UP
     lower, upper = joint.left, joint.right
     if level and solids[lower].centre[Axis.UP] > solids[upper].centre[Axis.UP]:
         lower, upper = upper, lower
-    return _Link(lower, upper, level, joint.overlap.low, joint.overlap.high, True, housed=True, firm=firm)
+    return Link(lower, upper, level, joint.overlap.low, joint.overlap.high, True, housed=True, firm=firm)
 
 
-def _ways(links: Iterable[_Link]) -> dict[str, _Way]:
+def _ways(links: Iterable[Link]) -> dict[str, _Way]:
     """How far each part is from the ground; parts that nothing leads to are absent."""
     out: dict[str, list[tuple[str, _Way]]] = {}
     for link in links:
@@ -162,9 +165,27 @@ def _ways(links: Iterable[_Link]) -> dict[str, _Way]:
     return way
 
 
-def _side(link: _Link, way: dict[str, _Way], solids: dict[str, Solid]) -> tuple[str, str] | None:
+def _hung_units(hung: Iterable[Hung]) -> dict[str, tuple[str, ...]]:
+    """By part that hardware holds: all that hangs with it, as a drawer hangs in its two sides."""
+    found: dict[str, tuple[str, ...]] = {}
+    for each in hung:
+        for unit in each.fit.units:
+            if each.part in unit:
+                found[each.part] = unit
+    return found
+
+
+def _side(
+    link: Link, way: dict[str, _Way], solids: dict[str, Solid], units: dict[str, tuple[str, ...]]
+) -> tuple[str, str] | None:
     """Which of two parts joined side by side holds the other: (held, by); None when neither does."""
     lower, upper = link.lower, link.upper
+    if units:
+        # What hardware holds bears the rest of its unit, however far its own way to the ground is.
+        if upper in units.get(lower, ()) and upper not in units:
+            return (upper, lower)
+        if lower in units.get(upper, ()) and lower not in units:
+            return (lower, upper)
     if way[lower] != way[upper]:
         return (upper, lower) if way[lower] < way[upper] else (lower, upper)
     lower_lies, upper_lies = solids[lower].thick == Axis.UP, solids[upper].thick == Axis.UP
@@ -176,11 +197,12 @@ def _side(link: _Link, way: dict[str, _Way], solids: dict[str, Solid]) -> tuple[
 
 def holding(setting: SettingOut, hung: Iterable[Hung] = ()) -> Holding:
     """Every part's supports. Parts that nothing leads to from the ground are ``floating``."""
-    links = _links(setting, hung)
-    way = _ways(links)
+    hung = tuple(hung)
+    links = links_between(setting, hung)
+    way, units = _ways(links), _hung_units(hung)
     found: dict[str, list[tuple[Held, bool]]] = {}
 
-    def hold(name: str, link: _Link, by: str, how: How) -> None:
+    def hold(name: str, link: Link, by: str, how: How) -> None:
         held = Held(by, how, link.low, link.high, link.joined or link.restraint, link.housed)
         found.setdefault(name, []).append((held, link.firm or how == "rests"))
 
@@ -196,7 +218,7 @@ def holding(setting: SettingOut, hung: Iterable[Hung] = ()) -> Holding:
         elif link.hung:
             hold(upper, link, lower, "joint")
         elif not link.level:
-            side = _side(link, way, setting.solids)
+            side = _side(link, way, setting.solids, units)
             if side is not None:
                 hold(side[0], link, side[1], "joint")
         elif way[lower][:2] <= way[upper][:2]:

@@ -73,82 +73,16 @@ def _to_grounds(review: Review, solid: Solid, best: _Near | None) -> _Near | Non
     return best
 
 
-def _islands(review: Review) -> list[list[str]]:
-    """The floating parts, those that touch each other or share space as one."""
-    setting = review.setting
-    floating = dict.fromkeys(review.holding.floating)
-    order = {name: place for place, name in enumerate(setting.solids)}
-    beside: dict[str, list[str]] = {name: [] for name in floating}
-    pairs = [(contact.first, contact.second) for contact in setting.contacts]
-    pairs += [(overlap.first, overlap.second) for overlap in setting.overlaps]
-    for one, two in pairs:
-        if one in floating and two in floating:
-            beside[one].append(two)
-            beside[two].append(one)
-    found: list[list[str]] = []
-    seen: set[str] = set()
-    for start in floating:
-        if start in seen:
-            continue
-        seen.add(start)
-        island = [start]
-        for name in island:  # grows while it is gone through
-            for other in beside[name]:
-                if other not in seen:
-                    seen.add(other)
-                    island.append(other)
-        found.append(sorted(island, key=order.__getitem__))
-    return found
-
-
-def _told_elsewhere(review: Review, floating: set[str]) -> set[str]:
-    """Floating parts told by their own rule: they share space, sink in, or miss their place or joint."""
-    setting = review.setting
-    found = {broken.part for broken in setting.broken_touches}
-    found |= {name for joint in setting.joints if not joint.meets for name in (joint.left, joint.right)}
-    found |= {name for name in floating if setting.solids[name].low[2] < -TOLERANCE_MM}
-    for overlap in setting.overlaps:
-        if (overlap.first in floating) != (overlap.second in floating):
-            found |= {overlap.first, overlap.second}
-    for moving in review.unhung:
-        found.update(moving.parts)
-    if review.hanging is not None:
-        for missed in review.hanging.missed:
-            found.update(missed.unit)
-    return found
-
-
 def _family(review: Review, name: str) -> str:
     part = review.plan.parts.get(name)
     return part.family if part else name
-
-
-def _touched(review: Review, island: list[str], floating: set[str]) -> tuple[str, ...]:
-    """What stands and is touched by an island, without a joint."""
-    found = (contact.other(name) for name in island for contact in review.setting.contacts_of(name))
-    return tuple(dict.fromkeys(name for name in found if name not in floating))
 
 
 def _ground_named(name: str) -> str:
     return f"the {name}" if name in GROUNDS else name
 
 
-def _only_touches(review: Review, found: list[tuple[list[str], tuple[str, ...]]]) -> Finding:
-    parts = tuple(name for island, _ in found for name in island)
-    others = tuple(dict.fromkeys(name for _, touched in found for name in touched))
-    one = len(parts) == 1
-    return Finding(
-        parts=parts,
-        at=review.span_of(parts[0]),
-        also_at=tuple(dict.fromkeys(review.span_of(name) for name in others if name not in GROUNDS))[:2],
-        says="Nothing holds up {parts}: "
-        f"{'it only touches' if one else 'they only touch'} {{others}}, with no joint there.",
-        do="Join {parts} to {others}, or put something under {parts} that stands.",
-        values={"parts": listed(parts), "others": listed([_ground_named(name) for name in others])},
-    )
-
-
-def _in_the_air(review: Review, found: list[tuple[list[str], _Near]]) -> Finding:
+def _in_the_air(review: Review, found: list[tuple[tuple[str, ...], _Near]]) -> Finding:
     parts = tuple(name for island, _ in found for name in island)
     near = found[0][1]
     values: dict[str, Filling] = {
@@ -173,19 +107,18 @@ def _in_the_air(review: Review, found: list[tuple[list[str], _Near]]) -> Finding
 
 @rule("part-floats", topic="fit", severity=Severity.ERROR)
 def part_floats(review: Review) -> Iterator[Finding]:
-    """Nothing holds a part up: no way leads from it to the floor or to the wall.
+    """A part hangs in the air: it touches nothing that stands.
 
     Goes wrong: The part hangs in the air on paper. At the bench it turns out that a support, a joint
     or a measure was forgotten, often with holes already drilled for it.
 
     Judged by: From floor and wall upwards, a part is held when it lies on one that is held, or when a
     join fixes it to one, or hardware holds it (hinges and slides across the gap that they need, castors
-    off the floor). What merely touches at the side, or lies against something above it, is not
-    held without a join. Parts that hang together are told as one, with the nearest part that stands
-    and how far off it is.
+    off the floor). Parts that hang together are told as one, with the nearest part that stands and how
+    far off it is.
 
-    Leaves out: Whether what holds a part is strong enough. What pinches: a board wedged in with
-    nothing but pressure counts as loose. Parts that share space with a part that stands are left to
+    Leaves out: Whether what holds a part is strong enough. What touches something that stands and is not
+    carried by it: load-path-broken tells that. Parts that share space with a part that stands are left to
     parts-overlap, parts that miss what they are placed at to meets-nothing, and parts that miss what they
     are joined to to joint-out-of-reach. Doors and drawers without hardware: moves-unfitted tells those.
 
@@ -213,29 +146,19 @@ def part_floats(review: Review) -> Iterator[Finding]:
     """
     if not review.holding.floating:
         return
-    islands = _islands(review)
     floating = set(review.holding.floating)
     standing = _Standing([solid for name, solid in review.setting.solids.items() if name not in floating])
-    told = _told_elsewhere(review, floating)
-    touching: dict[tuple[object, ...], list[tuple[list[str], tuple[str, ...]]]] = {}
-    apart: dict[tuple[object, ...], list[tuple[list[str], _Near]]] = {}
-    for island in islands:
-        if not told.isdisjoint(island):
+    apart: dict[tuple[object, ...], list[tuple[tuple[str, ...], _Near]]] = {}
+    for island in review.islands:
+        if island.lets or not review.told_by_place.isdisjoint(island.parts):
             continue
-        families = tuple(dict.fromkeys(_family(review, name) for name in island))
-        others = _touched(review, island, floating)
-        if others:
-            theirs = tuple(dict.fromkeys(_family(review, name) for name in others))
-            touching.setdefault((families, theirs), []).append((island, others))
-            continue
+        families = tuple(dict.fromkeys(_family(review, name) for name in island.parts))
         near: _Near | None = None
-        for name in island:
+        for name in island.parts:
             near = _to_grounds(review, review.setting.solids[name], near)
             near = standing.nearest(review.setting.solids[name], near)
         assert near is not None
         key = (families, _family(review, near.name), near.axis, near.end, round(near.gap, 2))
-        apart.setdefault(key, []).append((island, near))
-    for found in touching.values():
-        yield _only_touches(review, found)
+        apart.setdefault(key, []).append((island.parts, near))
     for gapped in apart.values():
         yield _in_the_air(review, gapped)

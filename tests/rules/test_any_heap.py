@@ -76,19 +76,10 @@ LOAD = st.sampled_from(
 )
 
 
-@settings(max_examples=120, deadline=None)
-@given(
-    parts=st.lists(PART, min_size=1, max_size=8),
-    joins=st.lists(st.tuples(st.integers(0, 7), HOW), max_size=4),
-    load=st.one_of(st.none(), LOAD),
-    room=st.sampled_from(["indoors", "outdoors", "indoors, wall behind", "indoors, unheated, wall left"]),
-)
-def test_no_rule_breaks_down(
-    parts: list[tuple[str, int, int, int, int]],
-    joins: list[tuple[int, str]],
-    load: str | None,
-    room: str,
-) -> None:
+def heap(
+    parts: list[tuple[str, int, int, int, int]], joins: list[tuple[int, str]], load: str | None, room: str
+) -> str:
+    """The plan of a heap of boards."""
     lines = [
         'plan "Heap" in millimetres',
         "stock board: actual 20 x 100 red oak",
@@ -111,6 +102,22 @@ def test_no_rule_breaks_down(
     if load:
         lines.append(f"load {', '.join(names)}: {load}")
     lines.append(f"room hall: {room}")
-    judged = judge(review_of("\n".join(lines)), RULES)
+    return "\n".join(lines)
+
+
+#: What makes up a heap: its parts, its joins, a load and a room.
+HEAPS = st.builds(
+    heap,
+    st.lists(PART, min_size=1, max_size=8),
+    st.lists(st.tuples(st.integers(0, 7), HOW), max_size=4),
+    st.one_of(st.none(), LOAD),
+    st.sampled_from(["indoors", "outdoors", "indoors, wall behind", "indoors, unheated, wall left"]),
+)
+
+
+@settings(max_examples=120, deadline=None)
+@given(text=HEAPS)
+def test_no_rule_breaks_down(text: str) -> None:
+    judged = judge(review_of(text), RULES)
     assert [finding.values for finding in judged.findings if finding.rule == CRASHED] == []
     assert set(judged.ran) == set(RULES)

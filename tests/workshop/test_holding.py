@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from reviewer.workshop.holding import Holding
@@ -216,6 +218,16 @@ def test_a_seat_on_tenoned_legs_rests_on_them() -> None:
     assert {how for _, how in held(found, "seat")} == {"rests"}
     assert len(found.supports["seat"]) == 4
     assert all(support.housed for support in found.supports["seat"])
+
+
+def test_what_hangs_in_a_drawer_hangs_in_its_sides() -> None:
+    plan = Path(__file__).parents[2] / "plans" / "map-cabinet.plan"
+    holding = holding_of(plan.read_text("utf-8"))
+    # The divider is further from the floor than the right side; the drawer hangs in both all the same.
+    for part in ("front", "back", "bottom"):
+        by = {name for name, _ in held(holding, f"drawer.1.{part}")}
+        assert {"drawer.1.side.left", "drawer.1.side.right"} <= by
+    assert held(holding, "drawer.1.side.left") == {("divider", "joint")}
 
 
 @pytest.mark.parametrize("name", SOUND_PIECES)
