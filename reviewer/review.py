@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.holding import Holding
     from reviewer.workshop.loading import Declared
     from reviewer.workshop.standing import Piece
+    from reviewer.workshop.swaying import NotJudged, Swaying
 
 
 @dataclass(frozen=True, eq=False)
@@ -143,6 +144,13 @@ class Review:
         from reviewer.workshop.carrying import carrying
 
         return carrying(self.plan, self.setting, self.holding, self.masses, self.declared)
+
+    @cached_property
+    def swaying(self) -> list[Swaying | NotJudged]:
+        """Every piece that a push at its top moves further than the limits allow."""
+        from reviewer.workshop.swaying import swaying
+
+        return swaying(self)
 
     @cached_property
     def driven(self) -> tuple[Driven, ...]:

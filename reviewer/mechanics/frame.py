@@ -15,7 +15,7 @@ import math
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from reviewer.geometry.vectors import Vector, cross, minus, moved, times, turned_round, unit
+from reviewer.geometry.vectors import UNITS, Vector, cross, minus, moved, times, turned_round, unit
 from reviewer.mechanics.frame_solver import Factors, Loose, Six, Spring
 
 __all__ = [
@@ -121,12 +121,21 @@ class Frame:
         """Hold some freedoms of a node (0 to 2 shifts, 3 to 5 turns) where they are."""
         self.fixed += [(node, freedom) for freedom in freedoms]
 
-    def prop(self, node: int, freedom: int, stiffness: float) -> None:
-        """A spring from a freedom of a node to the ground, N/mm or N·mm a rad."""
-        parts = [0.0] * 6
-        parts[freedom] = 1.0
-        a, b, c, d, e, f = parts
-        self.springs.append(Spring(stiffness, ((node, (a, b, c, d, e, f)),)))
+    def hold(
+        self,
+        node: int,
+        place: Vector,
+        shift: tuple[float, float, float],
+        turn: tuple[float, float, float] = (0.0, 0.0, 0.0),
+    ) -> None:
+        """Springs to the ground at a place that the node reaches with a stiff arm, N/mm and N·mm a rad."""
+        for way, shifting, turning in zip(UNITS, shift, turn, strict=True):
+            if shifting:
+                about = cross(minus(place, self.places[node]), way)
+                self.springs.append(Spring(min(shifting, _UNGIVING), ((node, (*way, *about)),)))
+            if turning:
+                spring = Spring(min(turning, _UNGIVING_TURN), ((node, (0.0, 0.0, 0.0, *way)),))
+                self.springs.append(spring)
 
     def beam(
         self,

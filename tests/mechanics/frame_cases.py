@@ -62,7 +62,10 @@ class FrameCase:
         if sprung:
             for number, turn in enumerate(_TURNS):
                 stiffness = 10 ** self.draw.uniform(5, 9)
-                self.ours.prop(node, 3 + number, stiffness)
+                about = [0.0, 0.0, 0.0]
+                about[number] = stiffness
+                place = self.ours.places[node]
+                self.ours.hold(node, place, (0.0, 0.0, 0.0), (about[0], about[1], about[2]))
                 self.theirs.def_support_spring(f"N{node}", turn, stiffness)
 
     def beam(self, start: int, end: int, pin: bool = False) -> None:
