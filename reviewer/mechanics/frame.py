@@ -33,7 +33,7 @@ __all__ = [
 
 
 class Section(NamedTuple):
-    """What a beam sets against being stretched (E·A, N), twisted and bent (G·J, E·I, N·mm²), and sheared (G·A, N).
+    """What a beam sets against stretch (E·A, N), twist and bending (G·J, E·I, N·mm²), and shear (G·A, N).
 
     ``wide`` is bending that shows as a shift along the beam's own ``wide`` way, ``thick`` across it. A shear
     stiffness of infinity leaves shear out.
@@ -48,7 +48,7 @@ class Section(NamedTuple):
 
 
 class Turning(NamedTuple):
-    """What the end of a beam sets against turning, N·mm a rad: about itself, its wide way and its thick way."""
+    """What the end of a beam sets against turning, N·mm a rad: about itself, its wide and its thick way."""
 
     along: float = math.inf
     wide: float = math.inf

@@ -1,9 +1,9 @@
 """A sparse symmetric system with six freedoms to a node, factorised as LDLᵀ in blocks, without numpy.
 
 Numpy alone would cost a cold start more than most frames do. The nodes are eliminated in the order of least
-degree (the neighbours of a node become neighbours of each other), so a rail that hangs between two legs costs
-no more than its own two ends. Nothing is pivoted: the matrix is a sum of springs, so it can't be negative, and
-a pivot of nothing is a freedom that no spring holds.
+degree (the neighbours of a node become neighbours of each other), so a rail between two legs costs no more
+than its own two ends. Nothing is pivoted: the matrix is a sum of springs, so it can't be negative, and a
+pivot of nothing is a freedom that no spring holds.
 """
 
 from __future__ import annotations
@@ -33,7 +33,7 @@ class Spring(NamedTuple):
 
 
 class Loose(NamedTuple):
-    """No spring holds it: ``freedom`` (0 to 2 shift, 3 to 5 turn) of ``node``, and how all nodes move with it."""
+    """No spring holds ``freedom`` (0 to 2 shift, 3 to 5 turn) of ``node``; ``motion`` is how all move then."""
 
     node: int
     freedom: int

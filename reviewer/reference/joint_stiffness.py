@@ -8,7 +8,7 @@ from reviewer.reference.tables import Row, table
 
 
 class JointStiffness(Row):
-    """What one fastener (N/mm) or one mm² of a patch (N/mm³) sets against moving, along its way and across it."""
+    """What one fastener (N/mm) or a mm² of a patch (N/mm³) sets against moving, along its way and across."""
 
     kind: str
     what: str

@@ -6,8 +6,8 @@ joints are springs at the places where they are. Every value is taken at the sti
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.model.plan import Axis
 from reviewer.workshop.swaying_quick import plainly_stiff
@@ -24,8 +24,7 @@ _MOST_IN_ALL = 2_000
 _AXES = (Axis.ACROSS, Axis.DEEP)
 
 
-@dataclass(frozen=True)
-class Swaying:
+class Swaying(NamedTuple):
     """A piece that sways too far: its worst way, and the changes that were tried."""
 
     uprights: tuple[str, ...]  # the boards that lean over, or whatever its feet are
@@ -33,8 +32,7 @@ class Swaying:
     remedies: tuple[Remedy, ...]
 
 
-@dataclass(frozen=True)
-class NotJudged:
+class NotJudged(NamedTuple):
     """A piece with too many parts to work its frame out."""
 
     piece: Piece
@@ -55,8 +53,10 @@ def _likeness(standing: Structure) -> object:
             for rod in standing.rods.values()
         ),
         tuple(
-            (number[tie.one], number[tie.two], _rounded(tie.middle, base), tie.turns)
-            + tuple(round(each) for each in (*tie.shift, *tie.turn))
+            (
+                *(number[tie.one], number[tie.two], tie.turns, _rounded(tie.middle, base)),
+                *(round(each) for each in (*tie.shift, *tie.turn)),
+            )
             for tie in standing.ties
         ),
         tuple((number.get(each.part), _rounded(each.place, base), each.axes) for each in standing.grounds),
@@ -84,7 +84,7 @@ def _in_one(standing: Structure) -> bool:
     return len(reached) == len(standing.rods)
 
 
-def _judged(review: Review, piece: Piece, standing: Structure, axes: list[int]) -> Swaying | None:
+def _judged(review: Review, piece: Piece, standing: Structure, axes: Sequence[int]) -> Swaying | None:
     from reviewer.workshop.swaying_frame import mechanism, sways
     from reviewer.workshop.swaying_remedies import remedies
 
@@ -106,6 +106,8 @@ def swaying(review: Review) -> list[Swaying | NotJudged]:
     """
     push, ratio = review.limit("sway-force").amount, review.limit("sway-ratio").amount
     found: list[Swaying | NotJudged] = []
+    if not review.plan.joins:
+        return found
     known: dict[object, Swaying | None] = {}
     spent = 0
     for piece in review.pieces:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from reviewer.geometry.vectors import UNITS, Vector, dot, minus, moved
 from reviewer.mechanics.frame import RIGID, Frame, rectangle
-from reviewer.mechanics.frame_solver import Factors, Six
+from reviewer.mechanics.frame_solver import Factors, Loose, Six
 from reviewer.model.plan import Axis
 from reviewer.workshop.swaying_joints import Tie, along_parts
 from reviewer.workshop.swaying_structure import Rod, Structure, Sway
@@ -112,7 +112,7 @@ def mechanism(standing: Structure, axis: int) -> bool:
 
 
 def sways(standing: Structure, axes: Sequence[int], push: float) -> list[Sway]:
-    """How far the push moves the top along each axis: the mean over where it acts, so the work that it does."""
+    """How far the push moves the top along each axis: the mean over where it acts, so the work it does."""
     ready, top, height = _assembled(standing, friction=True)
     found = []
     for axis in axes:
@@ -124,7 +124,6 @@ def sways(standing: Structure, axes: Sequence[int], push: float) -> list[Sway]:
             found.append(Sway(axis, push, height, None))
             continue
         result = ready.solve(dict.fromkeys(top, load))
-        assert isinstance(result, tuple)
+        assert not isinstance(result, Loose)
         found.append(Sway(axis, push, height, sum(result[node][axis] for node in top) / len(top)))
     return found
-

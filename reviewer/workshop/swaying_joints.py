@@ -6,7 +6,6 @@ is told to sway sways even when every joint of it has come out well.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 from typing import NamedTuple
 
@@ -53,11 +52,11 @@ class Tie(NamedTuple):
 
 
 class _Grip(NamedTuple):
-    """What holds a joint: stiffness along the way through it and across, for each of ``count`` or for each mm²."""
+    """What holds a joint: stiffness along the way through it and across, of each of ``number`` or each mm²."""
 
     along: float
     across: float
-    count: int = 0
+    number: int = 0
 
 
 def _grips(joint: Joint, axis: int, glued: bool) -> tuple[list[_Grip], list[_Grip]]:
@@ -88,11 +87,11 @@ def _tie(
     first, second = (each for each in range(3) if each != axis)
     wide, deep = sizes[first], sizes[second]
     area, round_about = wide * deep, (wide**2 + deep**2) / 12
-    count = sum(grip.count for grip in fasteners)
+    count = sum(grip.number for grip in fasteners)
     along = sum(grip.along * area for grip in patches)
     across = sum(grip.across * area for grip in patches)
-    pulled = sum(grip.along * grip.count for grip in fasteners)
-    slid = sum(grip.across * grip.count for grip in fasteners)
+    pulled = sum(grip.along * grip.number for grip in fasteners)
+    slid = sum(grip.across * grip.number for grip in fasteners)
     shift, turn = [across + slid] * 3, [0.0] * 3
     shift[axis] = along + pulled
     turn[axis] = across * round_about + (2 * slid * round_about if count > 1 else 0.0)
@@ -155,7 +154,7 @@ def along_parts(tie: Tie, axes: Iterable[int], most: int = 3, least_mm: float = 
         low, high = list(tie.low), list(tie.high)
         low[axis] = tie.low[axis] + step * number
         high[axis] = low[axis] + step
-        # About the axis that the parts lie on one after the other each has its share; the rest is their lever.
+        # About the axis on which they follow each other each has its share; about others it is their lever.
         turn = [each / most if about == axis else each / most**3 for about, each in enumerate(tie.turn)]
         shift = tuple(each / most for each in tie.shift)
         found.append(

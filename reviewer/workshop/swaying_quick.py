@@ -67,7 +67,7 @@ def _rails(standing: Structure, axis: int) -> dict[tuple[str, str], list[tuple[f
 
 
 def _storeys(standing: Structure, axis: int, push: float) -> float:
-    """The sway of pairs of uprights with boards between them, mm: each storey bends in an S about its middle."""
+    """The sway of pairs of uprights with boards between, mm: each storey bends in an S about its middle."""
     stiff = 0.0
     for (one, two), rails in _rails(standing, axis).items():
         legs = standing.rods[one], standing.rods[two]
@@ -107,7 +107,7 @@ def _one_frame(
 
 
 def _panelled(standing: Structure, axis: int) -> bool:
-    """Whether a board or sheet fills most of an upright side that runs along the axis, fixed to two uprights."""
+    """Whether a board or sheet fills most of an upright side along the axis, fixed to two uprights."""
     uprights = standing.uprights()
     low = min(rod.low[axis] for rod in standing.rods.values())
     width = max(rod.high[axis] for rod in standing.rods.values()) - low

@@ -176,9 +176,7 @@ def remedies(review: Review, piece: Piece, standing: Structure, sway: Sway) -> t
     tried: list[tuple[str, Structure | None]] = []
     for do, change in (
         (
-            "screw a back panel over its whole back"
-            if across
-            else "screw a panel over each end",
+            "screw a back panel over its whole back" if across else "screw a panel over each end",
             _panels(standing, sway.axis),
         ),
         ("glue in a stretcher low down between its legs", _stretchers(standing, sway.axis)),

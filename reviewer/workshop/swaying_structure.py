@@ -1,4 +1,4 @@
-"""A piece as it stands up to a push: its boards as rods, its joints as ties, its feet and what the wall holds.
+"""A piece as it stands up to a push: its boards as rods, its joints as ties, and what holds it.
 
 Doors, drawers and what only lies on hardware take no part. Places are mm, stiffness N/mm and N·mm a rad.
 """
@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.geometry.vectors import Vector, nearest_axis
@@ -66,7 +65,7 @@ class Ground(NamedTuple):
 
 
 class Sway(NamedTuple):
-    """A push (N) at a height (mm) along an axis and how far it moves the piece, mm; None: nothing but pins."""
+    """A push (N) at a height (mm) along an axis and how far it moves the piece, mm (None: only pins hold)."""
 
     axis: int
     push: float
@@ -78,8 +77,7 @@ class Sway(NamedTuple):
         return self.moved * ratio / self.height if self.moved is not None else math.inf
 
 
-@dataclass(frozen=True)
-class Structure:
+class Structure(NamedTuple):
     """All of a piece that can stand up to a push, tied to the floor. ``base`` and ``top`` are mm up."""
 
     rods: dict[str, Rod]
@@ -99,7 +97,7 @@ class Structure:
 
     def with_more(self, rods: dict[str, Rod], more: Sequence[Tie]) -> Structure:
         """The same with boards and joints added."""
-        return replace(self, rods={**self.rods, **rods}, ties=(*self.ties, *more))
+        return self._replace(rods={**self.rods, **rods}, ties=(*self.ties, *more))
 
 
 def _rod(review: Review, name: str) -> Rod:
@@ -129,7 +127,8 @@ def _feet(part: str, low: Vector, high: Vector) -> Iterable[Ground]:
 
 
 def _grounds(review: Review, piece: Piece, here: dict[str, None]) -> list[Ground]:
-    setting, found = review.setting, []
+    setting = review.setting
+    found: list[Ground] = []
     every = (Axis.ACROSS, Axis.DEEP, Axis.UP)
     for name in piece.feet:
         if name not in here:

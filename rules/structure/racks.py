@@ -8,7 +8,7 @@ from reviewer.findings import Figure, Filling, Finding, Severity, Working
 from reviewer.model.plan import Axis
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.units import Value, count, fine_length, force, length
+from reviewer.units import count, fine_length, force, length
 from reviewer.workshop.swaying import MOST_PARTS, NotJudged, Swaying
 
 _WAYS = {Axis.ACROSS: "side to side", Axis.DEEP: "front to back"}
@@ -22,13 +22,13 @@ def _named(review: Review, parts: tuple[str, ...]) -> str:
 def _said(found: Swaying) -> str:
     if found.sway.moved is None:
         return (
-            "Nothing but pins holds {piece} when it is pushed {way}: where it could be held square each joint "
-            "turns about its one fastener, so it folds over."
+            "Nothing but pins holds {piece} when it is pushed {way}: the joints that could hold it square "
+            "turn about the one fastener of each, so it folds over."
         )
     return (
         "{piece} sways {moved} {way} when pushed with {push} at {height} up, and that is with every joint as "
-        "stiff as its kind can be. The limit is {limit} (the height divided by {by}; {who}), so that is {over} "
-        "too much."
+        "stiff as its kind can be. The limit is {limit} (the height divided by {by}; {who}), so that is "
+        "{over} too much."
     )
 
 
@@ -124,7 +124,7 @@ def racks(review: Review) -> Iterator[Finding]:
 
     Leaves out: Wear, loose fits, and how a joint softens under a harder push. Doors, drawers and what lies
     on pins or stands on other hardware. Feet that lift. Parts of a piece that no join ties to the rest: then
-    the piece is not judged here. A piece of very many parts that is not plainly stiff is only named in a note.
+    the piece is not judged here. A piece of very many parts that is not plainly stiff is only noted.
 
     Sources: stiffness method for frames of beams with springs at their ends (textbook); shear modulus of wood
     as E / 16 (EN 338); stiffness of joints: own estimate, no source; push and limit: own choice

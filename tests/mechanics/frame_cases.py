@@ -6,7 +6,7 @@ import random
 
 from Pynite import FEModel3D
 
-from reviewer.mechanics.frame import FIRM, PINNED, Frame, Section, Six, Turning
+from reviewer.mechanics.frame import FIRM, PINNED, Frame, Section, Six
 
 _TURNS = ("RX", "RY", "RZ")
 
@@ -114,9 +114,7 @@ class FrameCase:
         before = self.loads.get(node, (0.0,) * 6)
         a, b, c, d, e, f = (old + new for old, new in zip(before, forces + moments, strict=True))
         self.loads[node] = (a, b, c, d, e, f)
-        for name, amount in zip(
-            ("FX", "FY", "FZ", "MX", "MY", "MZ"), forces + moments, strict=True
-        ):
+        for name, amount in zip(("FX", "FY", "FZ", "MX", "MY", "MZ"), forces + moments, strict=True):
             self.theirs.add_node_load(f"N{node}", name, amount)
 
     def solve_theirs(self) -> list[tuple[float, ...]]:
