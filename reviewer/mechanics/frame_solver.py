@@ -33,7 +33,7 @@ class Spring(NamedTuple):
 
 
 class Loose(NamedTuple):
-    """No spring holds ``freedom`` (0 to 2 shift, 3 to 5 turn) of ``node``; ``motion`` is how all move then."""
+    """No spring holds ``freedom`` (0 to 2 shift, 3 to 5 turn) of ``node``; ``motion`` is how all move so."""
 
     node: int
     freedom: int
@@ -100,17 +100,23 @@ class Factors:
                 continue
             for one, ours in stretch:
                 here = place[one]
+                g, h, i, j, k, m = (stiffness * each for each in ours)
                 for two, theirs in stretch:
                     there = place[two]
                     if there < here:
                         continue
                     block = self._pivots[here] if there == here else self._below[here][there]
-                    for row, factor in zip(block, theirs, strict=True):
+                    for number, factor in enumerate(theirs):
                         if factor:
-                            scaled = stiffness * factor
-                            for column, other in enumerate(ours):
-                                if other:
-                                    row[column] += scaled * other
+                            a, b, c, d, e, f = block[number]
+                            block[number] = [
+                                a + factor * g,
+                                b + factor * h,
+                                c + factor * i,
+                                d + factor * j,
+                                e + factor * k,
+                                f + factor * m,
+                            ]
 
     def _hold(self, place: list[int], fixed: Iterable[tuple[int, int]]) -> None:
         """Take fixed freedoms, and turns that nothing takes part in, out of the system."""

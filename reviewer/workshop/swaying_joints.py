@@ -52,7 +52,7 @@ class Tie(NamedTuple):
 
 
 class _Grip(NamedTuple):
-    """What holds a joint: stiffness along the way through it and across, of each of ``number`` or each mm²."""
+    """What holds a joint: stiffness along the way through it and across, of each fastener or each mm²."""
 
     along: float
     across: float

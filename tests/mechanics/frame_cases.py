@@ -18,7 +18,7 @@ class FrameCase:
     clamped, or stand on springs against turning, or on pins where the rails above are firm.
     """
 
-    def __init__(self, seed: int) -> None:
+    def __init__(self, seed: int, size: tuple[int, int, int] | None = None) -> None:
         self.draw = random.Random(seed)
         self.ours = Frame()
         self.theirs = FEModel3D()
@@ -26,7 +26,8 @@ class FrameCase:
         self.loads: dict[int, Six] = {}
         self._members = 0
         draw = self.draw
-        bays, rows, storeys = draw.randint(1, 3), draw.randint(1, 2), draw.randint(1, 3)
+        drawn = (draw.randint(1, 3), draw.randint(1, 2), draw.randint(1, 3))
+        bays, rows, storeys = size or drawn
         nodes: dict[tuple[int, int, int], int] = {}
         for x in range(bays + 1):
             for y in range(rows + 1):
