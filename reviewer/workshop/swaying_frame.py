@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from reviewer.geometry.vectors import UNITS, Vector, dot, minus, moved
 from reviewer.mechanics.frame import RIGID, Frame, rectangle
-from reviewer.mechanics.frame_solver import Factors, Loose, Six
+from reviewer.mechanics.frame_solver import Loose, Six
 from reviewer.model.plan import Axis
 from reviewer.workshop.swaying_joints import Tie, along_parts
 from reviewer.workshop.swaying_structure import Rod, Structure, Sway
@@ -62,8 +62,11 @@ def _split(standing: Structure) -> list[Tie]:
     ]
 
 
-def _assembled(standing: Structure, friction: bool) -> tuple[Factors, list[int], float]:
-    """The frame ready to be pushed, the nodes at its top, and their mean height over the floor."""
+def framed(standing: Structure, friction: bool = True) -> tuple[Frame, list[int], float]:
+    """The frame, the nodes at its top that a push is shared by, and their mean height over the floor, mm.
+
+    Without ``friction`` what turns freely meets nothing at all.
+    """
     frame = Frame()
     chains = {name: _Chain(rod) for name, rod in standing.rods.items()}
     joints = _split(standing)
@@ -97,12 +100,13 @@ def _assembled(standing: Structure, friction: bool) -> tuple[Factors, list[int],
     heights = [place[Axis.UP] - standing.base for place in frame.places]
     least = max(heights) - _TOP_SHARE * standing.height
     top = [node for node, height in enumerate(heights) if height >= least]
-    return frame.factors(), top, sum(heights[node] for node in top) / len(top)
+    return frame, top, sum(heights[node] for node in top) / len(top)
 
 
 def mechanism(standing: Structure, axis: int) -> bool:
     """Whether the piece moves along the axis with nothing but pins and friction against it."""
-    ready, top, _ = _assembled(standing, friction=False)
+    frame, top, _ = framed(standing, friction=False)
+    ready = frame.factors()
     if ready.loose is None:
         return False
     motion = ready.loose.motion
@@ -113,7 +117,8 @@ def mechanism(standing: Structure, axis: int) -> bool:
 
 def sways(standing: Structure, axes: Sequence[int], push: float) -> list[Sway]:
     """How far the push moves the top along each axis: the mean over where it acts, so the work it does."""
-    ready, top, height = _assembled(standing, friction=True)
+    frame, top, height = framed(standing)
+    ready = frame.factors()
     found = []
     for axis in axes:
         share = [0.0] * 6
