@@ -8,7 +8,9 @@ from reviewer.reference.tables import Row, table
 
 
 class JointStiffness(Row):
-    """What one fastener (N/mm) or a mm² of a patch (N/mm³) sets against moving, along its way and across."""
+    """What one fastener (N/mm) or a mm² of a patch (N/mm³) sets against moving, along its way and across.
+
+    ``reach_mm`` is the lever that it brings with it: the leg of a bracket."""
 
     kind: str
     what: str
@@ -16,6 +18,7 @@ class JointStiffness(Row):
     along_high: float
     across_low: float
     across_high: float
+    reach_mm: float
     status: str
     source: str
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
+from reviewer.geometry.vectors import Vector
 from reviewer.model.plan import Axis
 from reviewer.workshop.swaying_quick import plainly_stiff
 from reviewer.workshop.swaying_structure import Structure, Sway, structure
@@ -39,8 +40,8 @@ class NotJudged(NamedTuple):
     parts: int
 
 
-def _rounded(place: tuple[float, ...], base: tuple[float, ...]) -> tuple[float, ...]:
-    return tuple(round(each - other, 1) for each, other in zip(place, base, strict=True))
+def _rounded(place: Vector, base: Vector = (0.0, 0.0, 0.0)) -> tuple[float, ...]:
+    return tuple(round(each - other, 3) for each, other in zip(place, base, strict=True))
 
 
 def _likeness(standing: Structure) -> object:
@@ -49,7 +50,12 @@ def _likeness(standing: Structure) -> object:
     number = {name: index for index, name in enumerate(standing.rods)}
     return (
         tuple(
-            (_rounded(rod.low, base), _rounded(rod.high, base), rod.size, rod.directions, rod.young)
+            (
+                _rounded(rod.low, base),
+                _rounded(rod.high, base),
+                *map(_rounded, (rod.size, *rod.directions)),
+                rod.young,
+            )
             for rod in standing.rods.values()
         ),
         tuple(

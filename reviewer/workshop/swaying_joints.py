@@ -57,6 +57,11 @@ class _Grip(NamedTuple):
     along: float
     across: float
     number: int = 0
+    reach: float = 0.0  # mm, a lever of its own
+
+    def opened(self, size: float) -> float:
+        """What it sets against a joint of that size opening: a mean share of this is its lever."""
+        return self.along * self.number * max(size, self.reach) ** 2
 
 
 def _grips(joint: Joint, axis: int, glued: bool) -> tuple[list[_Grip], list[_Grip]]:
@@ -71,7 +76,7 @@ def _grips(joint: Joint, axis: int, glued: bool) -> tuple[list[_Grip], list[_Gri
         row = known.get(fastening.kind)
         if row is not None:
             count, _ = fastener_count(joint, fastening, axis)
-            fasteners.append(_Grip(row.along_high, row.across_high, count))
+            fasteners.append(_Grip(row.along_high, row.across_high, count, row.reach_mm))
     return patches, fasteners
 
 
@@ -98,8 +103,8 @@ def _tie(
     # A joint opens about its far edge, as its parts press on each other there: fasteners spread over the
     # patch have a mean square lever of a third of its size, one alone in the middle of a quarter.
     lever = 1 / 3 if count > 1 else 1 / 4
-    turn[first] = along * deep**2 / 12 + pulled * deep**2 * lever
-    turn[second] = along * wide**2 / 12 + pulled * wide**2 * lever
+    turn[first] = along * deep**2 / 12 + sum(grip.opened(deep) for grip in fasteners) * lever
+    turn[second] = along * wide**2 / 12 + sum(grip.opened(wide) for grip in fasteners) * lever
     return Tie(
         *pair,
         axis,

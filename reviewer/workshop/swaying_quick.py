@@ -2,7 +2,7 @@
 
 Each sum takes one way in which the push can go to the floor and leaves all else out. What is left out could
 only make the piece stiffer (Castigliano: of all ways in balance the true one stores the least work), so what
-passes here would pass as a frame too; a margin covers what turning round on plan adds.
+passes here would pass as a frame too; a margin covers what sliding in the joints and turning on plan add.
 """
 
 from __future__ import annotations
@@ -14,7 +14,7 @@ from reviewer.model.plan import Axis
 from reviewer.workshop.swaying_joints import Tie
 from reviewer.workshop.swaying_structure import Rod, Structure
 
-#: What is shown here must sway only this share of what is allowed: the sums know no turning round on plan.
+#: What is shown here must sway only this share of what is allowed: the sums know no sliding in joints.
 _MARGIN = 0.5
 #: A panel this high and wide, of the height and width of the piece, holds it square: own choice.
 _PANEL_SHARE = 0.6
@@ -23,12 +23,12 @@ _PANEL_SHARE = 0.6
 def plainly_stiff(standing: Structure, axis: int, push: float, allowed: float) -> bool:
     """True when a push (N) along an axis at the top plainly moves it less than ``allowed`` (mm)."""
     limit = allowed * _MARGIN
-    if _clamped(standing, axis, push) <= limit:
+    if clamped(standing, axis, push) <= limit:
         return True
-    return _storeys(standing, axis, push) <= limit or _panelled(standing, axis)
+    return storeys(standing, axis, push) <= limit or panelled(standing, axis)
 
 
-def _clamped(standing: Structure, axis: int, push: float) -> float:
+def clamped(standing: Structure, axis: int, push: float) -> float:
     """The sway of uprights that stand on both ends of long feet, mm: cantilevers side by side."""
     pins: dict[str, dict[float, None]] = {}
     for ground in standing.grounds:
@@ -66,7 +66,7 @@ def _rails(standing: Structure, axis: int) -> dict[tuple[str, str], list[tuple[f
     return found
 
 
-def _storeys(standing: Structure, axis: int, push: float) -> float:
+def storeys(standing: Structure, axis: int, push: float) -> float:
     """The sway of pairs of uprights with boards between, mm: each storey bends in an S about its middle."""
     stiff = 0.0
     for (one, two), rails in _rails(standing, axis).items():
@@ -106,7 +106,7 @@ def _one_frame(
     return give
 
 
-def _panelled(standing: Structure, axis: int) -> bool:
+def panelled(standing: Structure, axis: int) -> bool:
     """Whether a board or sheet fills most of an upright side along the axis, fixed to two uprights."""
     uprights = standing.uprights()
     low = min(rod.low[axis] for rod in standing.rods.values())
