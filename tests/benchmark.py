@@ -1,12 +1,15 @@
 """How long a review takes, as ratios that hold when the machine's speed drifts.
 
-Run ``python -m tests.benchmark``. It prints five figures, each beside its budget from DEVELOPERS.md:
+Run ``python -m tests.benchmark``. It prints these figures, each beside its budget from DEVELOPERS.md:
 
 - cold: a whole ``dryfit review`` of a 60-part plan over importing lark, pydantic, networkx and jinja2;
 - growth: time a part at 8,000 parts over time a part at 2,000;
 - large: seconds for a review of 10,000 parts;
 - set out: seconds of one processor, start-up included, to read and set out 10,000 parts, and the growth
-  of that alone.
+  of that alone;
+- sway: the frames of a 60-part plan by a general structural solver (PyNiteFEA, a test-only library, which
+  takes each joint as a short member) over ours, frame for frame, and over the whole judgement of sway, which
+  works alike pieces out once and solves only what is not plainly stiff.
 """
 
 from __future__ import annotations
@@ -17,6 +20,7 @@ import subprocess
 import sys
 import tempfile
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 IMPORTS = "import lark, pydantic, networkx, jinja2"
@@ -90,6 +94,53 @@ def set_out_seconds(plan: Path, runs: int = 5) -> tuple[float, float]:
     return min(float(whole) for whole, _ in printed), min(float(work) for _, work in printed)
 
 
+def sway_ratios(runs: int = 5) -> tuple[float, float]:
+    """Processor time of a general solver over ours on the frames of 60 parts, and over judging their sway."""
+    from Pynite import FEModel3D
+
+    from reviewer.workshop.swaying import swaying
+    from reviewer.workshop.swaying_frame import framed
+    from reviewer.workshop.swaying_structure import structure
+    from tests.support import review_of
+
+    review = review_of(shelving(60))
+    assert review.pieces
+    standing = [structure(review, piece) for piece in review.pieces]
+    frames = [framed(each) for each in standing if each is not None]
+    push = (1.0, 0.0, 0.0, 0.0, 0.0, 0.0)
+
+    def general() -> FEModel3D:
+        model = FEModel3D()
+        model.add_material("wood", 1.0, 1.0, 0.3, 0.0)
+        model.add_section("board", 1e6, 1e9, 1e9, 1e9)
+        for number, (frame, top, _) in enumerate(frames):
+            for node, place in enumerate(frame.places):
+                model.add_node(f"N{number}.{node}", *place)
+            for held in dict.fromkeys(tuple(node for node, _ in each.stretch) for each in frame.springs):
+                names = [f"N{number}.{node}" for node in held]
+                if len(names) == 1:
+                    model.def_support(names[0], True, True, True)
+                elif frame.places[held[0]] != frame.places[held[1]]:
+                    model.add_member(f"M{number}.{held[0]}.{held[1]}", *names, "wood", "board")
+            for node in top:
+                model.add_node_load(f"N{number}.{node}", "FX", 1.0)
+        return model
+
+    def ours() -> None:
+        for frame, top, _ in frames:
+            frame.factors().solve(dict.fromkeys(top, push))
+
+    def spent(work: Callable[[], object]) -> float:
+        start = time.process_time()
+        work()
+        return time.process_time() - start
+
+    theirs = min(spent(general().analyze_linear) for _ in range(runs))
+    return theirs / min(spent(ours) for _ in range(runs)), theirs / min(
+        spent(lambda: swaying(review)) for _ in range(runs)
+    )
+
+
 def main() -> None:
     """Print the ratios."""
     parser = argparse.ArgumentParser(description=__doc__)
@@ -120,6 +171,8 @@ def main() -> None:
         print(f"read and set out 10,000 parts: {whole:.2f} s   (budget 3 s)")
         large, small = (set_out_seconds(plans[parts])[1] / parts for parts in (8_000, 2_000))
         print(f"growth of that, time a part at 8,000 / at 2,000: {large / small:.2f}   (near linear: 1.30)")
+    solver, judged = sway_ratios()
+    print(f"general solver / our frames of a 60-part plan: {solver:.1f}; / judging its sway: {judged:.0f}")
 
 
 if __name__ == "__main__":

@@ -134,7 +134,7 @@ LIMITS = """
     movement-nailed movement-dowelled movement-glued movement-slotted cross-grain-glue-width
     cross-grain-glue-width-most tip-push-force tip-push-height tip-ratio-least tip-ratio-tips
     child-weight child-age carpet-block sitter-force sitter-inset sitter-push restraint-height
-    restraint-mass restraint-force restraint-points stud-screw-thread wallboard stud-spacing
+    restraint-mass restraint-force restraint-points stud-screw-thread wallboard stud-spacing sway-force sway-ratio
 """
 
 
