@@ -247,9 +247,12 @@ class Frame:
                 Spring(stiffness, ((one, (*still, *times(way, -1.0))), (two, (*still, *way))))
             )
 
-    def factors(self) -> Factors:
-        """The frame made ready for any number of loads; its ``loose`` says what nothing holds."""
-        return Factors(len(self.places), self.springs, self.fixed)
+    def factors(self, most: float = math.inf) -> Factors:
+        """The frame made ready for any number of loads; its ``loose`` says what nothing holds.
+
+        Raises :class:`~reviewer.mechanics.frame_solver.TooLargeError` past so much work.
+        """
+        return Factors(len(self.places), self.springs, self.fixed, most)
 
     def solve(self, loads: Mapping[int, Six]) -> tuple[Six, ...] | Loose:
         """How every node moves under loads by node, or what of it nothing holds: never a number then."""

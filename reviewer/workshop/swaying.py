@@ -17,11 +17,13 @@ from reviewer.workshop.swaying_structure import Structure, Sway, structure
 if TYPE_CHECKING:
     from reviewer.review import Review
     from reviewer.workshop.standing import Piece
+    from reviewer.workshop.swaying_frame import Budget
     from reviewer.workshop.swaying_remedies import Remedy
 
-#: Past so many parts in a piece, or in all pieces that need a frame, the sway is not worked out.
+#: Past so many parts in a piece, or so much work for all frames of a plan, the sway is not worked out.
 MOST_PARTS = 400
-_MOST_IN_ALL = 2_000
+_MOST_TIES = 1_500
+_MOST_WORK = 30_000
 _AXES = (Axis.ACROSS, Axis.DEEP)
 
 
@@ -34,7 +36,7 @@ class Swaying(NamedTuple):
 
 
 class NotJudged(NamedTuple):
-    """A piece with too many parts to work its frame out."""
+    """A piece that is too large to work its frame out, or too much beside the others."""
 
     piece: Piece
     parts: int
@@ -90,19 +92,28 @@ def _in_one(standing: Structure) -> bool:
     return len(reached) == len(standing.rods)
 
 
-def _judged(review: Review, piece: Piece, standing: Structure, axes: Sequence[int]) -> Swaying | None:
+def _judged(
+    review: Review, piece: Piece, standing: Structure, axes: Sequence[int], budget: Budget
+) -> Swaying | NotJudged | None:
+    from reviewer.mechanics.frame_solver import TooLargeError, UnsolvedError
     from reviewer.workshop.swaying_frame import mechanism, sways
     from reviewer.workshop.swaying_remedies import remedies
 
     push, ratio = review.limit("sway-force").amount, review.limit("sway-ratio").amount
-    found = sways(standing, axes, push)
-    bad = [sway for sway in found if sway.share(ratio) > 1 + 1e-9]
-    if not bad:
-        return None
-    worst = max(bad, key=lambda each: (each.share(ratio), -each.axis))
-    if mechanism(standing, worst.axis):
-        worst = worst._replace(moved=None)
-    return Swaying(_uprights(standing), worst, remedies(review, piece, standing, worst))
+    parts = len(standing.rods)
+    if parts > MOST_PARTS or len(standing.ties) > min(_MOST_TIES, budget.left):
+        return NotJudged(piece, parts)
+    try:
+        found = sways(standing, axes, push, budget)
+        bad = [sway for sway in found if sway.share(ratio) > 1 + 1e-9]
+        if not bad:
+            return None
+        worst = max(bad, key=lambda each: (each.share(ratio), -each.axis))
+        if mechanism(standing, worst.axis, budget):
+            worst = worst._replace(moved=None)
+    except (TooLargeError, UnsolvedError):
+        return NotJudged(piece, parts)
+    return Swaying(_uprights(standing), worst, remedies(review, piece, standing, worst, budget))
 
 
 def swaying(review: Review) -> list[Swaying | NotJudged]:
@@ -114,8 +125,8 @@ def swaying(review: Review) -> list[Swaying | NotJudged]:
     found: list[Swaying | NotJudged] = []
     if not review.plan.joins:
         return found
-    known: dict[object, Swaying | None] = {}
-    spent = 0
+    known: dict[object, Swaying | NotJudged | None] = {}
+    budget: Budget | None = None
     for piece in review.pieces:
         if not piece.feet:
             continue
@@ -130,14 +141,16 @@ def swaying(review: Review) -> list[Swaying | NotJudged]:
         whole = structure(review, piece)
         if whole is None or not _in_one(whole):
             continue
+        if budget is None:
+            from reviewer.workshop.swaying_frame import Budget
+
+            budget = Budget(_MOST_WORK)
         alike = _likeness(whole)
         if alike not in known:
-            if len(whole.rods) > MOST_PARTS or spent + len(whole.rods) > _MOST_IN_ALL:
-                found.append(NotJudged(piece, len(whole.rods)))
-                continue
-            spent += len(whole.rods)
-            known[alike] = _judged(review, piece, whole, axes)
+            known[alike] = _judged(review, piece, whole, axes, budget)
         result = known[alike]
-        if result is not None:
+        if isinstance(result, NotJudged):
+            found.append(NotJudged(piece, result.parts))
+        elif result is not None:
             found.append(Swaying(_uprights(whole), result.sway, result.remedies))
     return found

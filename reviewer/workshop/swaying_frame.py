@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 
 from reviewer.geometry.vectors import UNITS, Vector, dot, minus, moved
 from reviewer.mechanics.frame import RIGID, Frame, rectangle
-from reviewer.mechanics.frame_solver import Loose, Six
+from reviewer.mechanics.frame_solver import Factors, Loose, Six, TooLargeError
 from reviewer.model.plan import Axis
 from reviewer.workshop.swaying_joints import Tie, along_parts
 from reviewer.workshop.swaying_structure import Rod, Structure, Sway
@@ -20,6 +21,8 @@ _FRICTION_TURN = 1e3
 _TOP_SHARE = 0.1
 #: A free motion that shifts the top by less than this share of what moves most is no sway.
 _PART_OF_MOTION = 0.2
+#: So many free motions are looked through for one that is a sway.
+_MOST_MOTIONS = 12
 
 
 class _Chain:
@@ -49,8 +52,9 @@ class _Chain:
 
     def node(self, place: Vector) -> int:
         at = self.along(place)
-        number = min(range(len(self.places)), key=lambda each: abs(self.places[each] - at))
-        return self.nodes[number]
+        after = bisect_left(self.places, at)
+        near = range(max(after - 1, 0), min(after + 1, len(self.places)))
+        return self.nodes[min(near, key=lambda each: abs(self.places[each] - at))]
 
 
 def _split(standing: Structure) -> list[Tie]:
@@ -103,22 +107,48 @@ def framed(standing: Structure, friction: bool = True) -> tuple[Frame, list[int]
     return frame, top, sum(heights[node] for node in top) / len(top)
 
 
-def mechanism(standing: Structure, axis: int) -> bool:
-    """Whether the piece moves along the axis with nothing but pins and friction against it."""
+class Budget:
+    """The work that is left for all frames of a plan, in the blocks that the solver counts."""
+
+    def __init__(self, left: float) -> None:
+        self.left = left
+
+    def factors(self, frame: Frame) -> Factors:
+        """The frame made ready, its work taken off. Raises TooLargeError when there is not enough left."""
+        try:
+            ready = frame.factors(self.left)
+        except TooLargeError:
+            self.left = 0.0  # finding that out has cost as much as solving small ones does
+            raise
+        self.left -= ready.work
+        return ready
+
+
+def mechanism(standing: Structure, axis: int, budget: Budget) -> bool:
+    """Whether the piece moves along the axis with nothing but pins and friction against it.
+
+    Any part may turn freely without that: such a motion is held, and the next one looked for.
+    """
     frame, top, _ = framed(standing, friction=False)
-    ready = frame.factors()
-    if ready.loose is None:
-        return False
-    motion = ready.loose.motion
-    most = max(abs(shift) for node in motion for shift in node[:3])
-    here = abs(sum(motion[node][axis] for node in top)) / len(top)
-    return most > 0 and here >= _PART_OF_MOTION * most
+    for _ in range(_MOST_MOTIONS):
+        loose = budget.factors(frame).loose
+        if loose is None:
+            return False
+        most = max(abs(shift) for node in loose.motion for shift in node[:3])
+        here = abs(sum(loose.motion[node][axis] for node in top)) / len(top)
+        if most > 0 and here >= _PART_OF_MOTION * most:
+            return True
+        frame.fix(loose.node, loose.freedom)
+    return False
 
 
-def sways(standing: Structure, axes: Sequence[int], push: float) -> list[Sway]:
-    """How far the push moves the top along each axis: the mean over where it acts, so the work it does."""
+def sways(standing: Structure, axes: Sequence[int], push: float, budget: Budget) -> list[Sway]:
+    """How far the push moves the top along each axis: the mean over where it acts, so the work it does.
+
+    Raises TooLargeError and UnsolvedError as the solver does.
+    """
     frame, top, height = framed(standing)
-    ready = frame.factors()
+    ready = budget.factors(frame)
     found = []
     for axis in axes:
         share = [0.0] * 6

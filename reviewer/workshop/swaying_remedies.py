@@ -12,8 +12,9 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.geometry.vectors import UNITS, Vector, cross, minus, unit
+from reviewer.mechanics.frame_solver import TooLargeError, UnsolvedError
 from reviewer.model.plan import Axis
-from reviewer.workshop.swaying_frame import sways
+from reviewer.workshop.swaying_frame import Budget, sways
 from reviewer.workshop.swaying_joints import Tie, of_glue, of_screws
 from reviewer.workshop.swaying_structure import Rod, Structure, Sway, structure
 
@@ -166,12 +167,17 @@ def _braces(standing: Structure, axis: int) -> _Change | None:
     return rods, more
 
 
-def _moved(standing: Structure, sway: Sway) -> float | None:
-    return sways(standing, [sway.axis], sway.push)[0].moved
+def _moved(standing: Structure, sway: Sway, budget: Budget) -> float | None:
+    try:
+        return sways(standing, [sway.axis], sway.push, budget)[0].moved
+    except (TooLargeError, UnsolvedError):
+        return None
 
 
-def remedies(review: Review, piece: Piece, standing: Structure, sway: Sway) -> tuple[Remedy, ...]:
-    """The changes that could be tried, what helps most first. None is told that hardly helps."""
+def remedies(
+    review: Review, piece: Piece, standing: Structure, sway: Sway, budget: Budget
+) -> tuple[Remedy, ...]:
+    """The changes that help, what helps most first; those that there is no work left for are not tried."""
     across = sway.axis == Axis.ACROSS
     tried: list[tuple[str, Structure | None]] = []
     for do, change in (
@@ -191,7 +197,7 @@ def remedies(review: Review, piece: Piece, standing: Structure, sway: Sway) -> t
         tried.append(("glue its joints as well", structure(review, piece, glued=True)))
     found = []
     for do, changed in tried:
-        then = _moved(changed, sway) if changed is not None else None
+        then = _moved(changed, sway, budget) if changed is not None else None
         if then is not None and (sway.moved is None or then < sway.moved):
             found.append(Remedy(do, then))
     return tuple(sorted(found, key=lambda each: each.moved))

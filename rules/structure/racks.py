@@ -90,17 +90,22 @@ def _finding(review: Review, alike: list[Swaying]) -> Finding:
     )
 
 
-def _not_judged(review: Review, found: NotJudged) -> Finding:
-    parts = found.piece.parts
+def _not_judged(review: Review, found: list[NotJudged]) -> Finding:
+    parts = tuple(each.piece.parts[0] for each in found)
+    piece = _named(review, found[0].piece.parts)
     return Finding(
-        parts=(parts[0],),
+        parts=parts,
         at=review.span_of(parts[0]),
         says=(
-            "How far {piece} sways was not judged: {parts} parts of it would have to be worked out as one "
-            "frame, and {most} of a piece, or some more in all, are the most."
+            "How far {piece} sways was not judged: {parts} parts are more than can be worked out as a frame "
+            "(at most {most} in a piece, and fewer where many are joined to many or many pieces differ)."
         ),
         do="Push it sideways by hand once it stands, and brace it if it gives.",
-        values={"piece": _named(review, parts), "parts": count(found.parts), "most": count(MOST_PARTS)},
+        values={
+            "piece": piece if len(found) == 1 else f"{piece} (and {len(found) - 1} more)",
+            "parts": count(sum(each.parts for each in found)),
+            "most": count(MOST_PARTS),
+        },
         severity=Severity.NOTE,
     )
 
@@ -158,9 +163,10 @@ def racks(review: Review) -> Iterator[Finding]:
         join back to side.*: screws #6 x 3/4, every 6, from outside
     """
     alike: dict[tuple[object, ...], list[Swaying]] = {}
+    left_out: list[NotJudged] = []
     for found in review.swaying:
         if isinstance(found, NotJudged):
-            yield _not_judged(review, found)
+            left_out.append(found)
         else:
             families = tuple(dict.fromkeys(review.plan.parts[name].stock for name in found.uprights))
             moved = found.sway.moved
@@ -168,3 +174,5 @@ def racks(review: Review) -> Iterator[Finding]:
             alike.setdefault((*key, round(found.sway.height, 1)), []).append(found)
     for group in alike.values():
         yield _finding(review, group)
+    if left_out:
+        yield _not_judged(review, left_out)

@@ -13,7 +13,7 @@ from frame_cases import FrameCase
 
 from reviewer.geometry.vectors import UNITS
 from reviewer.mechanics.frame import FIRM, PINNED, RIGID, Bars, Frame, Loose, Section, Six, Turning, rectangle
-from reviewer.mechanics.frame_solver import stretch
+from reviewer.mechanics.frame_solver import TooLargeError, UnsolvedError, stretch
 
 YOUNG, HEIGHT, SPAN, PUSH = 10_000.0, 700.0, 1200.0, 100.0
 LEG, RAIL = 38**4 / 12, 19 * 89**3 / 12
@@ -182,6 +182,24 @@ def test_more_never_sways_more(seed: int) -> None:
     springs = case.ours.springs
     springs[:] = [spring._replace(stiffness=spring.stiffness * draw.choice((1.0, 3.0))) for spring in springs]
     assert work() <= before * (1 + 1e-9)
+
+
+def test_work_is_bounded_and_counted() -> None:
+    case = FrameCase(3, (3, 1, 3))
+    work = case.ours.factors().work
+    assert work > len(case.ours.places)
+    assert case.ours.factors(work).work == work
+    with pytest.raises(TooLargeError):
+        case.ours.factors(work - 1)
+
+
+def test_an_answer_that_does_not_keep_the_balance_is_none() -> None:
+    case = FrameCase(3)
+    ready = case.ours.factors()
+    assert not isinstance(ready.solve(case.loads), Loose)
+    ready._pivots[-1][0][0] *= 1.01  # as rounding would spoil it
+    with pytest.raises(UnsolvedError):
+        ready.solve(case.loads)
 
 
 def test_beam_of_no_length_is_refused() -> None:

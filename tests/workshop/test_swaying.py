@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 
 import pytest
@@ -10,7 +11,7 @@ from reviewer.model.plan import Axis
 from reviewer.review import Review
 from reviewer.workshop import swaying, swaying_frame, swaying_joints
 from reviewer.workshop.swaying import NotJudged, Swaying
-from reviewer.workshop.swaying_frame import mechanism, sways
+from reviewer.workshop.swaying_frame import Budget, mechanism, sways
 from reviewer.workshop.swaying_joints import Tie, along_parts
 from reviewer.workshop.swaying_quick import clamped, panelled, plainly_stiff, storeys
 from reviewer.workshop.swaying_structure import Structure, structure
@@ -58,7 +59,7 @@ def standing(text: str, *, glued: bool = False) -> tuple[Review, Structure]:
 
 
 def swayed(found: Structure, axis: int = Axis.ACROSS) -> float:
-    (sway,) = sways(found, [axis], PUSH)
+    (sway,) = sways(found, [axis], PUSH, Budget(math.inf))
     assert sway.moved is not None
     assert sway.moved > 0
     return sway.moved
@@ -163,8 +164,8 @@ def test_glue_only_helps() -> None:
 @pytest.mark.parametrize(("bolts", "folds"), [(1, True), (2, False)])
 def test_one_fastener_a_joint_folds(bolts: int, folds: bool) -> None:
     _, found = standing(STAND % bolts)
-    assert mechanism(found, Axis.ACROSS) is folds
-    assert not mechanism(found, Axis.DEEP)  # its ends are screwed twice
+    assert mechanism(found, Axis.ACROSS, Budget(math.inf)) is folds
+    assert not mechanism(found, Axis.DEEP, Budget(math.inf))  # its ends are screwed twice
 
 
 def test_every_change_tried_helps_and_keeps_the_order() -> None:
@@ -212,6 +213,24 @@ def test_very_many_parts_are_not_judged(monkeypatch: pytest.MonkeyPatch) -> None
     (found,) = review_of(OPEN_SHELF % (4, SCREWS)).swaying
     assert isinstance(found, NotJudged)
     assert found.parts == 6
+
+
+@pytest.mark.parametrize("work", [0, 100])
+def test_past_the_work_for_all_frames_pieces_are_not_judged(
+    work: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(swaying, "_MOST_WORK", work)
+    (found,) = review_of(OPEN_SHELF % (4, SCREWS)).swaying
+    assert isinstance(found, NotJudged)
+
+
+def test_a_part_that_turns_by_itself_does_not_hide_a_fold() -> None:
+    turning = "part peg: leg, deep, flat, 80 long, against front of leg.front-left, bottom 300 above floor\n"
+    turning += "    left 0 right of left of frame\njoin peg to leg.front-left: bolts 8 x 70, 1 per joint\n"
+    _, found = standing(STAND % 1 + turning)
+    assert mechanism(found, Axis.ACROSS, Budget(math.inf))
+    _, found = standing(STAND % 2 + turning)
+    assert not mechanism(found, Axis.ACROSS, Budget(math.inf))
 
 
 def test_a_plan_without_joins_is_left_alone() -> None:
