@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.locking import Locked
     from reviewer.workshop.standing import Piece
     from reviewer.workshop.stranding import Island
+    from reviewer.workshop.swaying import NotJudged, Swaying
     from reviewer.workshop.utilisation import Utilisation
 
 
@@ -190,6 +191,13 @@ class Review:
         from reviewer.workshop.utilisation import utilisations
 
         return utilisations(self)
+
+    @cached_property
+    def swaying(self) -> list[Swaying | NotJudged]:
+        """Every piece that a push at its top moves further than the limits allow."""
+        from reviewer.workshop.swaying import swaying
+
+        return swaying(self)
 
     @cached_property
     def driven(self) -> tuple[Driven, ...]:

@@ -135,7 +135,7 @@ LIMITS = """
     cross-grain-glue-width cross-grain-glue-width-most tip-push-force tip-push-height tip-ratio-least tip-ratio-tips
     child-weight child-age carpet-block sitter-force sitter-inset sitter-push restraint-height
     restraint-mass restraint-force restraint-points stud-screw-thread wallboard stud-spacing
-    bare-number-most
+    bare-number-most sway-force sway-ratio
 """
 
 
