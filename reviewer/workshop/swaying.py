@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.geometry.vectors import Vector
 from reviewer.model.plan import Axis
+from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.swaying_quick import plainly_stiff
 from reviewer.workshop.swaying_structure import Structure, Sway, structure
 
@@ -69,6 +70,13 @@ def _likeness(standing: Structure) -> object:
         ),
         tuple((number.get(each.part), _rounded(each.place, base), each.axes) for each in standing.grounds),
     )
+
+
+def _thin(review: Review, piece: Piece, standing: Structure, axis: int) -> bool:
+    """Whether a piece is so thin that way that it hangs or tips over, and never stands by its joints."""
+    solids = [review.setting.solids[name] for name in piece.parts if name in review.setting.solids]
+    deep = max(solid.high[axis] for solid in solids) - min(solid.low[axis] for solid in solids)
+    return deep < usual_value("thin-piece") * standing.height
 
 
 def _uprights(standing: Structure) -> tuple[str, ...]:
@@ -135,7 +143,11 @@ def swaying(review: Review) -> list[Swaying | NotJudged]:
         if standing is None or standing.height <= 0 or not standing.ties:
             continue
         allowed = standing.height / ratio
-        axes = [axis for axis in _AXES if not plainly_stiff(standing, axis, push, allowed)]
+        axes = [
+            axis
+            for axis in _AXES
+            if not _thin(review, piece, standing, axis) and not plainly_stiff(standing, axis, push, allowed)
+        ]
         if not axes:
             continue
         whole = structure(review, piece)
