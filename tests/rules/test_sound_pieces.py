@@ -19,6 +19,10 @@ RULES = (
     "side-misses-joint",
     "movement-locked",
     "racks",
+    "panel-trapped",
+    "gap-closes",
+    "yard-wet",
+    "mixed-across-grain",
 )
 
 
