@@ -18,13 +18,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.mechanics.beam import BeamResult, second_moment
 from reviewer.mechanics.mass import Mass
 from reviewer.model.plan import FLOOR, GROUNDS, Axis, Plan, Stock
 from reviewer.reference.materials import Material, material
 from reviewer.setting_out.result import SettingOut
+from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.bearing import BEARING_STEP_MM, Bearing, bearings_of, knife_edges, span_axis
 from reviewer.workshop.bending import (
@@ -41,7 +42,9 @@ from reviewer.workshop.bending import (
 from reviewer.workshop.holding import Held, Holding
 from reviewer.workshop.loading import Carried, Declared, Spread, placed
 from reviewer.workshop.member import Beside, Member
-from reviewer.workshop.net_sections import NetSection, net_sections, rooms_of, sag_growth
+
+if TYPE_CHECKING:
+    from reviewer.workshop.net_sections import NetSection, Room
 
 #: Two beams that meet over this share of the one bend together.
 _ALONG = 0.5
@@ -140,7 +143,7 @@ class _Carrier:
         self.lost: dict[str, float] = {}
         self.handed: dict[str, dict[Held, Handed]] = {}
         self.slanting: list[str] = []
-        self.rooms = rooms_of(setting)
+        self.rooms: dict[str, tuple[Room, ...]] | None = None  # known once a part asks for them
         self.nets: dict[object, tuple[NetSection, ...]] = {}  # copies of a board are cut alike
 
     def carry(self) -> Carrying:
@@ -290,6 +293,8 @@ class _Carrier:
         kept, standing, sag = self.beams[beam, share, along]
         sections, weakness = self._sections(name, axis), 1.0
         if sections and isinstance(standing, BeamResult):
+            from reviewer.workshop.net_sections import sag_growth
+
             weakness = sag_growth(standing, sections, inertia)
             lost = modulus * inertia * (1 - 1 / weakness)
             weak = beam._replace(bending_stiffness=together - lost)
@@ -325,9 +330,16 @@ class _Carrier:
 
     def _sections(self, name: str, axis: int) -> tuple[NetSection, ...]:
         """Where cuts and joints leave less of a part than its bounds."""
-        solid, rooms = self.setting.solids[name], self.rooms.get(name, ())
-        if solid.body is None and not rooms:
+        solid = self.setting.solids[name]
+        if solid.body is None and not self._let_in(name, axis):
             return ()
+        from reviewer.workshop.net_sections import net_sections, rooms_of
+
+        if self.rooms is None:
+            self.rooms = rooms_of(self.setting)
+        rooms = [
+            room for room in self.rooms.get(name, ()) if not _at_one_end(solid, axis, room.low, room.high)
+        ]
         shape = self.plan.parts[name].shape
         apart = [
             tuple(
@@ -342,6 +354,16 @@ class _Carrier:
         if key not in self.nets:
             self.nets[key] = net_sections(solid, axis, rooms, shape)
         return self.nets[key]
+
+    def _let_in(self, name: str, axis: int) -> bool:
+        """True where a joint may take room out of a part elsewhere than at one end of it."""
+        solid = self.setting.solids[name]
+        return any(
+            joint.join.housing is not None
+            and joint.overlap is not None
+            and not _at_one_end(solid, axis, joint.overlap.low, joint.overlap.high)
+            for joint in self.setting.joints_of.get(name, ())
+        )
 
     def _reactions(self, member: Member, standing: BeamResult, share: float) -> None:
         """Hand the beam's reactions on; the lasting share of them is taken alike at every support."""
@@ -372,6 +394,13 @@ class _Carrier:
                 at = list(bearing.held.middle)
                 at[member.axis] = start + min(max(place, bearing.start), bearing.end)
                 self._hand_on(member.part, bearing.held, tuple(at), slow * part, quick * part)
+
+
+def _at_one_end(solid: Solid, axis: int, low: Vector, high: Vector) -> bool:
+    """True where a space reaches one end of a part and not the other: there it lies on its support."""
+    at_low = low[axis] <= solid.low[axis] + TOLERANCE_MM
+    at_high = high[axis] >= solid.high[axis] - TOLERANCE_MM
+    return at_low != at_high
 
 
 def carrying(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.mechanics.beam import BeamResult, Unstable
 from reviewer.units import TOLERANCE_MM
@@ -13,7 +13,9 @@ from reviewer.workshop.bearing import Bearing
 from reviewer.workshop.bending import Beam
 from reviewer.workshop.holding import Held
 from reviewer.workshop.loading import Carried, Declared, Spread, placed
-from reviewer.workshop.net_sections import NetSection
+
+if TYPE_CHECKING:
+    from reviewer.workshop.net_sections import NetSection
 
 
 class Beside(NamedTuple):

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.mechanics.beam import Bay, BeamResult, section_modulus
 from reviewer.mechanics.strength import bending_stress, shear_stress
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.member import Member
-from reviewer.workshop.net_sections import NetSection
+
+if TYPE_CHECKING:
+    from reviewer.workshop.net_sections import NetSection
 
 
 class Stressed(NamedTuple):

@@ -10,7 +10,6 @@ from reviewer.rulebook import rule
 from reviewer.units import Value, force, length, percent, ratio
 from reviewer.wording import listed
 from reviewer.workshop.columns import Column, column_strength
-from reviewer.workshop.strengthening import own_stocks
 from reviewer.workshop.strengths import strength_factor, strengths
 from reviewer.workshop.utilisation import Utilisation
 
@@ -35,6 +34,8 @@ def _fits(review: Review, one: Column) -> bool:
 
 def _remedy(review: Review, one: Column) -> tuple[str, dict[str, Filling]]:
     """Thicker stock of the plan, else the thickness that does, and a brace in the middle: each tried."""
+    from reviewer.workshop.strengthening import own_stocks
+
     values: dict[str, Filling] = {}
     ways = []
     wide = max(one.sides)

@@ -13,13 +13,6 @@ from reviewer.units import Value, force, length, percent
 from reviewer.wording import listed
 from reviewer.workshop.carrying import Handed
 from reviewer.workshop.member import Member
-from reviewer.workshop.strengthening import (
-    height_that_does,
-    propped_in,
-    span_that_does,
-    thicker_that_does,
-    whole_steps,
-)
 from reviewer.workshop.stressing import Stressed
 from reviewer.workshop.utilisation import Utilisation, stresses
 
@@ -44,6 +37,13 @@ def _bay(member: Member, at: float) -> Bay | None:
 
 def _spanning_remedy(review: Review, worst: Utilisation, by: Stressed) -> tuple[str, dict[str, Filling]]:
     """Thicker stock, one more support and a shorter span, each tried on the same beam."""
+    from reviewer.workshop.strengthening import (
+        height_that_does,
+        propped_in,
+        span_that_does,
+        thicker_that_does,
+    )
+
     member = review.carrying.members[worst.part]
     stock = review.stock_of(worst.part)
     values: dict[str, Filling] = {}
@@ -91,6 +91,8 @@ def _patch(by: Handed) -> tuple[float, float]:
 
 def _bearing_remedy(review: Review, worst: Utilisation, by: Handed) -> tuple[str, dict[str, Filling]]:
     """The same patch made wider the short way, until it bears the load."""
+    from reviewer.workshop.strengthening import whole_steps
+
     long, short = _patch(by)
     needed = whole_steps(short * worst.ratio, review.units)
     values: dict[str, Filling] = {
@@ -230,7 +232,8 @@ def overstressed(review: Review) -> Iterator[Finding]:
     overstressed-error-share times the limit on. A value from memory raises no error.
 
     Leaves out: Boards on edge that could roll over, twisting, and the splitting at a notch in the lower edge
-    at an end. Shear nearer to a support than the board is high. Shear within sheets. Parts that lean or
+    at an end. Shear nearer to a support than the board is high. Joints at the very end of a board, and pockets for screws.
+    Shear within sheets. Parts that lean or
     slant. Whether many boards share what comes on one (they bear 15 % more then). Whether the joints hold.
     Buildings, and whatever people hang from: there a licensed engineer works it out.
 

@@ -17,7 +17,6 @@ from reviewer.wording import listed
 from reviewer.workshop.carrying import creep_factor, stiffness
 from reviewer.workshop.member import Member
 from reviewer.workshop.sagging import Sag, height_enough, most_sag, sag_share, worst_sag
-from reviewer.workshop.strengthening import propped_in, span_that_does, thicker_that_does
 
 #: Two beams that bend together sag alike, but for the ways in which they are held.
 _MUCH_ALIKE = 1.1
@@ -89,6 +88,8 @@ def _working(review: Review, sag: Sag) -> Working:
 
 def _remedy(review: Review, sag: Sag) -> tuple[str, dict[str, Filling]]:
     """Thicker stock, one more support and a shorter span, each tried on the same beam."""
+    from reviewer.workshop.strengthening import propped_in, span_that_does, thicker_that_does
+
     member, limits = sag.member, review.limits
 
     def use(tried: Member) -> float:
