@@ -23,11 +23,15 @@ if TYPE_CHECKING:
     from reviewer.workshop.assumptions import Assumption
     from reviewer.workshop.carrying import Carrying
     from reviewer.workshop.driving import Driven
+    from reviewer.workshop.fixing import Held
+    from reviewer.workshop.framed_panels import FramedPanel
     from reviewer.workshop.hanging import Hanging
     from reviewer.workshop.holding import Holding
     from reviewer.workshop.loading import Declared
+    from reviewer.workshop.locking import Locked
     from reviewer.workshop.standing import Piece
     from reviewer.workshop.stranding import Island
+    from reviewer.workshop.swaying import NotJudged, Swaying
     from reviewer.workshop.utilisation import Utilisation
 
 
@@ -192,11 +196,42 @@ class Review:
         return utilisations(self)
 
     @cached_property
+    def swaying(self) -> list[Swaying | NotJudged]:
+        """Every piece that a push at its top moves further than the limits allow."""
+        from reviewer.workshop.swaying import swaying
+
+        return swaying(self)
+
+    @cached_property
     def driven(self) -> tuple[Driven, ...]:
         """Every joint's driven fasteners: which part holds head and point, and the wood in the way."""
         from reviewer.workshop.driving import driven_fasteners
 
         return driven_fasteners(self.plan, self.setting)
+
+    @cached_property
+    def held_boards(self) -> tuple[Held, ...]:
+        """Solid boards and glued-up panels with all that holds them across their grain."""
+        from reviewer.workshop.fixing import held_boards
+
+        narrow = self.limit("cross-grain-glue-width").amount
+        return tuple(held_boards(self.plan, self.setting, narrow))
+
+    @cached_property
+    def locked_boards(self) -> tuple[Locked, ...]:
+        """Those of them that are held too hard for the swing of the year."""
+        from reviewer.workshop.locking import locked_over_the_year
+        from reviewer.workshop.wood_movement import season
+
+        year = season(self.plan, self.limits)
+        return locked_over_the_year(self.plan, self.held_boards, self.framed_panels, self.limits, year)
+
+    @cached_property
+    def framed_panels(self) -> tuple[FramedPanel, ...]:
+        """Solid panels that grooves hold across their grain."""
+        from reviewer.workshop.framed_panels import framed_panels
+
+        return framed_panels(self.plan, self.setting)
 
     @cached_property
     def assumptions(self) -> tuple[Assumption, ...]:

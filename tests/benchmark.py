@@ -1,6 +1,6 @@
 """How long a review takes, as ratios that hold when the machine's speed drifts.
 
-Run ``python -m tests.benchmark``. It prints six figures, each beside its budget from DEVELOPERS.md:
+Run ``python -m tests.benchmark``. It prints these figures, each beside its budget from DEVELOPERS.md:
 
 - cold: a whole ``dryfit review`` of a 60-part plan over importing lark, pydantic, networkx and jinja2;
 - growth: time a part at 8,000 parts over time a part at 2,000;
@@ -9,6 +9,9 @@ Run ``python -m tests.benchmark``. It prints six figures, each beside its budget
   of that alone;
 - load path: a general structural solver (PyNiteFEA) on the beams of a 60-part plan over the whole way of its
   loads to the floor, what holds what included.
+- sway: the frames of a 60-part plan by a general structural solver (PyNiteFEA, a test-only library, which
+  takes each joint as a short member) over ours, frame for frame, and over the whole judgement of sway, which
+  works alike pieces out once and solves only what is not plainly stiff.
 """
 
 from __future__ import annotations
@@ -151,6 +154,53 @@ def load_path_ratio(plan: Path, runs: int = 5) -> float:
     return least(theirs) / least(ours)
 
 
+def sway_ratios(runs: int = 5) -> tuple[float, float]:
+    """Processor time of a general solver over ours on the frames of 60 parts, and over judging their sway."""
+    from Pynite import FEModel3D
+
+    from reviewer.workshop.swaying import swaying
+    from reviewer.workshop.swaying_frame import framed
+    from reviewer.workshop.swaying_structure import structure
+    from tests.support import review_of
+
+    review = review_of(shelving(60))
+    assert review.pieces
+    standing = [structure(review, piece) for piece in review.pieces]
+    frames = [framed(each) for each in standing if each is not None]
+    push = (1.0, 0.0, 0.0, 0.0, 0.0, 0.0)
+
+    def general() -> FEModel3D:
+        model = FEModel3D()
+        model.add_material("wood", 1.0, 1.0, 0.3, 0.0)
+        model.add_section("board", 1e6, 1e9, 1e9, 1e9)
+        for number, (frame, top, _) in enumerate(frames):
+            for node, place in enumerate(frame.places):
+                model.add_node(f"N{number}.{node}", *place)
+            for held in dict.fromkeys(tuple(node for node, _ in each.stretch) for each in frame.springs):
+                names = [f"N{number}.{node}" for node in held]
+                if len(names) == 1:
+                    model.def_support(names[0], True, True, True)
+                elif frame.places[held[0]] != frame.places[held[1]]:
+                    model.add_member(f"M{number}.{held[0]}.{held[1]}", *names, "wood", "board")
+            for node in top:
+                model.add_node_load(f"N{number}.{node}", "FX", 1.0)
+        return model
+
+    def ours() -> None:
+        for frame, top, _ in frames:
+            frame.factors().solve(dict.fromkeys(top, push))
+
+    def spent(work: Callable[[], object]) -> float:
+        start = time.process_time()
+        work()
+        return time.process_time() - start
+
+    theirs = min(spent(general().analyze_linear) for _ in range(runs))
+    return theirs / min(spent(ours) for _ in range(runs)), theirs / min(
+        spent(lambda: swaying(review)) for _ in range(runs)
+    )
+
+
 def main() -> None:
     """Print the ratios."""
     parser = argparse.ArgumentParser(description=__doc__)
@@ -182,6 +232,8 @@ def main() -> None:
         print(f"load path of 60 parts, times faster than a solver: {load_path_ratio(plans[60]):.0f}   (20)")
         large, small = (set_out_seconds(plans[parts])[1] / parts for parts in (8_000, 2_000))
         print(f"growth of that, time a part at 8,000 / at 2,000: {large / small:.2f}   (near linear: 1.30)")
+    solver, judged = sway_ratios()
+    print(f"general solver / our frames of a 60-part plan: {solver:.1f}; / judging its sway: {judged:.0f}")
 
 
 if __name__ == "__main__":

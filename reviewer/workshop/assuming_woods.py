@@ -221,6 +221,8 @@ def moisture(review: Review) -> Iterator[Assumption]:
     inside = room is None or (room.heated and not room.outdoors)
     place = "season" if inside else "outdoors"
     for end, when in (("low", "dry"), ("high", "humid")):
+        if inside and review.limit(f"humidity-season-{end}").amount > 0:
+            continue  # the air is stated, so the moisture is worked out
         yield from assumed_limit(
             review,
             f"moisture-{place}-{end}",

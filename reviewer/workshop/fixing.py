@@ -14,6 +14,7 @@ from reviewer.language.source import Span
 from reviewer.model.plan import GROUNDS, Fastening, Plan
 from reviewer.reference.materials import Material, material
 from reviewer.setting_out.result import Joint, SettingOut
+from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.driving import Patch, fastener_count, joint_axis, patch_of, row_ends
 
 #: What each kind of fixing gives way to, by the name of its limit. Clips are not there: they slide.
@@ -33,7 +34,7 @@ class Fixing(NamedTuple):
     """A fixing of a board: from where to where along its width (mm in space), and what it gives way to.
 
     ``kind`` is ``glue``, ``tenon`` or the kind of fastener; ``at_end`` is true at the board's end, where
-    glue counts only inside a housing.
+    glue counts only inside a housing or with biscuits. ``laminated`` is glue between two broad faces.
     """
 
     part: str
@@ -45,6 +46,7 @@ class Fixing(NamedTuple):
     at_end: bool
     span: Span
     fastening: Fastening | None
+    laminated: bool = False
 
 
 class Held(NamedTuple):
@@ -76,7 +78,7 @@ class _Sets:
 
 class _Fixer:
     def __init__(self, plan: Plan, setting: SettingOut, narrow: float) -> None:
-        self.solids = setting.solids
+        self.solids, self.narrow = setting.solids, narrow
         self.joints = [joint for joint in setting.joints if joint.meets]
         woods: dict[str, Material] = {name: material(stock.material) for name, stock in plan.stocks.items()}
         #: The axis across the grain of all solid wood; sheets are absent.
@@ -160,9 +162,14 @@ class _Fixer:
             if housing is not None and housing.kind == "mortise and tenon":
                 yield fixing(low, high, "movement-dowelled", "tenon", span, None)
             elif housing is not None or not at_end:
-                yield fixing(low, high, "movement-glued", "glue", span, None)
+                glue = fixing(low, high, "movement-glued", "glue", span, None)
+                yield glue._replace(laminated=self._laminated(part, other, patch, driving, low < high))
         for fastening in join.fastenings:
             gives = _GIVES.get(fastening.kind)
+            if fastening.kind == "wedges" or (
+                fastening.kind == "biscuits" and at_end and join.glue is not None
+            ):
+                gives = "movement-dowelled"  # a wedged tenon and a glued biscuit hold as a dowel does
             if gives is None:
                 continue
             first, last = self._row(joint, fastening, patch, driving, axis, (low, high))
@@ -170,6 +177,14 @@ class _Fixer:
             yield fixing(
                 first, last, _SLOTTED if fastening.slotted else gives, kind, fastening.span, fastening
             )
+
+    def _laminated(self, part: str, other: str, patch: Patch, driving: int, crosses: bool) -> bool:
+        """True where two broad faces meet over more than a narrow width both ways, with crossed grain."""
+        if not crosses or other in GROUNDS:
+            return False
+        faces = all(self.solids[name].thick == driving for name in (part, other))
+        across = [patch.extent(axis) for axis in range(3) if axis != driving]
+        return faces and min(across) > self.narrow + TOLERANCE_MM
 
     def _crosses(self, other: str, axis: int) -> bool:
         """True for what stays as it is along a board's width: crossed grain, a sheet, the wall."""

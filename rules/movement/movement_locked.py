@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
-from reviewer.limits import Limit
 from reviewer.model.plan import WALL
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.units import TOLERANCE_MM, fine_length, length, ratio
+from reviewer.units import fine_length, length, ratio
 from reviewer.wording import listed
-from reviewer.workshop.fixing import Fixing, Held, held_boards
+from reviewer.workshop.locking import Locked
 from reviewer.workshop.wood_movement import Season, change_across, movement, season, yard_moisture
 
 _SLOTTED = "movement-slotted"
@@ -25,48 +23,17 @@ _KINDS = {
 }
 
 
-class _Locked(NamedTuple):
-    """A board that moves more than its fixings give: over what width, how far (mm), against what."""
-
-    held: Held
-    width: float
-    change: float
-    gives: Limit
-    binding: tuple[Fixing, ...]  # those that give no more than that
-    severity: Severity
-
-
-def _locked(review: Review, held: Held, year: Season) -> _Locked | None:
-    """The worst of a board's fixings: the hardest alone, then with the next softer ones, and so on."""
-    narrow = review.limit("cross-grain-glue-width").amount
+def _severity(review: Review, locked: Locked) -> Severity:
     wide = review.limit("cross-grain-glue-width-most").amount
-    slotted = review.limit(_SLOTTED).amount
-    stock = review.stock_of(held.parts[0])
-    worst: tuple[float, _Locked] | None = None
-    for amount in sorted({review.limit(fixing.gives).amount for fixing in held.fixings}):
-        binding = tuple(each for each in held.fixings if review.limit(each.gives).amount <= amount)
-        hardest = [each for each in binding if review.limit(each.gives).amount == amount]
-        width = max(each.high for each in binding) - min(each.low for each in binding)
-        glued = any(each.kind == "glue" for each in hardest)
-        if width <= (narrow if glued else wide) + TOLERANCE_MM:
-            continue
-        change = change_across(stock, width, year.dry.amount, year.humid.amount)
-        if change <= amount + 1e-9:
-            continue
-        faces = any(each.kind == "glue" and not each.at_end for each in hardest)
-        if change - amount <= review.limit("cut-difference").amount:
-            severity = Severity.NOTE  # no tape shows so little
-        elif (faces and width > wide) or change > slotted:
-            severity = Severity.ERROR
-        else:
-            severity = Severity.WARNING
-        locked = _Locked(held, width, change, review.limit(hardest[0].gives), binding, severity)
-        if worst is None or change / max(amount, 1e-9) > worst[0]:
-            worst = change / max(amount, 1e-9), locked
-    return worst[1] if worst else None
+    faces = any(each.kind == "glue" and not each.at_end for each in locked.hardest)
+    if locked.over <= review.limit("cut-difference").amount:
+        return Severity.NOTE  # no tape shows so little
+    if (faces and locked.width > wide) or locked.change > review.limit(_SLOTTED).amount:
+        return Severity.ERROR
+    return Severity.WARNING
 
 
-def _remedy(review: Review, locked: _Locked) -> tuple[str, dict[str, Filling], Edit | None]:
+def _remedy(review: Review, locked: Locked) -> tuple[str, dict[str, Filling], Edit | None]:
     slotted = review.limit(_SLOTTED)
     values: dict[str, Filling] = {
         "slot": fine_length(slotted.amount),
@@ -95,7 +62,7 @@ def _remedy(review: Review, locked: _Locked) -> tuple[str, dict[str, Filling], E
     return f"{do} One row along the grain may stay fixed.", values, edit
 
 
-def _finding(review: Review, alike: list[_Locked], year: Season) -> Finding:
+def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
     locked = alike[0]
     part = locked.held.parts[0]
     wood = review.material_of(part)
@@ -112,7 +79,7 @@ def _finding(review: Review, alike: list[_Locked], year: Season) -> Finding:
         "change": fine_length(locked.change),
         "gives": fine_length(locked.gives.amount),
         "who": locked.gives.source,
-        "over": fine_length(locked.change - locked.gives.amount),
+        "over": fine_length(locked.over),
         "dry": year.dry.value,
         "humid": year.humid.value,
         **more,
@@ -144,8 +111,7 @@ def _finding(review: Review, alike: list[_Locked], year: Season) -> Finding:
         Figure("change", fine_length(locked.change)),
         Figure("fixings give", fine_length(locked.gives.amount), locked.gives.source),
     )
-    hardest = [fixing for fixing in locked.binding if fixing.gives == locked.gives.name]
-    spans = list(dict.fromkeys(fixing.span for fixing in (*hardest, *locked.binding)))
+    spans = list(dict.fromkeys(fixing.span for fixing in (*locked.hardest, *locked.binding)))
     return Finding(
         parts=parts,
         at=spans[0],
@@ -155,7 +121,7 @@ def _finding(review: Review, alike: list[_Locked], year: Season) -> Finding:
         values=values,
         working=working,
         edit=edit,
-        severity=locked.severity,
+        severity=_severity(review, locked),
     )
 
 
@@ -174,6 +140,8 @@ def _finding(review: Review, alike: list[_Locked], year: Season) -> Finding:
         "cut-difference",
         "moisture-season-low",
         "moisture-season-high",
+        "humidity-season-low",
+        "humidity-season-high",
         "moisture-outdoors-low",
         "moisture-outdoors-high",
         "moisture-room",
@@ -200,7 +168,9 @@ def movement_locked(review: Review) -> Iterator[Finding]:
 
     Leaves out: Glue on bare end grain, which holds nothing back. Movement through the thickness and along the
     grain. Clips, which are made to let a top move. How the fixings share it: where one side is slotted, the
-    other may be fixed. A dado or groove without glue is taken to slide.
+    other may be fixed. A dado or groove without glue is taken to slide. Panels glued into the grooves of a
+    frame, and broad faces glued together with their grain crossed: panel-trapped and mixed-across-grain
+    tell those.
 
     Sources: Wood Handbook ch. 13 and equation 13-3 (movement); what fixings give and how wide crossed
     grain may be glued: common practice, no source; five diameters: NDS 2018 commentary, as transcribed
@@ -240,12 +210,9 @@ def movement_locked(review: Review) -> Iterator[Finding]:
         room parlour: indoors
     """
     over_the_year = season(review.plan, review.limits)
-    narrow = review.limit("cross-grain-glue-width").amount
-    alike: dict[tuple[object, ...], list[_Locked]] = {}
-    for held in held_boards(review.plan, review.setting, narrow):
-        locked = _locked(review, held, over_the_year)
-        if locked is None:
-            continue
+    alike: dict[tuple[object, ...], list[Locked]] = {}
+    for locked in review.locked_boards:
+        held = locked.held
         family = review.plan.parts[held.parts[0]].family
         spans = tuple(sorted({fixing.span for fixing in locked.binding}))
         key = (family, held.axis, spans, locked.gives.name, round(locked.width, 1))

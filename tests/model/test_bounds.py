@@ -9,7 +9,7 @@ from reviewer.limits import Limit
 from reviewer.model.builder import understand
 from reviewer.reference.limits import default_limits
 from tests.benchmark import shelving
-from tests.language.reading_texts import told
+from tests.language import reading_texts
 
 HEAD = """plan "Planters by the door" in inches
 stock stud: 2x4 pine, 8 ft at 4
@@ -84,8 +84,8 @@ def test_cuts_in_one_part_are_bounded_and_told_once() -> None:
         'plan "Pegboard" in millimetres\nstock ply: birch plywood 12\n'
         "part board: ply, facing front, 900 across, 600 tall, left at 0, front at 0, on floor"
     )
-    assert told(text + hole * 300) == []
-    (one,) = told(text + hole * 400)
+    assert reading_texts.told(text + hole * 300) == []
+    (one,) = reading_texts.told(text + hole * 400)
     assert one == (
         "hole 3 through front: “board” has more than 300 cuts from here on, far beyond any part. → "
         "Take out cuts that say a thing again, or make it of several parts."

@@ -11,6 +11,7 @@ from typing import Literal, TypeVar
 
 from published_measures import INSIDE, Inputs
 
+from reviewer.language.source import Span
 from reviewer.mechanics import (
     beam,
     eurocode,
@@ -23,7 +24,10 @@ from reviewer.mechanics import (
 )
 from reviewer.mechanics.beam import BeamResult, LineLoad, PointLoad
 from reviewer.mechanics.mass import Mass, combined
+from reviewer.model.plan import Stock
+from reviewer.reference.materials import candidates
 from reviewer.units import MPA_PER_PSI, NEWTON_PER_KG
+from reviewer.workshop.wood_movement import change_across
 
 FORMULAS: dict[str, Callable[[Inputs], float | str]] = {}
 
@@ -87,6 +91,24 @@ def _(i: Inputs) -> float:
     return i.measure("size") - moisture.lumber_size(
         i.measure("size"), i.measure("from"), i.measure("to"), _direction(i)
     )
+
+
+@formula("board change")
+def _(i: Inputs) -> float:
+    """By how much a board of a named wood changes, through the project's own tables; never negative."""
+    found = candidates(i.word("wood"))
+    stock = Stock(
+        name="board",
+        kind="board",
+        material=found[0],
+        said=i.word("wood"),
+        thickness=20,
+        width=i.measure("width"),
+        offers=(),
+        sawn="quarter" if i.word("sawn") == "quarter" else "flat",
+        span=Span(0, 0),
+    )
+    return change_across(stock, i.measure("width"), i.measure("from"), i.measure("to"))
 
 
 @formula("density of lumber")

@@ -20,6 +20,7 @@ SOURCED = {
     "finish_names.csv": ("source",),
     "glue.csv": ("source_times", "source_water"),
     "glue_names.csv": ("source",),
+    "joint_stiffness.csv": ("source",),
     "limits.csv": ("source",),
     "load_uses.csv": ("load_row", "source"),
     "loads.csv": ("source",),

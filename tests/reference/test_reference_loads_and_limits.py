@@ -130,12 +130,12 @@ LIMITS = """
     cover bite-diameters bite-full-diameters bite-least bite-pull
     pocket-length-difference pocket-stock-least pocket-screws-least screw-spares screw-step kerf trimmed-end trimmed-edge
     moisture-yard moisture-yard-hardwood moisture-yard-panel moisture-room moisture-season-low
-    moisture-season-high moisture-outdoors-low moisture-outdoors-high movement-screwed
-    movement-nailed movement-dowelled movement-glued movement-slotted cross-grain-glue-width
-    cross-grain-glue-width-most tip-push-force tip-push-height tip-ratio-least tip-ratio-tips
+    moisture-season-high humidity-season-low humidity-season-high moisture-outdoors-low moisture-outdoors-high movement-screwed
+    movement-nailed movement-dowelled movement-glued movement-slotted moving-clearance
+    cross-grain-glue-width cross-grain-glue-width-most tip-push-force tip-push-height tip-ratio-least tip-ratio-tips
     child-weight child-age carpet-block sitter-force sitter-inset sitter-push restraint-height
     restraint-mass restraint-force restraint-points stud-screw-thread wallboard stud-spacing
-    bare-number-most
+    bare-number-most sway-force sway-ratio
 """
 
 

@@ -18,6 +18,7 @@ RULES = (
     "pocket-mismatch",
     "side-misses-joint",
     "movement-locked",
+    "racks",
 )
 
 

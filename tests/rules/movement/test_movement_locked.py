@@ -410,6 +410,25 @@ def test_the_plan_can_set_the_season() -> None:
     assert findings_of(calm, RULE) == ()
 
 
+def test_the_plan_can_state_its_air() -> None:
+    # 68 °F is 20 °C: Wood Handbook Table 4-2 has 6.9 % at 35 % humidity and 12 % at 65 % for 70 °F.
+    text = table(more="limit humidity-season-low: 35\n        limit humidity-season-high: 65")
+    (finding,) = findings_of(text, RULE)
+    assert finding.values["dry"].amount == pytest.approx(6.9, abs=0.1)  # type: ignore[union-attr]
+    assert finding.values["humid"].amount == pytest.approx(12.0, abs=0.1)  # type: ignore[union-attr]
+    swing = finding.values["humid"].amount - finding.values["dry"].amount  # type: ignore[union-attr]
+    assert finding.values["change"].amount / MM_PER_INCH == pytest.approx(17.25 * 0.00369 * swing)  # type: ignore[union-attr]
+    assert finding.working is not None
+    assert finding.working.figures[2].source.startswith("35 % humidity at 20 °C, set in this plan")
+    # A room between 45 and 55 % hardly moves: 17.25 · 0.00369 · 1.7 = 0.108 in is still more than screws give.
+    steady = table(more="limit humidity-season-low: 45\n        limit humidity-season-high: 55")
+    assert findings_of(steady, RULE)[0].weight is Severity.WARNING
+    assert (
+        findings_of(table(more="limit humidity-season-low: 49\n        limit humidity-season-high: 50"), RULE)
+        == ()
+    )
+
+
 def test_a_waiver() -> None:
     text = table(more='accept movement-locked on top because "it stands in a museum store"')
     judged = judgement_of(text, only=RULE)
@@ -446,3 +465,30 @@ def test_boards_glued_edge_to_edge_do_not_hold_each_other(joint: str) -> None:
         room parlour: indoors
         """
     assert told(text, RULE) == []
+
+
+@pytest.mark.parametrize(
+    ("how", "held"),
+    [
+        ("biscuits, every 4, glue pva", True),  # glue holds in the slots of biscuits, on end grain too
+        ("biscuits, every 4", False),
+        ("butt, glue pva", False),
+        ("mortise and tenon, wedges", True),
+        ("mortise and tenon", False),
+        ("clips, 3 per joint", False),
+        ("tongue and groove, glue pva", True),
+        ("groove 3/8 deep", False),
+    ],
+)
+def test_what_holds_a_board_at_its_end(how: str, held: bool) -> None:
+    # 14 · 0.00353 · 4 = 0.198 in against 1/32.
+    housed = "left at 2 5/8" if how.startswith(("mortise", "tongue", "groove")) else "left at 3"
+    text = f"""
+        plan "Breadboard" in inches
+        stock panel: actual 3/4 x 14 hard maple
+        stock strip: actual 3/4 x 3 hard maple
+        part panel: panel, across, flat, 24 long, on floor, {housed}, front at 0
+        part cap: strip, deep, flat, 14 long, left at 0, front at 0, on floor
+        join cap to panel: {how}
+        """
+    assert [finding.parts for finding in findings_of(text, RULE)] == ([("panel",)] if held else [])

@@ -1,0 +1,168 @@
+"""How far a piece sways: a stated push at its top, side to side and front to back, by its frame.
+
+Boards are beams between their joints, as wide as they are and with their shear, so a sheet is a shear panel;
+joints are springs at the places where they are. Every value is taken at the stiff end (``swaying_joints``).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, NamedTuple
+
+from reviewer.geometry.vectors import Vector
+from reviewer.model.plan import Axis
+from reviewer.reference.usual_values import usual_value
+from reviewer.workshop.swaying_quick import plainly_stiff
+from reviewer.workshop.swaying_structure import Structure, Sway, structure
+
+if TYPE_CHECKING:
+    from reviewer.review import Review
+    from reviewer.workshop.standing import Piece
+    from reviewer.workshop.swaying_frame import Budget
+    from reviewer.workshop.swaying_remedies import Remedy
+
+#: Past so many parts in a piece, or so much work for all frames of a plan, the sway is not worked out.
+MOST_PARTS = 400
+_MOST_TIES = 1_500
+_MOST_WORK = 30_000
+_AXES = (Axis.ACROSS, Axis.DEEP)
+
+
+class Swaying(NamedTuple):
+    """A piece that sways too far: its worst way, and the changes that were tried."""
+
+    uprights: tuple[str, ...]  # the boards that lean over, or whatever its feet are
+    sway: Sway
+    remedies: tuple[Remedy, ...]
+
+
+class NotJudged(NamedTuple):
+    """A piece that is too large to work its frame out, or too much beside the others."""
+
+    piece: Piece
+    parts: int
+
+
+def _rounded(place: Vector, base: Vector = (0.0, 0.0, 0.0)) -> tuple[float, ...]:
+    return tuple(round(each - other, 3) for each, other in zip(place, base, strict=True))
+
+
+def _likeness(standing: Structure) -> object:
+    """The same for pieces that are alike but for their place."""
+    base = next(iter(standing.rods.values())).low
+    number = {name: index for index, name in enumerate(standing.rods)}
+    return (
+        tuple(
+            (
+                _rounded(rod.low, base),
+                _rounded(rod.high, base),
+                *map(_rounded, (rod.size, *rod.directions)),
+                rod.young,
+            )
+            for rod in standing.rods.values()
+        ),
+        tuple(
+            (
+                *(number[tie.one], number[tie.two], tie.turns, _rounded(tie.middle, base)),
+                *(round(each) for each in (*tie.shift, *tie.turn)),
+            )
+            for tie in standing.ties
+        ),
+        tuple((number.get(each.part), _rounded(each.place, base), each.axes) for each in standing.grounds),
+    )
+
+
+def _thin(review: Review, piece: Piece, standing: Structure, axis: int) -> bool:
+    """Whether a piece is so thin that way that it hangs or tips over, and never stands by its joints."""
+    solids = [review.setting.solids[name] for name in piece.parts if name in review.setting.solids]
+    deep = max(solid.high[axis] for solid in solids) - min(solid.low[axis] for solid in solids)
+    return deep < usual_value("thin-piece") * standing.height
+
+
+def _uprights(standing: Structure) -> tuple[str, ...]:
+    named = tuple(standing.uprights())
+    return named or tuple(dict.fromkeys(ground.part for ground in standing.grounds))
+
+
+def _in_one(standing: Structure) -> bool:
+    """Whether ties alone lead from every part to every other: else the plan lacks a join, told elsewhere."""
+    beside: dict[str, list[str]] = {}
+    for tie in standing.ties:
+        beside.setdefault(tie.one, []).append(tie.two)
+        beside.setdefault(tie.two, []).append(tie.one)
+    reached = dict.fromkeys(list(standing.rods)[:1])
+    waiting = list(reached)
+    for name in waiting:  # grows while it is walked
+        for other in beside.get(name, ()):
+            if other not in reached:
+                reached[other] = None
+                waiting.append(other)
+    return len(reached) == len(standing.rods)
+
+
+def _judged(
+    review: Review, piece: Piece, standing: Structure, axes: Sequence[int], budget: Budget
+) -> Swaying | NotJudged | None:
+    from reviewer.mechanics.frame_solver import TooLargeError, UnsolvedError
+    from reviewer.workshop.swaying_frame import mechanism, sways
+    from reviewer.workshop.swaying_remedies import remedies
+
+    push, ratio = review.limit("sway-force").amount, review.limit("sway-ratio").amount
+    parts = len(standing.rods)
+    if parts > MOST_PARTS or len(standing.ties) > min(_MOST_TIES, budget.left):
+        return NotJudged(piece, parts)
+    try:
+        found = sways(standing, axes, push, budget)
+        bad = [sway for sway in found if sway.share(ratio) > 1 + 1e-9]
+        if not bad:
+            return None
+        worst = max(bad, key=lambda each: (each.share(ratio), -each.axis))
+        if mechanism(standing, worst.axis, budget):
+            worst = worst._replace(moved=None)
+    except (TooLargeError, UnsolvedError):
+        return NotJudged(piece, parts)
+    return Swaying(_uprights(standing), worst, remedies(review, piece, standing, worst, budget))
+
+
+def swaying(review: Review) -> list[Swaying | NotJudged]:
+    """Every piece that sways further than its limits allow, in the plan's order.
+
+    Pieces that are alike but for their place are worked out once.
+    """
+    push, ratio = review.limit("sway-force").amount, review.limit("sway-ratio").amount
+    found: list[Swaying | NotJudged] = []
+    if not review.plan.joins:
+        return found
+    known: dict[object, Swaying | NotJudged | None] = {}
+    budget: Budget | None = None
+    for piece in review.pieces:
+        if not piece.feet:
+            continue
+        # First without what only lies on the rest: most pieces are plainly stiff, and cost little so.
+        standing = structure(review, piece, loose=False)
+        if standing is None or standing.height <= 0 or not standing.ties:
+            continue
+        allowed = standing.height / ratio
+        axes = [
+            axis
+            for axis in _AXES
+            if not _thin(review, piece, standing, axis) and not plainly_stiff(standing, axis, push, allowed)
+        ]
+        if not axes:
+            continue
+        whole = structure(review, piece)
+        if whole is None or not _in_one(whole):
+            continue
+        if budget is None:
+            from reviewer.workshop.swaying_frame import Budget
+
+            budget = Budget(_MOST_WORK)
+        alike = _likeness(whole)
+        if alike not in known:
+            known[alike] = _judged(review, piece, whole, axes, budget)
+        result = known[alike]
+        if isinstance(result, NotJudged):
+            found.append(NotJudged(piece, result.parts))
+        elif result is not None:
+            found.append(Swaying(_uprights(whole), result.sway, result.remedies))
+    return found

@@ -1,0 +1,164 @@
+"""The frame of a piece put together and pushed."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Sequence
+
+from reviewer.geometry.vectors import UNITS, Vector, dot, minus, moved
+from reviewer.mechanics.frame import RIGID, Frame, rectangle
+from reviewer.mechanics.frame_solver import Factors, Loose, Six, TooLargeError
+from reviewer.model.plan import Axis
+from reviewer.workshop.swaying_joints import Tie, along_parts
+from reviewer.workshop.swaying_structure import Rod, Structure, Sway
+
+#: Places along a board closer than this are one: shorter than any board is thick, and only stiffer so.
+_SAME_PLACE_MM = 15.0
+#: What friction still holds in a joint that turns or slides freely: N/mm, N·mm a rad. Own choice.
+_FRICTION = 1.0
+_FRICTION_TURN = 1e3
+#: The push is shared by all joints this near to the highest, as a share of the height: own choice.
+_TOP_SHARE = 0.1
+#: A free motion that shifts the top by less than this share of what moves most is no sway.
+_PART_OF_MOTION = 0.2
+#: So many free motions are looked through for one that is a sway.
+_MOST_MOTIONS = 12
+
+
+class _Chain:
+    """A board's nodes along its axis, made as joints ask for them."""
+
+    def __init__(self, rod: Rod) -> None:
+        self.rod = rod
+        self.places: list[float] = []
+        self.nodes: list[int] = []
+
+    def along(self, place: Vector) -> float:
+        reach = dot(minus(place, self.rod.middle), self.rod.directions[0])
+        half = self.rod.size[0] / 2
+        return min(max(reach, -half), half)
+
+    def settle(self, frame: Frame) -> None:
+        kept: list[float] = []
+        for at in sorted(self.places):
+            if not kept or at - kept[-1] > _SAME_PLACE_MM:
+                kept.append(at)
+        self.places = kept
+        rod = self.rod
+        self.nodes = [frame.node(moved(rod.middle, rod.directions[0], at)) for at in kept]
+        section = rectangle(rod.size[1], rod.size[2], rod.young, rod.shear)
+        for one, two in zip(self.nodes, self.nodes[1:], strict=False):
+            frame.beam(one, two, section, rod.directions[1])
+
+    def node(self, place: Vector) -> int:
+        at = self.along(place)
+        after = bisect_left(self.places, at)
+        near = range(max(after - 1, 0), min(after + 1, len(self.places)))
+        return self.nodes[min(near, key=lambda each: abs(self.places[each] - at))]
+
+
+def _split(standing: Structure) -> list[Tie]:
+    rods = standing.rods
+    return [
+        part
+        for tie in standing.ties
+        for part in along_parts(tie, {rods[tie.one].axis: None, rods[tie.two].axis: None})
+    ]
+
+
+def framed(standing: Structure, friction: bool = True) -> tuple[Frame, list[int], float]:
+    """The frame, the nodes at its top that a push is shared by, and their mean height over the floor, mm.
+
+    Without ``friction`` what turns freely meets nothing at all.
+    """
+    frame = Frame()
+    chains = {name: _Chain(rod) for name, rod in standing.rods.items()}
+    joints = _split(standing)
+    for tie in joints:
+        for name in (tie.one, tie.two):
+            chains[name].places.append(chains[name].along(tie.middle))
+    grounds = [ground for ground in standing.grounds if ground.part in chains]
+    for ground in grounds:
+        chain = chains[ground.part]
+        chain.places.append(chain.along(ground.place))
+    for chain in chains.values():
+        chain.settle(frame)
+    for tie in joints:
+        shift, turn = list(tie.shift), list(tie.turn)
+        if tie.turns:
+            turn[tie.axis] = 0.0
+        if friction:
+            shift = [max(each, _FRICTION) for each in shift]
+            turn = [max(each, _FRICTION_TURN) for each in turn]
+        frame.joint(
+            chains[tie.one].node(tie.middle),
+            chains[tie.two].node(tie.middle),
+            tie.middle,
+            UNITS,
+            (shift[0], shift[1], shift[2]),
+            (turn[0], turn[1], turn[2]),
+        )
+    for ground in grounds:
+        held = tuple(RIGID[axis] if axis in ground.axes else 0.0 for axis in range(3))
+        frame.hold(chains[ground.part].node(ground.place), ground.place, (held[0], held[1], held[2]))
+    heights = [place[Axis.UP] - standing.base for place in frame.places]
+    least = max(heights) - _TOP_SHARE * standing.height
+    top = [node for node, height in enumerate(heights) if height >= least]
+    return frame, top, sum(heights[node] for node in top) / len(top)
+
+
+class Budget:
+    """The work that is left for all frames of a plan, in the blocks that the solver counts."""
+
+    def __init__(self, left: float) -> None:
+        self.left = left
+
+    def factors(self, frame: Frame) -> Factors:
+        """The frame made ready, its work taken off. Raises TooLargeError when there is not enough left."""
+        try:
+            ready = frame.factors(self.left)
+        except TooLargeError:
+            self.left = 0.0  # finding that out has cost as much as solving small ones does
+            raise
+        self.left -= ready.work
+        return ready
+
+
+def mechanism(standing: Structure, axis: int, budget: Budget) -> bool:
+    """Whether the piece moves along the axis with nothing but pins and friction against it.
+
+    Any part may turn freely without that: such a motion is held, and the next one looked for.
+    """
+    frame, top, _ = framed(standing, friction=False)
+    for _ in range(_MOST_MOTIONS):
+        loose = budget.factors(frame).loose
+        if loose is None:
+            return False
+        most = max(abs(shift) for node in loose.motion for shift in node[:3])
+        here = abs(sum(loose.motion[node][axis] for node in top)) / len(top)
+        if most > 0 and here >= _PART_OF_MOTION * most:
+            return True
+        frame.fix(loose.node, loose.freedom)
+    return False
+
+
+def sways(standing: Structure, axes: Sequence[int], push: float, budget: Budget) -> list[Sway]:
+    """How far the push moves the top along each axis: the mean over where it acts, so the work it does.
+
+    Raises TooLargeError and UnsolvedError as the solver does.
+    """
+    frame, top, height = framed(standing)
+    ready = budget.factors(frame)
+    found = []
+    for axis in axes:
+        share = [0.0] * 6
+        share[axis] = push / len(top)
+        a, b, c, d, e, f = share
+        load: Six = (a, b, c, d, e, f)
+        if ready.loose is not None:
+            found.append(Sway(axis, push, height, None))
+            continue
+        result = ready.solve(dict.fromkeys(top, load))
+        assert not isinstance(result, Loose)
+        found.append(Sway(axis, push, height, sum(result[node][axis] for node in top) / len(top)))
+    return found
