@@ -119,10 +119,13 @@ class Review:
     @cached_property
     def stranded(self) -> frozenset[str]:
         """The parts whose load no way leads down from, what floats among them."""
+        from reviewer.workshop.holding import may_let_go
+
+        if not any(may_let_go(join) for join in self.plan.joins):
+            return frozenset(self.holding.floating)
         from reviewer.workshop.stranding import stranded
 
-        hung = self.hanging.hung if self.hanging else ()
-        return stranded(self.setting, self.holding, hung, self.plan.joins)
+        return stranded(self.setting, self.hanging.hung if self.hanging else ())
 
     @cached_property
     def islands(self) -> list[Island]:

@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 
 How = Literal["rests", "joint", "hangs"]
 _GROUND = "the ground"
+#: Pegs that draw out of their holes unless glue keeps them.
+PEGS = ("dowels", "biscuits", "loose tenons", "shelf pins")
 #: How far from the ground: times that only a wall restraint holds, times that it hangs, steps.
 _Way = tuple[int, int, int]
 _STEP: _Way = (0, 0, 1)
@@ -79,6 +81,11 @@ class Link(NamedTuple):
 def binds(join: Join) -> bool:
     """True when a join holds its parts together; *none because* holds nothing."""
     return bool(join.glue or join.housing) or any(each.kind != "none" for each in join.fastenings)
+
+
+def may_let_go(join: Join) -> bool:
+    """True for a join with neither glue nor anything driven: dry pegs and housings may carry nothing."""
+    return binds(join) and not join.glue and all(each.kind in (*PEGS, "none") for each in join.fastenings)
 
 
 def _firm(join: Join) -> bool:

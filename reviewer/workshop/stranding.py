@@ -14,13 +14,11 @@ from reviewer.model.plan import GROUNDS, Axis, HousingKind, Join
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
-from reviewer.workshop.holding import Holding, Link, binds, links_between
+from reviewer.workshop.holding import PEGS, Holding, Link, binds, links_between, may_let_go
 
 if TYPE_CHECKING:
     from reviewer.workshop.hanging import Hung
 
-#: Pegs that draw out of their holes unless glue keeps them.
-_PEGS = ("dowels", "biscuits", "loose tenons", "shelf pins")
 #: Housings that a part leaves the way it went in, unless something keeps it.
 _OPEN: tuple[HousingKind, ...] = ("dado", "rabbet", "groove", "mortise and tenon", "tongue and groove")
 
@@ -70,16 +68,6 @@ def _pair(one: str, two: str) -> tuple[str, str]:
     return (one, two) if one < two else (two, one)
 
 
-def _dry(join: Join) -> bool:
-    """True for a join with neither glue nor anything driven: pegs and housings may let go."""
-    return not join.glue and all(each.kind in (*_PEGS, "none") for each in join.fastenings)
-
-
-def may_let_go(joins: Iterable[Join]) -> bool:
-    """True when a plan has a join that may carry nothing down."""
-    return any(binds(join) and _dry(join) for join in joins)
-
-
 class _Ties:
     """What the joints of each pair can carry, and which way."""
 
@@ -102,9 +90,9 @@ class _Ties:
 
     def _slips(self, joint: Joint, part: str, other: str, level: bool) -> Loose | None:
         join = joint.join
-        if not _dry(join):
+        if not may_let_go(join):
             return None
-        pegged = any(each.kind in _PEGS for each in join.fastenings)
+        pegged = any(each.kind in PEGS for each in join.fastenings)
         opens = join.housing is not None and join.housing.kind in _OPEN and joint.overlap is not None
         if level:
             return "drops" if opens or (pegged and join.housing is None) else None
@@ -135,12 +123,11 @@ def _ways(link: Link, ties: _Ties) -> list[tuple[str, str]]:
     return [pair for pair in pairs if pair[0] in GROUNDS or ties.lets_go(*pair, level=False) is None]
 
 
-def stranded(
-    setting: SettingOut, held: Holding, hung: Iterable[Hung], joins: Iterable[Join]
-) -> frozenset[str]:
-    """The parts whose load no way leads down from. Costs nothing where every part is tied or rests."""
-    if not may_let_go(joins):
-        return frozenset(held.floating)
+def stranded(setting: SettingOut, hung: Iterable[Hung]) -> frozenset[str]:
+    """The parts whose load no way leads down from.
+
+    Where no join may let go these are the parts that float, and nobody need ask.
+    """
     ties = _Ties(setting)
     comes_from: dict[str, list[str]] = {}
     for link in links_between(setting, hung):

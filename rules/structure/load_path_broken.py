@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
@@ -12,7 +13,9 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import force
 from reviewer.wording import listed
-from reviewer.workshop.stranding import Island, Lets
+
+if TYPE_CHECKING:
+    from reviewer.workshop.stranding import Island, Lets
 
 _JOINED = {
     "touches": ("only touches {others}, with no joint there", "only touch {others}, with no joint there"),

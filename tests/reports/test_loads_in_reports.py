@@ -87,10 +87,15 @@ def test_the_balance_and_what_lands_where() -> None:
 
 
 def test_the_hardest_used_part_comes_first_with_its_limit() -> None:
-    made = report(SHELF)
+    made = report(
+        SHELF.replace("part shelf", "part wide-shelf")
+        .replace(" shelf:", " wide-shelf:")
+        .replace("join shelf", "join wide-shelf")
+    )
     assert made.carried is not None
     rows = made.carried.use
-    assert rows[0].parts == ("shelf",)
+    assert rows[0].parts == ("wide-shelf",)
+    assert rows[-1].parts == ("side.left", "side.right")
     assert rows[0].governs == "sag"
     assert [row.ratio for row in rows] == sorted((row.ratio for row in rows), reverse=True)
     assert rows[0].ratio > 1
