@@ -85,8 +85,6 @@ def framed(standing: Structure, friction: bool = True) -> tuple[Frame, list[int]
         chain.settle(frame)
     for tie in joints:
         shift, turn = list(tie.shift), list(tie.turn)
-        if tie.turns:
-            turn[tie.axis] = 0.0
         if friction:
             shift = [max(each, _FRICTION) for each in shift]
             turn = [max(each, _FRICTION_TURN) for each in turn]

@@ -121,6 +121,28 @@ def test_cantilever_with_shear_and_twist() -> None:
     assert found[tip][5] == pytest.approx(1e4 * length / (YOUNG / 16 * 0.1406 * side**4), rel=2e-3)
 
 
+@pytest.mark.parametrize(("root", "end"), [(1e6, math.inf), (math.inf, 1e6), (3e5, 4e6)])
+def test_springs_at_either_end_give_in_their_own_place(root: float, end: float) -> None:
+    # Root clamped, tip kept from turning: both ends carry moments M0 + M1 = F·L, and their springs turn alike
+    # with the beam: by the elastic centre c = (L²/2EI + L/k1)/(L/EI + 1/k0 + 1/k1) from the root.
+    length, own = 600.0, 600.0 / (YOUNG * LEG)
+    frame = Frame()
+    foot, tip = frame.node((0.0, 0.0, 0.0)), frame.node((0.0, 0.0, length))
+    frame.fix(foot, 0, 1, 2, 3, 4, 5)
+    frame.fix(tip, 3, 4, 5)
+    frame.beam(
+        foot, tip, section(LEG), (1.0, 0.0, 0.0), Turning(math.inf, root, root), Turning(math.inf, end, end)
+    )
+    found = frame.solve({tip: pushed()})
+    assert not isinstance(found, Loose)
+    whole = own + 1 / root + 1 / end
+    at_root = PUSH * (own * length / 2 + length / end) / whole
+    at_tip = PUSH * length - at_root
+    # Castigliano over the moment that falls evenly from the one to the other with its sign turned.
+    work = own / 3 * (at_root**2 - at_root * at_tip + at_tip**2) + at_root**2 / root + at_tip**2 / end
+    assert found[tip][0] == pytest.approx(work / PUSH, rel=1e-6)
+
+
 def test_panel_shears_as_a_panel() -> None:
     # A push along the top of a square-cornered panel on rollers: H = G·t·b·(d/h).
     width, height, shear = 800.0, 500.0, 4000.0
