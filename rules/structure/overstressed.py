@@ -231,10 +231,11 @@ def overstressed(review: Review) -> Iterator[Finding]:
     beyond it an error; where only custom sets the limit a warning, and an error from
     overstressed-error-share times the limit on. A value from memory raises no error.
 
-    Leaves out: Boards on edge that could roll over, twisting, and the splitting at a notch in the lower edge
-    at an end. Shear nearer to a support than the board is high. Joints at the very end of a board, and
-    pockets for screws. Shear within sheets. Parts that lean or slant. Whether many boards share what comes on one (they bear 15 % more then). Whether the joints hold.
-    Buildings, and whatever people hang from: there a licensed engineer works it out.
+    Leaves out: Boards on edge that could roll over, twisting, and the splitting at a notch in the lower
+    edge at an end. Shear nearer to a support than the board is high. Joints at the very end of a board,
+    and pockets for screws. Shear within sheets. Parts that lean or slant. Whether many boards share what
+    comes on one (they bear 15 % more then). Whether the joints hold. Buildings, and whatever people hang
+    from: there a licensed engineer works it out.
 
     Sources: NDS 2018 and its Supplement, Tables 4A, 4B (as coded in a public engineering library); EN 338,
     EN 1995-1-1; Wood Handbook ch. 5 for mean strengths; a sixth of them: common practice, no source
