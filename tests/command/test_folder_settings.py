@@ -197,7 +197,9 @@ def test_command_tells_settings_it_does_not_know(run: Run) -> None:
     Path("dryfit.toml").write_text("[limits]\nsag-ration = 3\n")
     ran = run("review", "a.plan")
     assert (ran.status, ran.out) == (2, "")
-    assert ran.err.endswith("dryfit.toml: No limit is called “sag-ration”. Did you mean sag-ratio or sway-ratio?\n")
+    assert ran.err.endswith(
+        "dryfit.toml: No limit is called “sag-ration”. Did you mean sag-ratio or sway-ratio?\n"
+    )
 
 
 def test_silent_rule_says_nothing(run: Run) -> None:
