@@ -129,7 +129,7 @@ class SolidNames:
                 "Name one of them.",
             )
         elif not self._tell_left_out(word.span, name, by):
-            self.desk.unknown_name(word._replace(text=name), "part", self._known)
+            self.desk.unknown_name(word._replace(text=name), "part", [*self._known, *GROUNDS])
         return None
 
     def _tell_left_out(self, span: Span, name: str, by: str) -> bool:

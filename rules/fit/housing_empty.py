@@ -19,7 +19,11 @@ _GOES_IN: dict[HousingKind, str] = {
     "dado": "dado",
     "groove": "groove",
     "mortise and tenon": "mortise",
+    "dovetails": "dovetails",
+    "box joint": "box joint",
 }
+#: Joints that go right through the other part.
+_THROUGH: tuple[HousingKind, ...] = ("dovetails", "box joint")
 _YIELDS = {"face": 0, "edge": 1, "end": 2}
 
 
@@ -41,8 +45,9 @@ def housing_empty(review: Review) -> Iterator[Finding]:
     Goes wrong: The rail is cut to the distance between the legs. Then its tenons are sawn out of that
     length, and it no longer reaches.
 
-    Judged by: In a join with a dado, a groove or a mortise and tenon, a part that meets the other with its
-    end or its edge must share room with it. Parts that meet face to face only are not asked.
+    Judged by: In a join with a dado, a groove, a mortise and tenon, dovetails or a box joint, a part that
+    meets the other with its end or its edge must share room with it. Parts that meet face to face only
+    are not asked.
 
     Leaves out: Loose tenons, dowels and biscuits, which take no length. How deep the joint must be is for
     parts-overlap and the rules of joints.
@@ -89,6 +94,8 @@ def housing_empty(review: Review) -> Iterator[Finding]:
         names = tuple(dict.fromkeys(part for part, _, _ in empty))
         others = tuple(dict.fromkeys(other for _, other, _ in empty))
         share = usual_value("housing-share")
+        if housing.kind in _THROUGH:
+            share = 1.0
         deep = housing.depth or review.setting.solids[into].extent(contact.axis) * share
         values: dict[str, Value | str] = {
             "parts": listed(names),

@@ -394,6 +394,16 @@ SLIPS = (
         ),
     ),
     Slip(
+        "the floor misspelt",
+        HEAD + "part post: stud, upright, facing front, 9 long, left at 0, front at 30, on flor\n"
+        "part cap: stud, across, foo bar\n",
+        (
+            "flor: No part is called “flor”. → Did you mean floor?",
+            "bar: After “foo” stands “bar”, which does not fit there. → What fits there: a comma before "
+            "the next clause, “across”, “deep”, “from”, “long” or “tall”.",
+        ),
+    ),
+    Slip(
         "a wood that means several",
         HEAD + "stock plank: 2x8 cedar\n",
         (

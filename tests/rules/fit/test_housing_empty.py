@@ -44,6 +44,15 @@ def test_no_stated_depth_takes_half_of_what_it_goes_into() -> None:
     assert "“housed 25 each end”" in found
 
 
+@pytest.mark.parametrize("joint", ["dovetails", "box joint"])
+def test_corner_joints_go_right_through(joint: str) -> None:
+    """The leg is 2 in square, so pins that go right through it take 2 in at each end."""
+    (found,) = told(table(joint), RULE)
+    assert f"goes into the {joint}: cut like that, they are 2 in too short at each such end." in found
+    assert "“housed 2 each end”" in found
+    assert told(table(joint, ", housed 2 each end"), RULE) == []
+
+
 @pytest.mark.parametrize("joint", ["dado 1 deep", "groove 1 deep", "mortise and tenon 1 long"])
 def test_what_reaches_in_is_quiet(joint: str) -> None:
     assert told(table(joint), RULE) != []
