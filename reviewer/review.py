@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.holding import Holding
     from reviewer.workshop.loading import Declared
     from reviewer.workshop.locking import Locked
+    from reviewer.workshop.placed import Placed
     from reviewer.workshop.standing import Piece
     from reviewer.workshop.stranding import Island
     from reviewer.workshop.swaying import NotJudged, Swaying
@@ -208,6 +209,24 @@ class Review:
         from reviewer.workshop.driving import driven_fasteners
 
         return driven_fasteners(self.plan, self.setting)
+
+    @cached_property
+    def placed(self) -> tuple[Placed, ...]:
+        """Every fastener in space, in the order of the plan's joins; see ``fastener_places``."""
+        if not any(join.fastenings for join in self.plan.joins):
+            return ()
+        from reviewer.workshop.fastener_places import fastener_places
+
+        return fastener_places(self.plan, self.setting)
+
+    @cached_property
+    def placed_by_joint(self) -> dict[tuple[str, str, Span], tuple[Placed, ...]]:
+        """The same by joint: both parts in the order of the join, and where the join stands in the plan."""
+        found: dict[tuple[str, str, Span], list[Placed]] = {}
+        for placed in self.placed:
+            joint = placed.joint
+            found.setdefault((joint.left, joint.right, joint.join.span), []).append(placed)
+        return {key: tuple(each) for key, each in found.items()}
 
     @cached_property
     def held_boards(self) -> tuple[Held, ...]:

@@ -87,9 +87,11 @@ class _Fastener(Row):
     head_d_in: str
     src_head: str
     usual_lengths: str
+    src_lengths: str
     pilot_softwood: str
     pilot_hardwood: str
     clearance_hole: str
+    for_stock: str
     confidence: str
     notes: str
 
@@ -249,3 +251,46 @@ def nail(penny: str, kind: Literal["common", "box", "finishing", "sinker"] = "co
                 standing(row.confidence),
             )
     return None
+
+
+@lru_cache(maxsize=64)
+def nail_of_length(length_mm: float) -> Nail:
+    """The common nail whose length comes nearest to one in mm: what a nail of no stated thickness is."""
+    found = [common for row in _rows()["common nail"] if (common := nail(row.size)) is not None]
+    return min(found, key=lambda each: (abs(each.length - length_mm), each.length))
+
+
+class Biscuit(NamedTuple):
+    """A biscuit, mm: ``length`` along the joint, ``width`` across it (half in each part), and its slot."""
+
+    said: str
+    length: float
+    width: float
+    slot: float
+    stock_least: float  # the thinnest stock that it is for
+    source: str
+
+
+#: The thinnest stock that each is for stands in words: "1/2 to 5/8 in", "3/4 in and up".
+_BISCUIT = re.compile(r"(\d+) x (\d+) x (\d+) mm")
+
+
+@lru_cache(maxsize=1)
+def biscuits() -> tuple[Biscuit, ...]:
+    """Every biscuit of the table, the smallest first."""
+    found = []
+    for row in _rows()["biscuit"]:
+        sizes, stock = _BISCUIT.match(row.usual_lengths), _hole(f"{row.for_stock.split()[0]} in")
+        if sizes is not None and stock is not None:
+            length, width, slot = (float(each) for each in sizes.groups())
+            found.append(
+                Biscuit(
+                    row.size,
+                    length,
+                    width,
+                    slot,
+                    stock.smallest,
+                    named(row.src_lengths, row.confidence),
+                )
+            )
+    return tuple(sorted(found, key=lambda each: each.length))

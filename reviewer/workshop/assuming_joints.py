@@ -13,7 +13,8 @@ from reviewer.reference.sources import NO_SOURCE
 from reviewer.units import Value, fine_length
 from reviewer.wording import listed
 from reviewer.workshop.assumptions import Assumption
-from reviewer.workshop.driving import SIDES, Driven, usual_count
+from reviewer.workshop.driving import SIDES, Driven
+from reviewer.workshop.fastener_rows import usual_count
 from reviewer.workshop.housing import Housed, housed_joints
 
 if TYPE_CHECKING:

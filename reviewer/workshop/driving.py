@@ -14,11 +14,11 @@ from typing import Literal, NamedTuple
 
 from reviewer.mechanics.pocket_screws import SLANT_DEGREES, PocketPath, pocket_path
 from reviewer.model.plan import GROUNDS, Fastening, Plan, Side
-from reviewer.reference.gauges import gauge, pocket_screw
-from reviewer.reference.usual_values import usual_value
+from reviewer.reference.gauges import pocket_screw
 from reviewer.setting_out.result import Contact, Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Surface, Vector
 from reviewer.units import TOLERANCE_MM
+from reviewer.workshop.fastener_rows import count_in
 from reviewer.workshop.housing import housed
 
 #: The side that a fastener is driven from, as axis and end. ``inside`` and ``outside`` depend on the piece.
@@ -32,7 +32,7 @@ SIDES: dict[Side, tuple[int, Literal["low", "high"]]] = {
 }
 _DRIVEN = ("screws", "pocket screws", "nails", "bolts")
 #: How much of an end each surface of a board is.
-_ENDS: dict[Surface, int] = {"face": 0, "edge": 1, "end": 2}
+ENDS: dict[Surface, int] = {"face": 0, "edge": 1, "end": 2}
 #: Where the point comes nearer than this to the far face, what lies behind that face counts too.
 _NEAR_MM = 10.0
 
@@ -119,60 +119,10 @@ def joint_axis(joint: Joint, solids: dict[str, Solid]) -> int | None:
     return joint.contact.axis if joint.contact is not None else None
 
 
-def usual_count() -> int:
-    """How many fasteners of a kind a joint is taken to have where the plan states no number."""
-    return round(usual_value("fasteners-in-joint"))
-
-
-@lru_cache(maxsize=1)
-def _usual_diameter() -> float:
-    usual = gauge(f"#{usual_value('screw-gauge'):.0f}")
-    assert usual is not None
-    return usual.diameter
-
-
-def diameter_of(fastening: Fastening) -> float:
-    """The shank of a fastener, mm; that of the usual screw where the plan names none."""
-    return fastening.diameter or _usual_diameter()
-
-
-def _usual_inset(fastening: Fastening) -> float:
-    """How far the first of a row stands from the end of the joint where the plan does not say, mm."""
-    return usual_value("first-from-end") * diameter_of(fastening)
-
-
-def row_ends(low: float, high: float, count: int, fastening: Fastening) -> tuple[float, float]:
-    """Where the first and the last of a row of fasteners sit along a joint from ``low`` to ``high``, mm.
-
-    A stated spacing is kept, in the middle of the joint; else the outer ones sit near its ends, as far
-    from them as the plan says.
-    """
-    middle, run = (low + high) / 2, high - low
-    if count < 2:
-        return middle, middle
-    if fastening.from_end is not None:
-        inset = min(fastening.from_end, run / 2)
-    else:
-        inset = min(_usual_inset(fastening), run / 4)
-    length = run - 2 * inset
-    if fastening.spacing is not None and fastening.count is None:
-        length = min(length, (count - 1) * fastening.spacing)
-    return middle - length / 2, middle + length / 2
-
-
 def fastener_count(joint: Joint, fastening: Fastening, axis: int) -> tuple[int, bool]:
     """How many fasteners of a kind hold a joint, and whether that is assumed."""
-    if fastening.count is not None:
-        return fastening.count, False
     patch = patch_of(joint)
-    if fastening.spacing is not None and patch is not None:
-        inset = fastening.from_end
-        if inset is None:
-            inset = _usual_inset(fastening)
-        room = patch.extent(patch.run(axis)) - 2 * inset
-        # As many as stand that far apart and leave the ends of the joint whole.
-        return max(1, math.floor(room / fastening.spacing + 1e-9) + 1), False
-    return usual_count(), True
+    return count_in(patch.extent(patch.run(axis)) if patch is not None else 0.0, fastening)
 
 
 class _Layers:
@@ -216,7 +166,7 @@ def usual_pocket_length(stock: float) -> float | None:
     return usual.length if usual is not None else None
 
 
-def _pocket(stock: float, screw_length: float, mate: float) -> PocketPath:
+def pocket_of(stock: float, screw_length: float, mate: float) -> PocketPath:
     """The path of a pocket screw. The stop on the drill is set for the stock, not for the screw."""
     usual = usual_pocket_length(stock)
     # Half of the usual screw; a screw shorter than that never leaves the wood.
@@ -224,7 +174,7 @@ def _pocket(stock: float, screw_length: float, mate: float) -> PocketPath:
     return pocket_path(stock, screw_length, mate, grip)
 
 
-class _Way(NamedTuple):
+class Way(NamedTuple):
     """Which part a fastener goes through first, and along which axis."""
 
     head: str
@@ -233,7 +183,9 @@ class _Way(NamedTuple):
     misses: bool = False
 
 
-class _Driver:
+class Driver:
+    """Which part each fastener goes through first, along which axis, and the wood in its way."""
+
     def __init__(self, setting: SettingOut) -> None:
         self.setting = setting
         self.solids = setting.solids
@@ -249,13 +201,13 @@ class _Driver:
         patch = patch_of(joint)
         if axis is None or patch is None or fastening.length is None or fastening.angle is not None:
             return None  # how much wood is in the way of a slanting one is not worked out
-        way = self._way(joint, fastening, axis)
+        way = self.way(joint, fastening, axis)
         head, axis = way.head, way.axis
         point = joint.right if head == joint.left else joint.left
-        head_wood, behind = self._wood(joint, axis, head, point)
+        head_wood, behind = self.wood(joint, axis, head, point)
         if fastening.kind == "pocket screws":
-            stock = self._pocket_stock(head, axis, fastening)
-            pocket = _pocket(stock, fastening.length, behind)
+            stock = self.pocket_stock(head, axis, fastening)
+            pocket = pocket_of(stock, fastening.length, behind)
             grip, bite = pocket.grip, pocket.depth
         else:
             stock, pocket = 0.0, None
@@ -263,7 +215,7 @@ class _Driver:
             bite = max(0.0, fastening.length - grip)
         beyond: list[str] = []
         if bite > behind - _NEAR_MM:
-            towards = 1 if self._is_low(joint, head, point, axis) else 0
+            towards = 1 if self.is_low(joint, head, point, axis) else 0
             for name in self.layers.after(point, axis, towards, patch):
                 if bite > behind + TOLERANCE_MM:
                     beyond.append(name)
@@ -294,7 +246,7 @@ class _Driver:
             beyond=tuple(beyond),
         )
 
-    def _wood(self, joint: Joint, axis: int, head: str, point: str) -> tuple[float, float]:
+    def wood(self, joint: Joint, axis: int, head: str, point: str) -> tuple[float, float]:
         """The wood of the head part and of the far part along the way, less what a housing takes away."""
         solids = self.solids
         head_wood = solids[head].through(axis)
@@ -310,17 +262,17 @@ class _Driver:
         if point_whole:
             return head_wood - shared, behind
         # The part that ends inside the other stays whole; the one whose face it goes into does not.
-        if _ENDS[solids[head].surface(axis)] <= _ENDS[solids[point].surface(axis)]:
+        if ENDS[solids[head].surface(axis)] <= ENDS[solids[point].surface(axis)]:
             return head_wood - shared, behind
         return head_wood, behind - shared
 
-    def _pocket_stock(self, head: str, axis: int, fastening: Fastening) -> float:
+    def pocket_stock(self, head: str, axis: int, fastening: Fastening) -> float:
         """The thickness of the wood between the face that a pocket is bored in and the one behind it."""
         solid = self.solids[head]
         bored = SIDES[fastening.driven_from][0] if fastening.driven_from in SIDES else axis
         return solid.through(bored) if bored != axis else solid.thickness
 
-    def _is_low(self, joint: Joint, one: str, other: str, axis: int) -> bool:
+    def is_low(self, joint: Joint, one: str, other: str, axis: int) -> bool:
         """True when ``one`` is on the low side of the joint; the wall and the floor are where they are."""
         contact = joint.contact
         if contact is not None and joint.overlap is None and contact.axis == axis:
@@ -328,32 +280,36 @@ class _Driver:
         places = self.solids[one].centre[axis], self.solids[other].centre[axis]
         return (places[0], one) < (places[1], other)
 
-    def _way(self, joint: Joint, fastening: Fastening, axis: int) -> _Way:
+    def way(self, joint: Joint, fastening: Fastening, axis: int) -> Way:
         """The part under the head, whether that is assumed, and whether the stated side misses the joint."""
         left, right = joint.left, joint.right
         side = fastening.driven_from
         stated = SIDES.get(side) if side is not None else None
         if left in GROUNDS or right in GROUNDS:
             head = right if left in GROUNDS else left
-            return _Way(head, axis, misses=stated is not None and stated[0] != axis)
+            return Way(head, axis, misses=stated is not None and stated[0] != axis)
         if fastening.kind == "pocket screws":
             head, assumed = self._pocketed(left, right, axis)
-            return _Way(head, axis, assumed, misses=stated is not None and stated[0] == axis)
+            return Way(head, axis, assumed, misses=stated is not None and stated[0] == axis)
+        unlike = self.solids[left].surface(axis) != self.solids[right].surface(axis)
+        if fastening.angle is not None and unlike and (stated is None or stated[0] != axis):
+            # Toe-driven through the side of the part that ends there; the side may be any of its faces.
+            return Way(self._pocketed(left, right, axis)[0], axis)
         if stated is not None and stated[0] != axis and self._also_across(joint, stated[0]):
             axis = stated[0]
-        lower = left if self._is_low(joint, left, right, axis) else right
+        lower = left if self.is_low(joint, left, right, axis) else right
         upper = right if lower == left else left
         if side in ("inside", "outside"):
             solids, middle = self.solids, self.middle[axis]
             far = abs(solids[lower].centre[axis] - middle) > abs(solids[upper].centre[axis] - middle)
             outer, inner = (lower, upper) if far else (upper, lower)
-            return _Way(outer if side == "outside" else inner, axis)
+            return Way(outer if side == "outside" else inner, axis)
         if stated is not None and stated[0] == axis:
-            return _Way(lower if stated[1] == "low" else upper, axis)
+            return Way(lower if stated[1] == "low" else upper, axis)
         # A fastener goes through the thinner of the two; alike, through the one that is being fixed.
         thin_left, thin_right = self.solids[left].through(axis), self.solids[right].through(axis)
         head = left if thin_left <= thin_right + TOLERANCE_MM else right
-        return _Way(head, axis, assumed=True, misses=stated is not None)
+        return Way(head, axis, assumed=True, misses=stated is not None)
 
     def _also_across(self, joint: Joint, axis: int) -> bool:
         """True for a rabbet, whose two faces can both be fastened across, and the axis is one of them."""
@@ -366,7 +322,7 @@ class _Driver:
 
     def _pocketed(self, left: str, right: str, axis: int) -> tuple[str, bool]:
         """The part that a pocket is bored in: it leaves through an end, or else an edge, never a face."""
-        one, two = (_ENDS[self.solids[name].surface(axis)] for name in (left, right))
+        one, two = (ENDS[self.solids[name].surface(axis)] for name in (left, right))
         if one == two:
             return left, True
         return (left if one > two else right), False
@@ -376,7 +332,7 @@ def driven_fasteners(plan: Plan, setting: SettingOut) -> tuple[Driven, ...]:
     """Every joint's driven fasteners, in the order of the plan's joins."""
     if not setting.solids:
         return ()
-    driver = _Driver(setting)
+    driver = Driver(setting)
     found = (
         driver.driven(joint, fastening)
         for joint in setting.joints

@@ -15,7 +15,8 @@ from reviewer.model.plan import GROUNDS, Fastening, Plan
 from reviewer.reference.materials import Material, material
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.units import TOLERANCE_MM
-from reviewer.workshop.driving import Patch, fastener_count, joint_axis, patch_of, row_ends
+from reviewer.workshop.driving import Patch, fastener_count, joint_axis, patch_of
+from reviewer.workshop.fastener_rows import row_ends
 
 #: What each kind of fixing gives way to, by the name of its limit. Clips are not there: they slide.
 _GIVES = {

@@ -24,8 +24,8 @@ class Placed(NamedTuple):
     the fasteners of a joint stand in, and ``surface_normal`` the one from the head part into the point part,
     square to the faces that meet. ``diameter`` is over the thread or of the shank, ``head_diameter`` that of
     the head, ``hole_diameter`` that of the counterbore or pocket. For a biscuit or a loose tenon ``width`` is
-    its extent along ``along`` and ``diameter`` its thickness. ``pattern_assumed`` is true where the plan leaves open
-    how many there are or where they stand.
+    its extent along ``along`` and ``diameter`` its thickness. ``pattern_assumed`` is true where the plan
+    leaves open how many there are or where they stand.
     """
 
     joint: Joint

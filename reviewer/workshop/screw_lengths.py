@@ -13,7 +13,8 @@ from reviewer.model.plan import WALL, Fastening, Plan
 from reviewer.plan_words import number_text, plan_unit
 from reviewer.units import TOLERANCE_MM, UnitSystem
 from reviewer.workshop.carrying import Carrying
-from reviewer.workshop.driving import Driven, diameter_of, usual_pocket_length
+from reviewer.workshop.driving import Driven, usual_pocket_length
+from reviewer.workshop.fastener_sizes import diameter_of
 from reviewer.workshop.holding import Holding
 from reviewer.workshop.usual_sizes import pocket_screw_lengths, screw_lengths
 

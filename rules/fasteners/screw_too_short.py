@@ -12,7 +12,8 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem, fine_length, length
 from reviewer.wording import listed
-from reviewer.workshop.driving import Driven, diameter_of
+from reviewer.workshop.driving import Driven
+from reviewer.workshop.fastener_sizes import diameter_of
 from reviewer.workshop.screw_lengths import (
     Asked,
     Pulled,

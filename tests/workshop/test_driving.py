@@ -7,8 +7,9 @@ import math
 import pytest
 
 from reviewer.units import MM_PER_INCH
-from reviewer.workshop.driving import Driven, row_ends
+from reviewer.workshop.driving import Driven
 from reviewer.workshop.fastener_counts import fastener_list
+from reviewer.workshop.fastener_rows import row_ends
 from tests.rules.sound_pieces import BENCH, BOOKCASE, PLANTER, WALL_SHELF
 from tests.support import review_of
 
