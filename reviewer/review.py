@@ -22,7 +22,9 @@ if TYPE_CHECKING:
     from reviewer.setting_out.moving import Moved
     from reviewer.workshop.assumptions import Assumption
     from reviewer.workshop.carrying import Carrying
+    from reviewer.workshop.coating import Schedule
     from reviewer.workshop.driving import Driven
+    from reviewer.workshop.finish_surfaces import SurfaceSchedule
     from reviewer.workshop.fixing import Held
     from reviewer.workshop.framed_panels import FramedPanel
     from reviewer.workshop.hanging import Hanging
@@ -251,6 +253,24 @@ class Review:
         from reviewer.workshop.framed_panels import framed_panels
 
         return framed_panels(self.plan, self.setting)
+
+    @cached_property
+    def finished_alike(self) -> tuple[Schedule, ...]:
+        """Every set of parts, or of faces of them, that gets the same coats on a like surface."""
+        if not self.plan.finishes:
+            return ()
+        from reviewer.workshop.finish_surfaces import schedules
+
+        return schedules(self.plan, self.setting)
+
+    @cached_property
+    def schedules(self) -> tuple[SurfaceSchedule, ...]:
+        """Every finished face of every part, with its area and all that goes on it."""
+        if not self.plan.finishes:
+            return ()
+        from reviewer.workshop.finish_surfaces import surface_schedules
+
+        return surface_schedules(self.plan, self.setting, self.finished_alike)
 
     @cached_property
     def assumptions(self) -> tuple[Assumption, ...]:

@@ -88,9 +88,9 @@ class OfferClause(NamedTuple):
 
 
 class StockFact(NamedTuple):
-    """``grade no.2``, ``moisture 12 %``, ``flat sawn``, ``quarter sawn``, ``treated``."""
+    """``grade no.2``, ``moisture 12 %``, ``flat sawn``, ``quarter sawn``, ``treated``, ``old paint``."""
 
-    kind: Literal["grade", "moisture", "flat", "quarter", "treated"]
+    kind: Literal["grade", "moisture", "flat", "quarter", "treated", "reclaimed", "old coat"]
     text: str
     amount: float
     span: Span
@@ -593,9 +593,85 @@ JoinClause = FastenerClause | HousingClause | JoinFact | GlueClause | Unfastened
 
 
 class FinishOn(NamedTuple):
-    """The parts that a finish goes on."""
+    """The parts that a finish goes on; ``faces`` of them (empty: all), or with ``but`` all but those."""
 
     name: Word
+    span: Span
+    faces: tuple[str, ...] = ()
+    but: bool = False
+
+
+class FacesSaid(NamedTuple):
+    """``top and edges``, or ``all but bottom``."""
+
+    faces: tuple[str, ...]
+    but: bool
+
+
+class PutOnWhen(NamedTuple):
+    """``before assembly``."""
+
+    when: Literal["before", "after"]
+    span: Span
+
+
+class Masked(NamedTuple):
+    """``mask glue lines``."""
+
+    span: Span
+
+
+class PutOnBy(NamedTuple):
+    """``by brush``."""
+
+    tool: str
+    span: Span
+
+
+class Thinned(NamedTuple):
+    """``thinned 10 %``."""
+
+    percent: float
+    span: Span
+
+
+class Surfaced(NamedTuple):
+    """``fill holes with wood filler``, ``raise grain``: work on the surface between sanding and coats.
+
+    ``stuff`` is what it is done with, empty where the clause does not say.
+    """
+
+    work: str
+    stuff: str
+    stuff_span: Span
+    span: Span
+
+
+class Renewed(NamedTuple):
+    """``renew every 2 years``; months."""
+
+    months: float
+    span: Span
+
+
+class CanClause(NamedTuple):
+    """``buy 1 quart of enamel acrylic at 24``; litres, and the price of one."""
+
+    bought: bool
+    many: float
+    litres: float
+    product: str
+    product_span: Span
+    price: float | None
+    span: Span
+
+
+class ShopFact(NamedTuple):
+    """One clause about the shop: °C, percent or hours in ``amount``, a day in ``text``."""
+
+    kind: Literal["day", "night", "humidity", "start", "hours"]
+    amount: float
+    text: str
     span: Span
 
 

@@ -17,6 +17,16 @@ from reviewer.language.source import Span
 from reviewer.units import KG_PER_POUND
 
 _HOURS = {"hours": 1.0, "days": 24.0, "minutes": 1 / 60}
+_MONTHS = {"years": 12.0, "months": 1.0, "weeks": 12 / 52}
+#: Litres; the gallon is the one of 231 cubic inches (NIST Handbook 44, appendix C), an ounce a fluid one.
+_LITRES = {
+    "gallons": 3.785411784,
+    "quarts": 0.946352946,
+    "pints": 0.473176473,
+    "ounces": 0.0295735295625,
+    "litres": 1.0,
+    "millilitres": 0.001,
+}
 Items = list[Any]
 
 
@@ -92,6 +102,10 @@ _HANDED_ON = frozenset(
         "end_way",
         "hardware",
         "step_verb",
+        "face_word",
+        "long_time",
+        "volume_unit",
+        "temperature_unit",
     ]
 )
 
@@ -164,6 +178,12 @@ class Declarer(ShapeDeclarer):
 
     def treated(self, items: Items, span: Span) -> d.StockFact:
         return d.StockFact("treated", "", 0.0, span)
+
+    def reclaimed(self, items: Items, span: Span) -> d.StockFact:
+        return d.StockFact("reclaimed", "", 0.0, span)
+
+    def old_coat(self, items: Items, span: Span) -> d.StockFact:
+        return d.StockFact("old coat", items[1], 0.0, span)
 
     # -- parts
     def of_stock(self, items: Items, span: Span) -> d.OfStock:
@@ -330,6 +350,63 @@ class Declarer(ShapeDeclarer):
     def finish_on(self, items: Items, span: Span) -> d.FinishOn:
         return d.FinishOn(items[1], span)
 
+    def faces(self, items: Items, span: Span) -> d.FacesSaid:
+        but = items[:2] == ["all", "but"]
+        named = [item for item in items[2 * but :] if item != "and"]
+        return d.FacesSaid(tuple(dict.fromkeys(named)), but)
+
+    def finish_on_faces(self, items: Items, span: Span) -> d.FinishOn:
+        said: d.FacesSaid = items[1]
+        return d.FinishOn(items[3], span, said.faces, said.but)
+
+    def more_faces(self, items: Items, span: Span) -> d.FinishOn:
+        said: d.FacesSaid = items[0]
+        return d.FinishOn(items[2], span, said.faces, said.but)
+
+    def put_on_when(self, items: Items, span: Span) -> d.PutOnWhen:
+        return d.PutOnWhen(items[0], span)
+
+    def masked(self, items: Items, span: Span) -> d.Masked:
+        return d.Masked(span)
+
+    def put_on_by(self, items: Items, span: Span) -> d.PutOnBy:
+        return d.PutOnBy(items[1].text, span)
+
+    def thinned(self, items: Items, span: Span) -> d.Thinned:
+        return d.Thinned(items[1].amount, span)
+
+    def surfaced(self, items: Items, span: Span) -> d.Surfaced:
+        work = " ".join(item for item in items if isinstance(item, str) and item != "with")
+        stuff = items[-1] if isinstance(items[-1], d.Words) else None
+        if stuff is None:
+            return d.Surfaced(work, "", span, span)
+        return d.Surfaced(work, stuff.text, stuff.span, span)
+
+    def renewed(self, items: Items, span: Span) -> d.Renewed:
+        many = items[2].amount if items[2] is not None else 1.0
+        return d.Renewed(many * _MONTHS[items[3]], span)
+
+    def can(self, items: Items, span: Span) -> d.CanClause:
+        price = items[6].amount if len(items) > 6 and items[6] is not None else None
+        stuff: d.Words = items[4]
+        litres = _LITRES[items[2]]
+        return d.CanClause(items[0] == "buy", items[1].amount, litres, stuff.text, stuff.span, price, span)
+
+    # -- the shop
+    def warmth(self, items: Items, span: Span) -> d.ShopFact:
+        degrees = items[0].amount
+        celsius = (degrees - 32) / 1.8 if items[2] == "fahrenheit" else degrees
+        return d.ShopFact("night" if items[3] is not None else "day", celsius, "", span)
+
+    def humidity(self, items: Items, span: Span) -> d.ShopFact:
+        return d.ShopFact("humidity", items[0].amount, "", span)
+
+    def start_day(self, items: Items, span: Span) -> d.ShopFact:
+        return d.ShopFact("start", 0.0, items[1], span)
+
+    def working_hours(self, items: Items, span: Span) -> d.ShopFact:
+        return d.ShopFact("hours", items[0].amount, "", span)
+
     def more_names(self, items: Items, span: Span) -> d.More:
         return d.More(items[0], None, items[0].span)
 
@@ -417,6 +494,9 @@ class Declarer(ShapeDeclarer):
     def finish_head(self, items: Items, span: Span) -> d.Statement:
         return self._head("finish", items, span)
 
+    def shop_head(self, items: Items, span: Span) -> d.Statement:
+        return self._head("shop", items, span)
+
     def room_head(self, items: Items, span: Span) -> d.Statement:
         words = [d.Word(item.text, item.span) for item in items if isinstance(item, d.Words)]
         return self._head("room", words, span)
@@ -457,7 +537,7 @@ class Declarer(ShapeDeclarer):
 
     stock_statement = outline_statement = part_statement = join_statement = _statement
     finish_statement = load_statement = room_statement = restrain_statement = _statement
-    assembly_statement = fit_statement = step_statement = _statement
+    assembly_statement = fit_statement = step_statement = shop_statement = _statement
 
     def try_statement(self, items: Items, span: Span) -> d.Statement:
         return d.Statement("try", items[1], (), (), _clauses(items[2:]), None, items[1].span, span)

@@ -79,6 +79,7 @@ _TURNS = {
     "rip": "rip 2 1/2",
     "upright": "upright",
 }
+_FACES = ("left", "right", "front", "back", "bottom", "top", "ends", "edges", "faces", "inside", "outside")
 #: By the kind of statement and a clause's first word.
 EXAMPLES: dict[str, dict[str, str]] = {
     "stock": {
@@ -86,7 +87,9 @@ EXAMPLES: dict[str, dict[str, str]] = {
         "flat": "flat sawn",
         "grade": "grade no.2",
         "moisture": "moisture 12 %",
+        "old": "old paint",
         "quarter": "quarter sawn",
+        "reclaimed": "reclaimed",
         "round": "round 1 1/4 oak",
         "sheet": "sheet 48 x 96 at 64",
         "treated": "treated",
@@ -151,9 +154,33 @@ EXAMPLES: dict[str, dict[str, str]] = {
     },
     "finish": {
         **_ONLY_WHEN,
+        **{face: f"{face} of lid" for face in _FACES},
+        "after": "after assembly",
+        "age": "age with vinegar and iron",
+        "all": "all but bottom of lid",
+        "before": "before assembly",
+        "buy": "buy 1 quart of enamel acrylic",
+        "by": "by brush",
+        "clean": "clean off glue",
+        "distress": "distress edges",
         "dry": "dry 4 h",
+        "fill": "fill holes with wood filler",
+        "glue": "glue size",
+        "have": "have 1 quart of enamel acrylic",
+        "mask": "mask glue lines",
         "on": "on seat.*",
+        "plug": "plug pockets",
+        "raise": "raise grain",
+        "renew": "renew every 2 years",
         "sand": "sand 80, 120",
+        "seal": "seal knots with shellac dewaxed",
+        "strip": "strip old paint",
+        "test": "test board",
+        "thinned": "thinned 10 %",
+        "wipe": "wipe with mineral spirits",
+    },
+    "shop": {
+        "start": "start 2027-03-01",
     },
     "load": {**_ONLY_WHEN},
     "room": {
@@ -201,6 +228,7 @@ _COUNTED: dict[str, dict[str, str]] = {
     "join": {"": "2 per end", "from": "1 1/2 from end"},
     "fit": {"": "2 hinges 2 1/2 at 4.10", "screws": "screws #6 x 5/8"},
     "finish": {"": "2 coats of enamel acrylic"},
+    "shop": {"": "65 F", "humidity": "50 % humidity", "per": "3 h per day"},
     "load": {"": "20 kg at 12 from left", "per": "25 lb per foot"},
     "restrain": {"": "68 up", "of": "2 of them"},
     "purchase": {"": "2 stud 8 ft"},

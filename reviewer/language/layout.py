@@ -46,7 +46,7 @@ GOES_ON = re.compile(r"(?:and|because|to)\b")
 #: A line that can only be a statement, however far in it stands: no clause is like it.
 _STATEMENT_IN_BLOCK = re.compile(
     r"(?:plan|use|step) +\"|(?:stock|outline|part|assembly|finish|limit|try) +[^:,]+:"
-    r"|(?:join|fit|load|restrain) +[^:,]+:|room\b[^:,]*:|(?:buy|tools) *:"
+    r"|(?:join|fit|load|restrain) +[^:,]+:|room\b[^:,]*:|(?:buy|tools|shop) *:"
     r"|accept +\S+ +(?:on|because)\b|[^\W\d][\w-]* *="
 )
 _ASSEMBLY = re.compile(r"assembly\b")
@@ -54,8 +54,8 @@ _ASSEMBLY = re.compile(r"assembly\b")
 _MEMBER = re.compile(r"(?:outline|part|assembly|join|fit|finish|load) +[^\s:,=]")
 #: What belongs to the whole plan and to no assembly.
 _OWN = re.compile(
-    r"plan +\"|use +\"|(?:stock|limit|try) +[^:,]+:|restrain +[^:,]+:|step +\"|room\b[^:,]*:|(?:buy|tools) *:"
-    r"|accept +\S+ +(?:on|because)\b|[^\W\d][\w-]* *="
+    r"plan +\"|use +\"|(?:stock|limit|try) +[^:,]+:|restrain +[^:,]+:|step +\"|room\b[^:,]*:"
+    r"|(?:buy|tools|shop) *:|accept +\S+ +(?:on|because)\b|[^\W\d][\w-]* *="
 )
 #: Words with a colon behind them, as every statement but a few has; a clause has no colon.
 _LIKE_STATEMENT = re.compile(r"[^\W\d][\w-]* +[^\s:,=\"][^:,=\"]*:")
@@ -68,6 +68,7 @@ _WHOLE_PLAN = {
     "restrain": "A restraint",
     "step": "A step",
     "room": "The room",
+    "shop": "The shop",
     "buy": "What to buy",
     "tools": "The list of tools",
     "accept": "A waiver",

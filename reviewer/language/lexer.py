@@ -12,7 +12,7 @@ from collections.abc import Iterator, Set
 from reviewer.language.tables import END, Tables
 
 #: The kinds of token that are patterns, in the order they are tried; the rest are words and marks.
-_PATTERNS = ("NOMINAL", "NUMBER", "NAME", "TEXT", "GAUGE")
+_PATTERNS = ("DATE", "NOMINAL", "NUMBER", "NAME", "TEXT", "GAUGE")
 _BARE_NUMBER = re.compile(r"\d+(?:/\d+)?")
 #: A character that begins nothing.
 STRAY = "STRAY"
@@ -20,6 +20,7 @@ STRAY = "STRAY"
 #: Other spellings of a keyword, so that either side of the ocean writes as at home.
 SPELLINGS = {
     "bolt": "bolts",
+    "c": "celsius",
     "caster": "castors",
     "casters": "castors",
     "castor": "castors",
@@ -34,7 +35,10 @@ SPELLINGS = {
     "degree": "degrees",
     "dovetail": "dovetails",
     "dowel": "dowels",
+    "f": "fahrenheit",
     "ft": "foot",
+    "gal": "gallons",
+    "gallon": "gallons",
     "galvanized": "galvanised",
     "glide": "glides",
     "h": "hours",
@@ -43,25 +47,40 @@ SPELLINGS = {
     "inch": "inches",
     "kgs": "kg",
     "knob": "knobs",
+    "l": "litres",
     "lbs": "lb",
     "leveler": "levellers",
     "levelers": "levellers",
     "leveller": "levellers",
+    "liter": "litres",
+    "liters": "litres",
+    "litre": "litres",
     "m": "metre",
     "meter": "metre",
     "meters": "metres",
     "millimeters": "millimetres",
     "min": "minutes",
+    "milliliters": "millilitres",
     "miter": "mitre",
+    "ml": "millilitres",
     "mm": "millimetres",
+    "month": "months",
     "nail": "nails",
+    "ounce": "ounces",
     "outward": "outwards",
+    "oz": "ounces",
+    "pint": "pints",
+    "pt": "pints",
     "pull": "pulls",
+    "qt": "quarts",
+    "quart": "quarts",
     "screw": "screws",
     "slide": "slides",
     "stay": "stays",
     "toward": "towards",
     "wedge": "wedges",
+    "week": "weeks",
+    "year": "years",
 }
 
 

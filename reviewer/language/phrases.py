@@ -278,6 +278,6 @@ def unknown_statement(text: str, original: str, start: int, stop: int, end: int)
     return ReadingProblem(
         span,
         f"No statement begins with “{word}”.",
-        "A statement begins with plan, use, stock, outline, part, assembly, join, fit, finish, load, "
-        "room, restrain, step, buy, tools, limit, accept or try; a measure is written: height = 17 1/2",
+        "A statement begins with plan, use, stock, outline, part, assembly, join, fit, finish, shop, "
+        "load, room, restrain, step, buy, tools, limit, accept or try; a measure is written: height = 17 1/2",
     )

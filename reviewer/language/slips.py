@@ -41,6 +41,7 @@ ONE_OF = {
     "part": "a part",
     "join": "a join",
     "finish": "a finish",
+    "shop": "a shop",
     "load": "a load",
     "room": "a room",
     "restrain": "a restraint",

@@ -8,8 +8,15 @@ import unicodedata
 from reviewer.language.lexer import SPELLINGS, Token
 from reviewer.language.numbers import UNIT_WORDS, parsed
 
-#: Times behind a number, by their symbols (ISO 80000-3). A day is short enough as a word.
-_SYMBOLS = {"HOURS": "h", "MINUTES": "min"}
+#: Units behind a number, by their symbols (ISO 80000-3, -5). A day is short enough as a word.
+_SYMBOLS = {
+    "HOURS": "h",
+    "MINUTES": "min",
+    "FAHRENHEIT": "F",
+    "CELSIUS": "C",
+    "LITRES": "l",
+    "MILLILITRES": "ml",
+}
 _PIECES = re.compile(r"\d+/\d+|\d+\.\d+|\d+|[a-z]+|[^\d\s-]")
 
 

@@ -14,6 +14,7 @@ KINDS = {
     "NUMBER": "a number",
     "NOMINAL": "a nominal size such as 2x4",
     "GAUGE": "a screw gauge such as #8",
+    "DATE": "a day such as 2027-03-01",
     "TEXT": 'words in quotation marks ("…")',
     "COLON": "a colon (:)",
     "COMMA": "a comma",
@@ -39,6 +40,8 @@ NAMED = {
     "join_clause": "the name of a measure",
     "finish_head": "a name for the finish",
     "finish_clause": "the name of a part",
+    "shop_head": "a colon",
+    "shop_clause": "a number",
     "load_head": "the name of a part",
     "load_clause": "what is carried",
     "room_head": "a name for the room",
@@ -75,6 +78,7 @@ CLAUSES = {
     "join": "A clause of a join is a fastener, a housing or glue, "
     "such as: screws #8 x 2, 2 per end, glue pva",
     "finish": "A clause of a finish is on, sand, coats or dry, such as: 2 coats of enamel acrylic, dry 4 h",
+    "shop": "A clause of a shop is such as: 65 F, 50 % humidity, start 2027-03-01",
     "assembly": "A clause of an assembly is a size, a place, a row of copies or how it moves, "
     "such as: 14 across, between side.left and side.right across, slides out 12",
     "fit": "A clause of a fit is hardware or its screws, such as: 2 hinges 2 1/2, screws #6 x 5/8",
@@ -99,6 +103,7 @@ SHAPES = {
     "step": 'step "Glue up the ends": join end.*, wait 1 h',
     "join": "join rail.* to leg.*: pocket screws 2 1/2, 2 per end, glue pva",
     "finish": "finish clear: on seat.*, sand 80, 120, 2 coats of polyurethane waterborne, dry 2 h",
+    "shop": "shop: 65 F, 50 % humidity, start 2027-03-01",
     "load": "load seat.*: 2 people seated",
     "room": "room hall: indoors, wall behind, studs every 16",
     "restrain": "restrain case to wall: strap, screws #10 x 2 1/2 into stud, 68 up, 2 of them",

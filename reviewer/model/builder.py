@@ -13,7 +13,7 @@ from reviewer.language.reading import MAX_TOLD, Read, for_use
 from reviewer.language.source import Span
 from reviewer.language.wordings import did_you_mean
 from reviewer.limits import Limit
-from reviewer.model import joining, using
+from reviewer.model import finishing, joining, using
 from reviewer.model.desk import Desk
 from reviewer.model.left_out import LeftOut, conditional
 from reviewer.model.naming import PartNames
@@ -151,7 +151,9 @@ def understand(
         finish_statements = shared.finishes(names)
     elif lends:  # a finish there need not say what it goes on
         finish_statements = [statement._replace(damaged=True) for statement in finish_statements]
-    finishes = using.finishes_of(desk, finish_statements, names)
+    in_assemblies = {name for each in assemblies for name in each.parts}
+    case = tuple(name for name in maker.parts if name not in in_assemblies)
+    finishes = finishing.finishes_of(desk, finish_statements, names, dict.fromkeys(outlines, case))
     basket = using.basket_of(desk, kinds.get("buy", []), stocks)
     if shared is not None:
         stocks = shared.needed(stocks, maker.parts, basket)
@@ -166,6 +168,7 @@ def understand(
         finishes=finishes,
         loads=using.loads_of(desk, kinds.get("load", []), names),
         room=using.room_of(desk, kinds.get("room", [])),
+        shop=finishing.shop_of(desk, kinds["shop"]) if "shop" in kinds else None,
         steps=_steps(desk, kinds.get("step", []), names, finishes),
         basket=basket,
         tools=tools,

@@ -6,6 +6,7 @@ Space: stand in front of the piece. ``across`` (0) runs left to right, ``deep`` 
 
 from __future__ import annotations
 
+from datetime import date
 from enum import IntEnum
 from typing import Literal, NamedTuple
 
@@ -63,6 +64,8 @@ class Stock(Record):
     moisture: float | None = None  # percent when bought
     sawn: Literal["flat", "quarter"] | None = None
     treated: bool = False
+    reclaimed: bool = False  # from an old house or piece
+    old_coat: Literal["paint", "finish"] | None = None  # what is still on it
     span: Span
 
 
@@ -334,8 +337,30 @@ class Moving(Record):
 # ---------------------------------------------------------------- finish
 
 
+Tool = Literal["brush", "spray", "rag", "roller"]
+FaceWord = Literal[
+    "left", "right", "front", "back", "bottom", "top", "ends", "edges", "faces", "inside", "outside"
+]
+SurfaceWork = Literal[
+    "fill grain",
+    "fill holes",
+    "seal knots",
+    "age",
+    "wipe",
+    "plug pockets",
+    "raise grain",
+    "distress edges",
+    "distress faces",
+    "glue size",
+    "clean off glue",
+    "strip old paint",
+    "strip old finish",
+    "test board",
+]
+
+
 class Coats(Record):
-    """So many coats of one product."""
+    """So many coats of one product. Grain filled is one coat of its filler."""
 
     count: int
     product: str  # key into the finish class table
@@ -343,6 +368,10 @@ class Coats(Record):
     dry_hours: float | None  # as stated, after each coat; None: the table's figure is assumed
     dry_span: SkipValidation[Span | None] = None  # where the plan says so
     sanded_between: int | None = None  # grit
+    applied: Tool | None = None  # None: not said
+    thinned: float = 0.0  # percent
+    shade: Literal["light", "dark"] | None = None  # of its colour, where the plan names one
+    sheen: Literal["matt", "satin", "gloss"] | None = None
     span: Span
 
 
@@ -353,12 +382,61 @@ class Sanding(Record):
     span: Span
 
 
+class Surfacing(NamedTuple):
+    """Work on the surface between sanding and coats, at its place in the order."""
+
+    work: SurfaceWork
+    stuff: str  # what it is done with, in the plan's words; empty: the plan does not say
+    product: str | None  # key into the finish class table, where it is one
+    span: Span
+
+
+class Facing(NamedTuple):
+    """Some faces of a part: those named, or with ``but`` all but those.
+
+    ``inside`` and ``outside`` are those of ``whole``: the outline, assembly or parts that the plan names.
+    """
+
+    faces: tuple[FaceWord, ...]
+    but: bool
+    whole: str
+
+
+class Can(NamedTuple):
+    """A can of a product at hand or to buy; litres in each, and the price of one."""
+
+    bought: bool
+    many: float
+    litres: float
+    product: str  # key into the finish class table
+    said: str
+    price: float | None
+    span: Span
+
+
 class Finish(Record):
-    """An ordered schedule on a set of parts."""
+    """An ordered schedule on a set of parts, or on some of their faces."""
 
     name: str
     on: tuple[str, ...]
-    steps: SkipValidation[tuple[Sanding | Coats, ...]]
+    steps: SkipValidation[tuple[Sanding | Coats | Surfacing, ...]]
+    # By part, what of it the finish goes on; a part that is not here is covered all round.
+    facings: SkipValidation[dict[str, tuple[Facing, ...]]] = {}
+    when: Literal["before", "after"] | None = None  # assembly; None: the plan does not say
+    masked: bool = False  # the glue lines are kept bare
+    renewed_months: float | None = None  # how often it is done again
+    cans: SkipValidation[tuple[Can, ...]] = ()
+    span: Span
+
+
+class Shop(Record):
+    """The room that finishes go on and dry in."""
+
+    temperature: float | None = None  # °C
+    night_temperature: float | None = None  # °C
+    humidity: float | None = None  # percent
+    start: date | None = None  # the first day of finishing
+    hours_per_day: float | None = None  # that the maker works
     span: Span
 
 
@@ -549,6 +627,7 @@ class Plan(Record):
     finishes: SkipValidation[tuple[Finish, ...]]
     loads: SkipValidation[tuple[Load, ...]]
     room: SkipValidation[Room | None]
+    shop: SkipValidation[Shop | None] = None
     steps: SkipValidation[tuple[Step, ...]] = ()
     basket: SkipValidation[Basket | None]
     tools: tuple[str, ...]

@@ -12,7 +12,7 @@ from typing import Any
 from reviewer.language import declarations as d
 from reviewer.language.numbers import SYSTEM_UNIT, Unit
 from reviewer.language.sharing import SharedFile
-from reviewer.model import using
+from reviewer.model import finishing
 from reviewer.model.desk import Desk
 from reviewer.model.left_out import conditional
 from reviewer.model.naming import PartNames
@@ -121,7 +121,7 @@ class Shared:
         alone = [
             statement._replace(clauses=tuple(_parted(statement)[1]), damaged=True) for statement in statements
         ]
-        using.finishes_of(self.desk, alone, PartNames(()))
+        finishing.finishes_of(self.desk, alone, PartNames(()))
 
 
 def _name(statement: d.Statement) -> str:

@@ -171,6 +171,10 @@ def _facts(statement: d.Statement) -> dict[str, Any]:
                 facts["moisture"] = clause.amount
             elif clause.kind == "treated":
                 facts["treated"] = True
+            elif clause.kind == "reclaimed":
+                facts["reclaimed"] = True
+            elif clause.kind == "old coat":
+                facts |= {"old_coat": clause.text, "reclaimed": True}
             else:
                 facts["sawn"] = clause.kind
     return facts

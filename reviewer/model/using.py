@@ -1,4 +1,4 @@
-"""Finish, load, room, basket, waiver and limit statements to what they mean."""
+"""Load, room, basket, waiver and limit statements to what they mean."""
 
 from __future__ import annotations
 
@@ -7,32 +7,27 @@ from typing import Any, Literal
 
 from reviewer.language import declarations as d
 from reviewer.language.source import Span
-from reviewer.language.wordings import did_you_mean, either
+from reviewer.language.wordings import did_you_mean
 from reviewer.limits import Limit
 from reviewer.model.desk import Desk
-from reviewer.model.half_said import tell_half_said
 from reviewer.model.naming import PartNames, parts_meant
 from reviewer.model.plan import (
     Axis,
     Basket,
-    Coats,
-    Finish,
     Heater,
     LimitSetting,
     Load,
     OnWall,
     Purchase,
     Room,
-    Sanding,
     Spot,
     Stock,
     Waiver,
 )
-from reviewer.reference import finishes, loads
+from reviewer.reference import loads
 from reviewer.units import KG_PER_POUND, NEWTON_PER_KG, NEWTON_PER_POUND, UnitSystem
 
 MAX_LIMIT = 1e9
-_MAX_COATS = 50
 _MAX_PEOPLE = 200
 #: The faces that a load's place is counted from.
 _FACES: dict[str, tuple[Axis, Literal["low", "high"]]] = {
@@ -41,128 +36,6 @@ _FACES: dict[str, tuple[Axis, Literal["low", "high"]]] = {
     "front": (Axis.DEEP, "low"),
     "back": (Axis.DEEP, "high"),
 }
-
-
-def finishes_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tuple[Finish, ...]:
-    """Every finish schedule in order."""
-    found = []
-    for statement in statements:
-        assert statement.name is not None
-        on: list[d.Word] = []
-        steps: list[Sanding | dict[str, Any]] = []
-        last: object = None
-        strayed = False
-        for clause in statement.clauses:
-            if isinstance(clause, d.FinishOn):
-                on.append(clause.name)
-            elif isinstance(clause, d.Sand):
-                grit = desk.whole(clause.grit, "grit", 5000)
-                if grit is not None and clause.between:
-                    if steps and isinstance(steps[-1], dict):
-                        steps[-1]["sanded_between"] = grit
-                    else:
-                        desk.problem(
-                            clause.span,
-                            "No coats stand before this sanding between coats.",
-                            "Name the coats first.",
-                        )
-                elif grit is not None:
-                    steps.append(Sanding(grits=(grit,), span=clause.span))
-            elif isinstance(clause, d.More):
-                if _half_said(desk, clause, names, "finish"):
-                    strayed, last = True, None
-                    continue
-                strayed = not _more(desk, clause, last, on, steps) or strayed
-                clause = last if isinstance(last, d.Sand | d.FinishOn) else clause
-            elif isinstance(clause, d.CoatsClause):
-                step = _coats(desk, clause)
-                if step is not None:
-                    steps.append(step)
-            elif isinstance(clause, d.Dry):
-                if steps and isinstance(steps[-1], dict):
-                    steps[-1] |= {"dry_hours": clause.hours, "dry_span": clause.span}
-                else:
-                    desk.problem(
-                        clause.span, "No coat stands before this drying time.", "Name the coats first."
-                    )
-            last = clause
-        made = tuple(Coats(**step) if isinstance(step, dict) else step for step in steps)
-        parts = parts_meant(desk, names, on)
-        if not on and not statement.damaged and not strayed:
-            desk.problem(
-                statement.head,
-                f"The finish “{statement.name.text}” does not say what it goes on.",
-                "Add the parts: on seat.*, leg.*",
-            )
-        if on and not parts and all(names.waits(word.text) for word in on):
-            # All that it goes on is left out at these sizes, or could not be made.
-            if names.left_out is not None:
-                names.left_out.finishes.add(statement.name.text)
-            continue
-        found.append(Finish(name=statement.name.text, on=parts, steps=made, span=statement.head))
-    return tuple(found)
-
-
-def _half_said(desk: Desk, clause: d.More, names: PartNames, about: str) -> bool:
-    """Whether a bare name is no part but the first word of a clause whose rest is not there (told)."""
-    if clause.number is not None or names.meant_by(clause.word.text):
-        return False
-    return tell_half_said(desk, clause.word, about)
-
-
-def _more(
-    desk: Desk, clause: d.More, last: object, on: list[d.Word], steps: list[Sanding | dict[str, Any]]
-) -> bool:
-    """Put a bare name or number with the list before it; false when there is none (told)."""
-    if clause.number is None and isinstance(last, d.FinishOn):
-        on.append(clause.word)
-    elif clause.number is not None and isinstance(last, d.Sand) and steps and isinstance(steps[-1], Sanding):
-        grit = desk.whole(clause.number, "grit", 5000)
-        if grit is not None:
-            before = steps[-1]
-            steps[-1] = Sanding(grits=(*before.grits, grit), span=Span(before.span.start, clause.span.end))
-    else:
-        said = clause.word.text if clause.number is None else f"{clause.number.amount:g}"
-        desk.problem(
-            clause.span,
-            f"“{said}” stands alone, and what comes before it is no list that it could go on with.",
-            f"Write: {'on' if clause.number is None else 'sand'} {said}",
-        )
-        return False
-    return True
-
-
-def _coats(desk: Desk, clause: d.CoatsClause) -> dict[str, Any] | None:
-    count = desk.whole(clause.number, "number of coats", _MAX_COATS)
-    text = " ".join(word.text for word in clause.product)
-    key = finishes.find_finish(text)
-    if key is None:
-        span = Span(clause.product[0].span.start, clause.product[-1].span.end)
-        names = _finishes_called(text)
-        if names:
-            desk.problem(
-                span,
-                f"“{text}” can mean more than one kind of finish, and they do not bond alike.",
-                f"Say which: {either(names)}.",
-                names,
-            )
-        else:
-            desk.unknown_name(d.Word(text, span), "finish", finishes.finish_names())
-        return None
-    if count is None:
-        return None
-    return {"count": count, "product": key, "said": text, "dry_hours": None, "span": clause.span}
-
-
-def _finishes_called(text: str) -> tuple[str, ...]:
-    """A plain name for each kind of finish that the words can mean: of few words that hold them all."""
-    asked = set(text.split())
-    names = []
-    for key in finishes.finish_candidates(text):
-        called = [name for name in finishes.finish_names() if finishes.find_finish(name) == key]
-        called.sort(key=lambda name: (not asked <= set(name.split()), len(name.split()), -len(name), name))
-        names += called[:1]
-    return tuple(names[:4])
 
 
 def loads_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tuple[Load, ...]:

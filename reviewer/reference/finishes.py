@@ -173,6 +173,19 @@ def finish_names() -> tuple[str, ...]:
     return wordbook("finish").spoken
 
 
+class _Look(Row):
+    word: str
+    kind: str
+    means: str
+    source: str
+
+
+@lru_cache(maxsize=1)
+def looks() -> dict[str, tuple[str, str]]:
+    """Words of colour and sheen: ``shade`` (light, dark or neither) or ``sheen`` (matt, satin or gloss)."""
+    return {row.word: (row.kind, row.means) for row in table("finish_looks.csv", _Look)}
+
+
 @lru_cache(maxsize=1)
 def _pairs() -> dict[tuple[str, str], _Pair]:
     pairs = table("finish_compatibility.csv", _Pair)

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal, NamedTuple
 
-from reviewer.model.plan import Coats, Finish, Plan, Sanding
+from reviewer.model.plan import Coats, Finish, Plan, Sanding, Surfacing
 from reviewer.reference.finishes import BARE_WOOD, Compatibility, compatibility, finish
 from reviewer.reference.materials import Material, material
 from reviewer.reference.usual_values import usual_value, usual_value_if_any
@@ -59,6 +59,7 @@ class Layer(NamedTuple):
     sanded: tuple[int, ...]
     dry: float | None  # hours as stated; None: the plan does not say
     step: Coats
+    worked: tuple[Surfacing, ...] = ()  # what is done to the surface between what lies below and this
 
     @property
     def words(self) -> str:
@@ -192,6 +193,9 @@ class Schedule:
     finishes: tuple[str, ...]
     surface: str
     layers: tuple[Layer, ...]
+    places: tuple[int, ...] = ()  # of those finishes in the plan
+    # By part, the faces (axis and end) that it goes on, where those are not all.
+    faces: dict[str, tuple[tuple[int, Literal["low", "high"]], ...]] = field(default_factory=dict)
 
     @cached_property
     def meetings(self) -> tuple[Meeting, ...]:
@@ -228,17 +232,26 @@ def surface_of(wood: Material) -> str:
     return BARE_WOOD
 
 
-def layers_of(steps: Iterable[Sanding | Coats], sanded: tuple[int, ...] = ()) -> tuple[Layer, ...]:
+def layers_of(
+    steps: Iterable[Sanding | Coats | Surfacing], sanded: tuple[int, ...] = ()
+) -> tuple[Layer, ...]:
     """Every coat of some steps in order; ``sanded`` are grits from before the first step."""
     found: list[Layer] = []
+    worked: tuple[Surfacing, ...] = ()
     for step in steps:
+        if isinstance(step, Surfacing):
+            worked += (step,)
+            continue
         if isinstance(step, Sanding):
             sanded += step.grits
             continue
         between = () if step.sanded_between is None else (step.sanded_between,)
         for number in range(1, step.count + 1):
             grits = sanded if number == 1 else between
-            found.append(Layer(step.product, step.said, number, step.count, grits, step.dry_hours, step))
+            found.append(
+                Layer(step.product, step.said, number, step.count, grits, step.dry_hours, step, worked)
+            )
+            worked = ()
         # "Between coats" of a single coat can only mean between it and the next.
         sanded = between if step.count == 1 else ()
     return tuple(found)
@@ -252,25 +265,6 @@ def meetings(surface: str, layers: Sequence[Layer]) -> tuple[Meeting, ...]:
         below = surface if lower is None else lower.product
         found.append(Meeting(upper, lower, surface, compatibility(upper.product, below)))
         lower = upper
-    return tuple(found)
-
-
-def schedules(plan: Plan) -> tuple[Schedule, ...]:
-    """Every set of parts that is finished alike on a like surface, in the order of the plan."""
-    finishes_on: dict[str, list[int]] = {}
-    for place, each in enumerate(plan.finishes):
-        for name in each.on:
-            finishes_on.setdefault(name, []).append(place)
-    surfaces = {name: surface_of(material(stock.material)) for name, stock in plan.stocks.items()}
-    alike: dict[tuple[tuple[int, ...], str], list[str]] = {}
-    for name, part in plan.parts.items():
-        if name in finishes_on:
-            alike.setdefault((tuple(finishes_on[name]), surfaces[part.stock]), []).append(name)
-    found = []
-    for (places, surface), parts in alike.items():
-        steps = [step for place in places for step in plan.finishes[place].steps]
-        names = tuple(plan.finishes[place].name for place in places)
-        found.append(Schedule(tuple(parts), names, surface, layers_of(steps)))
     return tuple(found)
 
 

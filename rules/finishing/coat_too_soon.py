@@ -12,7 +12,7 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import hours
 from reviewer.wording import listed
-from reviewer.workshop.coating import Layer, Meeting, briefly, drying_conditions, schedules
+from reviewer.workshop.coating import Layer, Meeting, briefly, drying_conditions
 
 _SHORT = (
     "On {parts}, {lower} dries {stated} before {upper}, which needs {needed}: {missing} too few ({source}; "
@@ -147,7 +147,7 @@ def coat_too_soon(review: Review) -> Iterator[Finding]:
             3 coats of polyurethane waterborne, dry 2 h
     """
     told: dict[Span, _Told] = {}
-    for schedule in schedules(review.plan):
+    for schedule in review.finished_alike:
         for meeting in schedule.meetings:
             lower, needed = meeting.lower, meeting.wait
             if lower is None or needed is None or not (meeting.missing or _near(meeting)):

@@ -10,7 +10,7 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import hours
 from reviewer.wording import listed
-from reviewer.workshop.coating import Meeting, Schedule, briefly, schedules
+from reviewer.workshop.coating import Meeting, Schedule, briefly
 from reviewer.workshop.coating_remedies import Remedy, remedy
 
 _SAYS = {
@@ -160,7 +160,7 @@ def will_not_bond(review: Review) -> Iterator[Finding]:
             2 coats of polyurethane oil
     """
     told: dict[tuple[Span, Span | str], tuple[Schedule, Meeting, dict[str, None]]] = {}
-    for schedule in schedules(review.plan):
+    for schedule in review.finished_alike:
         for meeting in schedule.meetings:
             if meeting.trouble is None:
                 continue

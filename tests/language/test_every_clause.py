@@ -28,7 +28,7 @@ try width: 3, height + 1, from 3 to 9 by 2
 use "shop-stock.plan"
 stock stud: 2x4 spruce-pine-fir
 stock board: actual 45 x 95 pine, 8 ft at 4.10, 10 ft, grade no.2, moisture 12 %, flat sawn
-stock ply: birch plywood 3/4, sheet 48 x 96 at 64, sheet 48 x 96, quarter sawn, treated
+stock ply: birch plywood 3/4, sheet 48 x 96 at 64, sheet 48 x 96, quarter sawn, treated, reclaimed, old paint, old finish
 stock bar: round 1 1/4 oak
 stock odd: actual thick x (thick + 1) red pine
 outline frame: 42 across
@@ -99,6 +99,17 @@ fit a, b to c: hinges, slides 14, 4 castors 2 at 3, castors at 3, glides, levell
 finish clear: on a
 finish clear: on a, b, sand 80, 120, sand 320 between coats, 2 coats of enamel acrylic
     dry 4 h, dry 2 days, dry 30 min
+finish clear: on top of a, bottom of b, on left and right of c, front of d, back and ends of e, edges of f
+    faces of g, on inside of h, outside of i, all but top of j, on all but left and front of k
+    before assembly, after assembly, mask glue lines, fill grain with filler oil, fill holes
+    fill holes with wood filler, seal knots with shellac dewaxed, age with vinegar and iron, wipe with acetone
+    plug pockets, raise grain, distress edges, distress faces, glue size, clean off glue, strip old paint
+    strip old finish, test board, 2 coats of enamel acrylic, by brush, thinned 10 %, renew every year
+    renew every 2 years, renew every 6 months, renew every 3 weeks, have 1 quart of oil danish
+    have 1/2 gallon of oil danish, have 1 pint of oil danish, have 8 oz of oil danish, have 1 l of oil danish
+    have 500 ml of oil danish, buy 2 quarts of oil danish, buy 2 quarts of oil danish at 14.50
+shop: 65 F
+shop: 18 C, 10 C at night, 65 degrees F, 50 degrees F at night, 50 % humidity, start 2027-03-01, 3 h per day
 load a: books
 load a, b: 2 people seated, 40 kg, 40 lb at 3 from left, only when width over 3
 load a, b: 40 kg, 40 lb, 25 lb per foot, 25 kg per metre

@@ -24,6 +24,7 @@ STATEMENT = {
     "join": "join a to b: @",
     "fit": "fit a: @",
     "finish": "finish a: on b, @",
+    "shop": "shop: @",
     "load": "load a: @",
     "room": "room: @",
     "restrain": "restrain a to wall: @",

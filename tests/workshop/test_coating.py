@@ -7,7 +7,7 @@ import pytest
 from reviewer.model.plan import Coats
 from reviewer.reference.finishes import BARE_WOOD
 from reviewer.reference.materials import material
-from reviewer.workshop.coating import KNOTTY_WOOD, OILY_WOOD, Schedule, ordinal, schedules, surface_of
+from reviewer.workshop.coating import KNOTTY_WOOD, OILY_WOOD, Schedule, ordinal, surface_of
 from tests.support import review_of
 
 PLAN = """
@@ -19,7 +19,7 @@ finish whole: on slat
 
 
 def schedule(*steps: str) -> Schedule:
-    (found,) = schedules(review_of(PLAN + "".join(f"    {step}\n" for step in steps)).plan)
+    (found,) = review_of(PLAN + "".join(f"    {step}\n" for step in steps)).finished_alike
     return found
 
 
