@@ -78,7 +78,7 @@ CLAUSES = {
     "join": "A clause of a join is a fastener, a housing or glue, "
     "such as: screws #8 x 2, 2 per end, glue pva",
     "finish": "A clause of a finish is on, sand, coats or dry, such as: 2 coats of enamel acrylic, dry 4 h",
-    "shop": "A clause of a shop is such as: 65 F, 50 % humidity, start 2027-03-01",
+    "shop": "A clause of a shop is such as: 50 % humidity, start 2027-03-01",
     "assembly": "A clause of an assembly is a size, a place, a row of copies or how it moves, "
     "such as: 14 across, between side.left and side.right across, slides out 12",
     "fit": "A clause of a fit is hardware or its screws, such as: 2 hinges 2 1/2, screws #6 x 5/8",

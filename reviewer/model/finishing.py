@@ -44,6 +44,21 @@ _TOOLS: dict[str, Tool] = {
 }
 
 
+#: What makers say in one word, where a clause has two so that parts may have any name.
+_SAID_ALONE = {
+    "brushed": "by brush",
+    "sprayed": "by spray",
+    "wiped": "by rag",
+    "rolled": "by roller",
+    "distressed": "distress edges",
+    "aged": "age with vinegar and iron",
+    "masked": "mask glue lines",
+    "prefinished": "before assembly",
+    "putty": "fill holes with wood filler",
+    "plugs": "plug pockets",
+}
+
+
 class _Reading:
     """One finish statement while its clauses are gone through."""
 
@@ -96,8 +111,16 @@ class _Reading:
 
     def _half_said(self, clause: d.More) -> bool:
         """Whether a bare name is no part but the first word of a clause whose rest is not there (told)."""
-        if self.names.meant_by(clause.word.text):
+        word = clause.word.text
+        if self.names.meant_by(word):
             return False
+        if word in _SAID_ALONE:
+            self.desk.problem(
+                clause.span,
+                f"“{word}” is no part, and no clause of a finish.",
+                f"Write: {_SAID_ALONE[word]}",
+            )
+            return True
         return tell_half_said(self.desk, clause.word, "finish")
 
     def _more(self, clause: d.More) -> bool:
@@ -195,9 +218,7 @@ class _Reading:
         if key is None:
             _tell_unknown(self.desk, clause.product, clause.product_span)
             return
-        self.cans.append(
-            Can(clause.bought, clause.many, clause.litres, key, said, clause.price, clause.span)
-        )
+        self.cans.append(Can(clause.bought, clause.many, clause.litres, key, said, clause.price, clause.span))
 
     # ------------------------------------------------------------ what it goes on
 

@@ -17,6 +17,7 @@ from reviewer.reference.finishes import BARE_WOOD, Compatibility, compatibility,
 from reviewer.reference.materials import Material, material
 from reviewer.reference.usual_values import usual_value, usual_value_if_any
 from reviewer.units import Value, percent
+from reviewer.wording import listed
 
 OILY_WOOD = "oily_wood"
 KNOTTY_WOOD = "knotty_resinous_wood"
@@ -26,6 +27,8 @@ _SURFACE_WORDS = {BARE_WOOD: "bare wood", OILY_WOOD: "bare oily wood", KNOTTY_WO
 _COLOUR_REASONS = frozenset({"DYE_OVER_COND", "STAIN_OVER_FILLER", "OIL_OVER_DYE", "CLEAR_YELLOW"})
 #: Reasons that name the full wait of their row as the other way besides a coat between.
 _CURE_WILL_DO = frozenset({"OIL_THEN_WB"})
+
+_ALL_FACES = ("left", "right", "front", "back", "bottom", "top")
 
 _SOURCE_KEY = re.compile(r" \(S\d+\)")
 
@@ -196,6 +199,25 @@ class Schedule:
     places: tuple[int, ...] = ()  # of those finishes in the plan
     # By part, the faces (axis and end) that it goes on, where those are not all.
     faces: dict[str, tuple[tuple[int, Literal["low", "high"]], ...]] = field(default_factory=dict)
+
+    @cached_property
+    def where(self) -> dict[str, str]:
+        """By part, what of it these coats go on, in words: its name alone where that is all of it."""
+        from reviewer.setting_out.directions import FACES
+
+        found = {}
+        for name in self.parts:
+            faces = self.faces.get(name)
+            if faces is None:
+                found[name] = name
+                continue
+            words = [FACES[axis][end == "high"] for axis, end in faces]
+            if len(words) == len(_ALL_FACES) - 1:
+                (bare,) = (word for word in _ALL_FACES if word not in words)
+                found[name] = f"all but the {bare} of {name}"
+            else:
+                found[name] = f"the {listed(words, len(words))} of {name}"
+        return found
 
     @cached_property
     def meetings(self) -> tuple[Meeting, ...]:

@@ -34,7 +34,7 @@ class _Told(NamedTuple):
     worst: Meeting
     needed: float
     severity: Severity
-    parts: dict[str, None]
+    where: dict[str, str]  # by part, what of it
 
 
 def _severity(meeting: Meeting) -> Severity:
@@ -67,14 +67,14 @@ def _edit(told: _Told, lower: Layer, span: Span) -> Edit | None:
 
 
 def _finding(review: Review, told: _Told) -> Finding:
-    meeting, parts = told.worst, tuple(told.parts)
+    meeting, parts = told.worst, tuple(told.where)
     lower = meeting.lower
     assert lower is not None
     assert lower.dry is not None
     note = told.severity is Severity.NOTE
     span = lower.step.dry_span or lower.step.span
     values: dict[str, Filling] = {
-        "parts": listed(parts),
+        "parts": listed(tuple(told.where.values())),
         "lower": lower.words,
         "upper": meeting.upper.words,
         "stated": hours(lower.dry),
@@ -154,9 +154,9 @@ def coat_too_soon(review: Review) -> Iterator[Finding]:
                 continue
             severity = _severity(meeting) if meeting.missing else Severity.NOTE
             kept = told.get(lower.step.span)
-            parts = kept.parts if kept else {}
-            parts.update(dict.fromkeys(schedule.parts))
-            new = _Told(meeting, needed, severity, parts)
+            where = kept.where if kept else {}
+            where.update(schedule.where)
+            new = _Told(meeting, needed, severity, where)
             # One stated time serves all coats of a step: the longest need behind it is the one to tell.
             if kept is None or (meeting.missing, needed) > (kept.worst.missing, kept.needed):
                 told[lower.step.span] = new._replace(

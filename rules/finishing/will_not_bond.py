@@ -73,12 +73,13 @@ def _edit(source: Source, meeting: Meeting, way: Remedy) -> Edit | None:
     return None
 
 
-def _finding(review: Review, schedule: Schedule, meeting: Meeting, parts: tuple[str, ...]) -> Finding:
+def _finding(review: Review, schedule: Schedule, meeting: Meeting, where: dict[str, str]) -> Finding:
+    parts = tuple(where)
     assert meeting.trouble is not None
     way = remedy(schedule.surface, schedule.layers, meeting)
     pair = meeting.pair
     values: dict[str, Filling] = {
-        "parts": listed(parts),
+        "parts": listed(tuple(where.values())),
         "coat": meeting.upper.words,
         "upper": meeting.upper.said,
         "below": meeting.below,
@@ -130,7 +131,7 @@ def will_not_bond(review: Review) -> Iterator[Finding]:
     that holds only on a dulled surface is a warning unless a sanding stands between the two. It is also
     only a warning where the sources differ, where the table's word is from memory, and where the coat
     holds but looks wrong. Oily woods count as such. Resinous woods give a note, since the plan does not
-    say whether the boards have knots. The remedy was tried in the whole order of coats.
+    say whether the boards have knots, unless it seals them. Each face of a part is judged by itself. The remedy was tried in the whole order of coats.
 
     Leaves out: Old finishes, wood filler, dried glue and the inside of cedar chests, which a plan cannot
     say; how clean the surface is; whether a coat is brushed or sprayed; and more of the same product,
@@ -159,13 +160,13 @@ def will_not_bond(review: Review) -> Iterator[Finding]:
             2 coats of shellac dewaxed
             2 coats of polyurethane oil
     """
-    told: dict[tuple[Span, Span | str], tuple[Schedule, Meeting, dict[str, None]]] = {}
+    told: dict[tuple[Span, Span | str], tuple[Schedule, Meeting, dict[str, str]]] = {}
     for schedule in review.finished_alike:
         for meeting in schedule.meetings:
             if meeting.trouble is None:
                 continue
             below = meeting.lower.step.span if meeting.lower else schedule.surface
             kept = told.setdefault((meeting.upper.step.span, below), (schedule, meeting, {}))
-            kept[2].update(dict.fromkeys(schedule.parts))
-    for schedule, meeting, parts in told.values():
-        yield _finding(review, schedule, meeting, tuple(parts))
+            kept[2].update(schedule.where)
+    for schedule, meeting, where in told.values():
+        yield _finding(review, schedule, meeting, where)

@@ -223,7 +223,7 @@ SLIPS = (
         HEAD + "hello there\n",
         (
             "hello: No statement begins with “hello”. → A statement begins with plan, use, stock, "
-            "outline, part, assembly, join, fit, finish, load, room, restrain, step, buy, tools, "
+            "outline, part, assembly, join, fit, finish, shop, load, room, restrain, step, buy, tools, "
             "limit, accept or try; a measure is written: height = 17 1/2",
         ),
     ),
@@ -2270,10 +2270,7 @@ SLIPS = (
     Slip(
         "coats in words",
         HEAD + "finish clear: on rail, two coats of polyurethane waterborne\n",
-        (
-            "coats: After “two” stands “coats”, which does not fit there. → Write: 2 coats of "
-            "polyurethane waterborne",
-        ),
+        ("two: No clause here begins with “two”. → Write: 2 coats of polyurethane waterborne",),
     ),
     Slip(
         "drying overnight",
@@ -2605,5 +2602,147 @@ SLIPS = (
         "shelf pins without their second word",
         HEAD + "fit rail to leg.front-left: 4 shelf\n",
         ("shelf: The line stops after “4 shelf”. → Add “pins”: 4 shelf pins",),
+    ),
+    Slip(
+        "faces half said",
+        HEAD
+        + "finish clear: on top of rail, top rail, left rail, right rail, front rail, back rail, bottom rail, ends rail, edges rail, faces rail, inside frame, outside frame, all but top, top and bottom rail\n",
+        (
+            "rail: After “top” stands “rail”, which does not fit there. → Put “of” before “rail”: top of rail",
+            "rail: After “left” stands “rail”, which does not fit there. → Put “of” before “rail”: left of rail",
+            "rail: After “right” stands “rail”, which does not fit there. → Put “of” before “rail”: right of rail",
+            "rail: After “front” stands “rail”, which does not fit there. → Put “of” before “rail”: front of rail",
+            "rail: After “back” stands “rail”, which does not fit there. → Put “of” before “rail”: back of rail",
+            "rail: After “bottom” stands “rail”, which does not fit there. → Put “of” before “rail”: bottom of rail",
+            "rail: After “ends” stands “rail”, which does not fit there. → Put “of” before “rail”: ends of rail",
+            "rail: After “edges” stands “rail”, which does not fit there. → Put “of” before “rail”: edges of rail",
+            "rail: After “faces” stands “rail”, which does not fit there. → Put “of” before “rail”: faces of rail",
+            "frame: After “inside” stands “frame”, which does not fit there. → Put “of” before “frame”: inside of frame",
+            "frame: After “outside” stands “frame”, which does not fit there. → Put “of” before “frame”: outside of frame",
+            "top: The line stops after “all but top”. → What fits there: “and” or “of”, as in: all but bottom of lid",
+            "rail: After “top and bottom” stands “rail”, which does not fit there. → Put “of” before “rail”: top and bottom of rail",
+        ),
+    ),
+    Slip(
+        "faces in a maker's own words",
+        HEAD + "finish clear: on underside of rail, everything but bottom of rail, on the top of rail\n",
+        (
+            "of: After “on underside” stands “of”, which does not fit there. → Write: on bottom of rail",
+            "but: After “everything” stands “but”, which does not fit there. → Write: all but bottom of rail",
+            "top: After “on the” stands “top”, which does not fit there. → Write: on top of rail",
+        ),
+    ),
+    Slip(
+        "surface work half said",
+        HEAD
+        + "finish clear: on rail, fill grain, seal knots, age rail, wipe down, plug, raise, all of rail, distress, clean glue, strip paint, test\n",
+        (
+            "grain: The line stops after “fill grain”. → Add “with”, as in: fill holes with wood filler",
+            "knots: The line stops after “seal knots”. → Add “with”, as in: seal knots with shellac dewaxed",
+            "rail: After “age” stands “rail”, which does not fit there. → Put “with” before “rail”: age with rail",
+            "down: After “wipe” stands “down”, which does not fit there. → Put “with” before “down”: wipe with down",
+            "of: After “all” stands “of”, which does not fit there. → Write it like this: all but bottom of lid",
+            "glue: After “clean” stands “glue”, which does not fit there. → Put “off” before “glue”: clean off glue",
+            "paint: After “strip” stands “paint”, which does not fit there. → Put “old” before “paint”: strip old paint",
+        ),
+    ),
+    Slip(
+        "surface work in a maker's own words",
+        HEAD + "finish clear: on rail, brushed, masked, scuff 320, thin 10, putty, plug holes, distressed\n",
+        (
+            "brushed: “brushed” is no part, and no clause of a finish. → Write: by brush",
+            "masked: “masked” is no part, and no clause of a finish. → Write: mask glue lines",
+            "320: After “scuff” stands “320”, which does not fit there. → Write: sand 320",
+            "thin: No clause here begins with “thin”. → Write: thinned 10 %",
+            "holes: After “plug” stands “holes”, which does not fit there. → Write: plug pockets",
+        ),
+    ),
+    Slip(
+        "glue in a finish",
+        HEAD + "finish clear: on rail, glue, mask joints, pre-finished, before assembling, after glue up\n",
+        (
+            "glue: “glue” begins a clause, and what goes with it does not stand here. → Write it like this: glue size",
+            "joints: After “mask” stands “joints”, which does not fit there. → Write: mask glue lines",
+            "assembling: After “before” stands “assembling”, which does not fit there. → Did you mean assembly?",
+            "glue: After “after” stands “glue”, which does not fit there. → Write it like this: after assembly",
+        ),
+    ),
+    Slip(
+        "how a coat goes on, before any",
+        HEAD
+        + "finish clear: on rail, by brush, thinned 10 %, sand 320 between coats, 1 coat of oil danish, by broom, thinned 100 %, thinned 10\n",
+        (
+            "by brush: No coat stands before this way to put it on. → Name the coats first.",
+            "thinned 10 %: No coat stands before this thinning. → Name the coats first.",
+            "sand 320 between coats: No coats stand before this sanding between coats. → Name the coats first.",
+            "by broom: dryfit does not know how a coat goes on by “broom”. → Write: by brush, by spray, by rag or by roller.",
+            "thinned 100 %: A coat can't be thinned by 100 %. → Write how much thinner goes in, from 1 to 99 %.",
+            "10: The line stops after “thinned 10”. → Write: thinned 10 %",
+        ),
+    ),
+    Slip(
+        "cans that say too little",
+        HEAD
+        + "finish clear: on rail, have 1 quart, buy 2 cans of oil danish, buy 0 quarts of oil danish, have 1 quart of polyurethane, have 1 quart of goo, 1 quart of oil danish, buy 8 fl oz of oil danish\n",
+        (
+            "quart: The line stops after “have 1 quart”. → Add “of”, as in: have 1 quart of enamel acrylic",
+            "cans: After “buy 2” stands “cans”, which does not fit there. → What fits there: “gallons”, “litres”, “millilitres”, “ounces”, “pints” or “quarts”, as in: buy 1 quart of enamel acrylic",
+            "buy 0 quarts of oil danish: This is no number of cans that a piece of furniture could need. → Write: buy 1 quart of enamel acrylic",
+            "polyurethane: “polyurethane” can mean more than one kind of finish, and they do not bond alike. → Say which: polyurethane oil or polyurethane waterborne.",
+            "goo: No finish is called “goo”. → Look at its spelling.",
+            "quart: After “1” stands “quart”, which does not fit there. → Write: buy 1 quart of oil danish",
+            "fl: After “buy 8” stands “fl”, which does not fit there. → Write: buy 8 oz of oil danish",
+        ),
+    ),
+    Slip(
+        "a finish that is renewed",
+        HEAD
+        + "finish clear: on rail, renew, renew every, renew yearly, renew every 0 years, oil again every year\n",
+        (
+            "renew: “renew” begins a clause, and what goes with it does not stand here. → Write it like this: renew every 2 years",
+            "every: The line stops after “renew every”. → What fits there: “months”, “weeks”, “years” or a number, as in: renew every 2 years",
+            "yearly: After “renew” stands “yearly”, which does not fit there. → Write: renew every year",
+            "renew every 0 years: A finish can't be renewed every nothing. → Write: renew every 2 years",
+            "again: After “oil” stands “again”, which does not fit there. → Write: renew every year",
+        ),
+    ),
+    Slip(
+        "a shop's words",
+        HEAD
+        + "shop: 65, 50 %, start tomorrow, start 2027-02-30, humidity 50, 400 F, 110 % humidity, 30 h per day, 3 h a day, start 1 March\n",
+        (
+            "65: The line stops after “65”. → What fits there: “celsius”, “degrees”, “fahrenheit”, “hours” or %, as in: 65 F",
+            "%: The line stops after “50 %”. → Write: 50 % humidity",
+            "tomorrow: After “start” stands “tomorrow”, which does not fit there. → What fits there: a day such as 2027-03-01, as in: start 2027-03-01",
+            "start 2027-02-30: No calendar has the day 2027-02-30. → Write year, month and day: start 2027-03-01",
+            "humidity: “humidity” does not fit here. → Write: 50 % humidity",
+            "400 F: No shop is that cold or hot. → Look at the number.",
+            "110 % humidity: Humidity is a number from 0 to 100 %. → Look at the number.",
+            "30 h per day: A day has up to 24 hours of work. → Look at the number.",
+            "a: After “3 h” stands “a”, which does not fit there. → Write: 3 h per day",
+            "1: After “start” stands “1”, which does not fit there. → What fits there: a day such as 2027-03-01, as in: start 2027-03-01",
+        ),
+    ),
+    Slip(
+        "two shops",
+        HEAD + "shop: 65 F\nshop: 60 F\n",
+        ("shop: A plan has one shop. → Put it all in one shop statement.",),
+    ),
+    Slip(
+        "a shop in an assembly",
+        HEAD + "assembly box:\n    part x: stud, across, flat, 3 long\n    shop: 65 F\n",
+        (
+            "shop: 65 F: The shop belongs to the whole plan and can't stand in an assembly. → Move it to the margin, above the assembly.",
+        ),
+    ),
+    Slip(
+        "old coats",
+        HEAD + "stock barn: 2x4 pine, old, reclaimed wood, painted, old varnish\n",
+        (
+            "old: “old” begins a clause, and what goes with it does not stand here. → Write it like this: old paint",
+            "wood: “reclaimed” is a whole clause, and more words stand behind it. → Write: reclaimed",
+            "painted: “painted” has no size. → Put its section before it: 2x4 painted, or actual 45 x 95 painted. A sheet has its thickness behind it: painted 3/4",
+            "old: “old” begins a clause, and what goes with it does not stand here. → Write it like this: old paint",
+        ),
     ),
 )

@@ -93,7 +93,7 @@ def test_long_words_are_cut_in_messages() -> None:
     (one,) = told(HEAD + "x" * 5_000)
     assert one.endswith(
         f": No statement begins with “{'x' * 60}…”. → A statement begins with plan, use, stock, outline, part, "
-        "assembly, join, fit, finish, load, room, restrain, step, buy, tools, limit, accept or try; "
+        "assembly, join, fit, finish, shop, load, room, restrain, step, buy, tools, limit, accept or try; "
         "a measure is written: height = 17 1/2"
     )
 
