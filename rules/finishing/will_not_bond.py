@@ -127,11 +127,12 @@ def will_not_bond(review: Review) -> Iterator[Finding]:
     again, down to the wood.
 
     Judged by: Each coat is looked up on what lies below it, from the wood outwards, in a table of which
-    coat holds on which. A coat that does not hold, or that needs another between, is an error; one
-    that holds only on a dulled surface is a warning unless a sanding stands between the two. It is also
-    only a warning where the sources differ, where the table's word is from memory, and where the coat
-    holds but looks wrong. Oily woods count as such. Resinous woods give a note, since the plan does not
-    say whether the boards have knots, unless it seals them. Each face of a part is judged by itself. The remedy was tried in the whole order of coats.
+    coat holds on which. A coat that does not hold, or that needs another between, is an error; one that
+    holds only on a dulled surface is a warning unless a sanding stands between the two. It is also only a
+    warning where the sources differ, where the table's word is from memory, and where the coat holds but
+    looks wrong. Oily woods count as such. Resinous woods give a note, since the plan does not say whether
+    the boards have knots, unless it seals them. Each face of a part is judged by itself. The remedy was
+    tried in the whole order of coats.
 
     Leaves out: Old finishes, wood filler, dried glue and the inside of cedar chests, which a plan cannot
     say; how clean the surface is; whether a coat is brushed or sprayed; and more of the same product,

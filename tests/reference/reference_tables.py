@@ -17,6 +17,7 @@ SOURCED = {
     "fasteners.csv": ("src_major", "src_lengths", "src_clearance", "src_pilot_softwood", "confidence"),
     "finish_classes.csv": ("source_drying", "source_other"),
     "finish_compatibility.csv": ("source",),
+    "finish_looks.csv": ("source",),
     "finish_names.csv": ("source",),
     "glue.csv": ("source_times", "source_water"),
     "glue_names.csv": ("source",),

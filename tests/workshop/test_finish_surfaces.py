@@ -172,7 +172,8 @@ finish f: on bar
 
 
 def test_what_is_let_into_a_dado_is_hidden() -> None:
-    plan = CASE.replace("birch plywood 3/4", "actual 1 x 10 red oak").replace(
+    plan = CASE.replace("birch plywood 3/4", "actual 1 x 10 red oak")
+    plan = plan.replace("base: ply, flat", "base: ply, across, flat").replace(
         "across, flush with front of case, on floor",
         "across, housed 1/4 each end, flush with front of case, bottom 3 above floor",
     )
