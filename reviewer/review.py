@@ -206,6 +206,8 @@ class Review:
     @cached_property
     def driven(self) -> tuple[Driven, ...]:
         """Every joint's driven fasteners: which part holds head and point, and the wood in the way."""
+        if not any(join.fastenings for join in self.plan.joins):
+            return ()
         from reviewer.workshop.driving import driven_fasteners
 
         return driven_fasteners(self.plan, self.setting)
