@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from operator import attrgetter
 
 from reviewer.findings import Finding, Severity
 from reviewer.model.plan import Waiver
+from reviewer.records import dataclass
 from reviewer.review import Review
 from reviewer.rulebook import Rule, Timing
 

@@ -6,13 +6,14 @@ costs nothing until something asks for it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 from typing import TYPE_CHECKING
 
 from reviewer.language.source import Source, Span
 from reviewer.limits import Limit, Limits
 from reviewer.model.plan import Load, Moving, Plan, Stock
+from reviewer.records import dataclass
 from reviewer.setting_out.result import SettingOut
 from reviewer.units import UnitSystem
 

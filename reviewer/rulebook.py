@@ -14,13 +14,13 @@ import json
 import pkgutil
 import re
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property, lru_cache
 from importlib.metadata import entry_points
 from typing import TYPE_CHECKING, Any
 
 from reviewer.findings import Finding, Severity
+from reviewer.records import dataclass
 
 if TYPE_CHECKING:
     from reviewer.review import Review

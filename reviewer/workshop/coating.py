@@ -8,12 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
 from reviewer.model.plan import Coats, Finish, Plan, Sanding
-from reviewer.records import NamedTuple
+from reviewer.records import NamedTuple, dataclass
 from reviewer.reference.finishes import BARE_WOOD, Compatibility, compatibility, finish
 from reviewer.reference.materials import Material, material
 from reviewer.reference.usual_values import usual_value, usual_value_if_any

@@ -9,12 +9,11 @@ than any that stands, and a wall restraint holds up only what would fall without
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from heapq import heappop, heappush
 from typing import TYPE_CHECKING, Literal
 
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis, Join
-from reviewer.records import NamedTuple
+from reviewer.records import NamedTuple, dataclass
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.workshop.driving import joint_axis
