@@ -29,7 +29,6 @@ from reviewer.workshop import assuming_joints as joints
 from reviewer.workshop import assuming_woods as woods
 from reviewer.workshop.assuming_woods import assumed_limit, is_set, used_stocks
 from reviewer.workshop.assumptions import Assumption
-from reviewer.workshop.coating import schedules
 
 if TYPE_CHECKING:
     from reviewer.review import Review
@@ -104,6 +103,10 @@ def _load_words(review: Review, load: Load, planned: PlannedLoad) -> tuple[str, 
 
 def _drying(review: Review) -> Iterator[Assumption]:
     """The wait after each coat whose drying time nobody states, once a product."""
+    if not review.plan.finishes:
+        return
+    from reviewer.workshop.coating import schedules
+
     waits: dict[str, tuple[float, str, Span]] = {}
     for schedule in schedules(review.plan):
         for coat in schedule.calendar.coats:
