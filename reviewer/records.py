@@ -43,7 +43,7 @@ else:
         raise dataclasses.FrozenInstanceError(f"cannot assign to field {name!r}")
 
     def dataclass(*, frozen: bool, eq: bool = True) -> Callable[[type], type]:
-        """As :func:`dataclasses.dataclass`: compared by its fields or, without ``eq``, each only with itself."""
+        """As :func:`dataclasses.dataclass`: compared by fields or, without ``eq``, equal only to itself."""
         if not frozen:
             raise TypeError("only what is frozen is made here")
 
