@@ -266,6 +266,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command and return its exit status."""
     # One short run of one process: nothing that is made here needs collecting before the end.
     gc.disable()
+    # pydantic would look through every package installed for plug-ins of its own; a plan needs none.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     for stream in (sys.stdout, sys.stderr):
         reconfigure = getattr(stream, "reconfigure", None)
         if reconfigure is not None:

@@ -7,10 +7,11 @@ A finding's sentences are templates (``"{part} is {cut} long"``) filled from ``v
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from enum import IntEnum
 
 from reviewer.language.source import Span
+from reviewer.records import dataclass
 from reviewer.units import Value
 
 

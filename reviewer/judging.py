@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from operator import attrgetter
 
 from reviewer.findings import Finding, Severity
 from reviewer.model.plan import Waiver
+from reviewer.records import dataclass
 from reviewer.review import Review
 from reviewer.rulebook import Rule, Timing
 
@@ -48,6 +50,11 @@ def _crash(rule: Rule, review: Review, error: Exception) -> Finding:
         do="Report this plan to the makers of dryfit, and check by hand what {rule} is about.",
         values={"rule": rule.name, "kind": type(error).__name__, "why": str(error) or "no more is known"},
     ).stamped(CRASHED, "hygiene", Severity.ERROR)
+
+
+def _has(review: Review, needs: tuple[str, ...]) -> bool:
+    """Whether a plan has all of what a rule is about."""
+    return all(attrgetter(need)(review) for need in needs)
 
 
 def _waiver_for(finding: Finding, review: Review) -> Waiver | None:
@@ -99,7 +106,7 @@ def judge(
             review = review.with_waivers_used(frozenset(used), tuple(ran))
         ran.append(name)
         try:
-            raw = list(rule.judge(review))
+            raw = list(rule.judge(review)) if _has(review, rule.needs) else []
         except Exception as error:  # noqa: BLE001 - one broken rule must not silence the others
             found.append(_crash(rule, review, error))
             continue

@@ -11,14 +11,14 @@ from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem, inches
 
 #: A number for the bench: sixteenths where they do, else finer marks, else decimals.
 _MARKS = (16, 32, 64)
-_TITLE_UNIT = re.compile(r"in\s+([a-z]+)\s*$", re.IGNORECASE)
+_TITLE_UNIT = r"(?i)in\s+([a-z]+)\s*$"
 
 
 def plan_unit(source: Source, plan: Plan) -> Unit:
     """The unit of the plan's bare numbers, as its title names it."""
     if plan.units is UnitSystem.INCH:
         return "in"
-    found = _TITLE_UNIT.search(source.words(plan.span))
+    found = re.search(_TITLE_UNIT, source.words(plan.span))
     word = found[1].lower() if found else ""
     if word.startswith("c"):
         return "cm"

@@ -6,13 +6,14 @@ costs nothing until something asks for it.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 from typing import TYPE_CHECKING
 
 from reviewer.language.source import Source, Span
 from reviewer.limits import Limit, Limits
 from reviewer.model.plan import Load, Moving, Plan, Stock
+from reviewer.records import dataclass
 from reviewer.setting_out.result import SettingOut
 from reviewer.units import UnitSystem
 
@@ -208,6 +209,8 @@ class Review:
     @cached_property
     def driven(self) -> tuple[Driven, ...]:
         """Every joint's driven fasteners: which part holds head and point, and the wood in the way."""
+        if not any(join.fastenings for join in self.plan.joins):
+            return ()
         from reviewer.workshop.driving import driven_fasteners
 
         return driven_fasteners(self.plan, self.setting)

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.judging import Judgement, judge
 from reviewer.language.problems import ReadingProblem
 from reviewer.language.reading import Read, read
 from reviewer.language.source import Source
 from reviewer.model.builder import understand
+from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import Rule
 from reviewer.setting_out.setting import set_out

@@ -7,7 +7,7 @@ so that a slip in the settings never goes unseen.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +16,7 @@ from reviewer.language.problems import FileProblem
 from reviewer.language.wordings import did_you_mean, either
 from reviewer.limits import Limit, Limits
 from reviewer.model.plan import LimitSetting
+from reviewer.records import dataclass
 from reviewer.reference.names import nearest
 from reviewer.units import KG_PER_POUND, MM_PER_INCH, NEWTON_PER_KG, NEWTON_PER_POUND, Value
 

@@ -3,6 +3,7 @@
 Run ``python -m tests.benchmark``. It prints these figures, each beside its budget from DEVELOPERS.md:
 
 - cold: a whole ``dryfit review`` of a 60-part plan over importing lark, pydantic, networkx and jinja2;
+- rules: how many of all rules that review loads, and what loading one more costs over importing the same;
 - growth: time a part at 8,000 parts over time a part at 2,000;
 - large: seconds for a review of 10,000 parts;
 - set out: seconds of one processor, start-up included, to read and set out 10,000 parts, and the growth
@@ -17,6 +18,7 @@ Run ``python -m tests.benchmark``. It prints these figures, each beside its budg
 from __future__ import annotations
 
 import argparse
+import os
 import statistics
 import subprocess
 import sys
@@ -43,6 +45,22 @@ assert len(set_out(plan).solids) == len(plan.parts)
 done = time.process_time()
 print(done, done - start)
 """
+#: Prints how many rules there are, how many a review loaded, and the processor seconds to load the others.
+RULES = """
+import contextlib, importlib, io, sys, time
+from reviewer.cli import main
+from reviewer.rulebook import modules, packages
+with contextlib.redirect_stdout(io.StringIO()):
+    main(["review", sys.argv[1]])
+files = [name for package in packages() for name in modules(package)]
+others = [name for name in files if name not in sys.modules]
+start = time.process_time()
+for name in others:
+    importlib.import_module(name)
+print(len(files), len(files) - len(others), time.process_time() - start)
+"""
+#: Prints the processor seconds that the imports take.
+IMPORTING = f"import time; start = time.process_time(); {IMPORTS}; print(time.process_time() - start)"
 PARTS_PER_BAY = 10
 
 
@@ -94,6 +112,23 @@ def set_out_seconds(plan: Path, runs: int = 5) -> tuple[float, float]:
         for _ in range(runs)
     ]
     return min(float(whole) for whole, _ in printed), min(float(work) for _, work in printed)
+
+
+def rules_loaded(plan: Path, runs: int = 5) -> tuple[int, int, float]:
+    """How many rules there are, how many a review of the plan loads, and the cost of one more.
+
+    The cost is that of a rule it leaves alone, with what only that rule loads, over importing our libraries.
+    """
+
+    def printed(*command: str) -> list[str]:
+        done = subprocess.run([sys.executable, "-c", *command], capture_output=True, check=True, text=True)
+        return done.stdout.split()
+
+    found = [printed(RULES, str(plan)) for _ in range(runs)]
+    number, loaded = (int(figure) for figure in found[0][:2])
+    least = min(float(spent) for _, _, spent in found)
+    imports = min(float(printed(IMPORTING)[0]) for _ in range(runs))
+    return number, loaded, least / max(1, number - loaded) / imports
 
 
 def load_path_ratio(plan: Path, runs: int = 5) -> float:
@@ -208,6 +243,9 @@ def main() -> None:
     asked = parser.parse_args()
     python = sys.executable
     with tempfile.TemporaryDirectory() as folder:
+        # Both sides load compiled files, as any run but the first does, whatever this shell says of them.
+        os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+        os.environ["PYTHONPYCACHEPREFIX"] = folder
         plans = {}
         for parts in (60, 2_000, 8_000, 10_000):
             plans[parts] = Path(folder) / f"shelving-{parts}.plan"
@@ -218,6 +256,8 @@ def main() -> None:
         seconds(cold), seconds(imports)  # warm the disk
         ratios = [seconds(cold) / seconds(imports) for _ in range(asked.runs)]
         print(f"cold review of 60 parts / imports alone: {statistics.median(ratios):.2f}   (budget 1.50)")
+        number, loaded, each_rule = rules_loaded(plans[60])
+        print(f"rules it loads: {loaded} of {number}; one more / imports alone: {each_rule:.4f}")
         base = statistics.median(seconds(cold) for _ in range(3))
         each = {}
         for parts in (2_000, 8_000):

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.language.source import Span
+from reviewer.records import NamedTuple
 
 
 class Word(NamedTuple):

@@ -7,10 +7,10 @@ turned into commas. What comes out is split at the margin into statements.
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
 
 from reviewer.language.problems import ReadingProblem
 from reviewer.language.source import Span
+from reviewer.records import NamedTuple
 
 #: Blanks of every kind, and marks that take no room at all, which come along from pages and letters.
 _BLANKS = (

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from reviewer.language.source import Span
+from reviewer.records import NamedTuple
 
 
 class ReadingProblem(NamedTuple):

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from dataclasses import dataclass, field
-from typing import NamedTuple
+
+from reviewer.records import NamedTuple
 
 
 class Span(NamedTuple):

@@ -13,7 +13,9 @@ from __future__ import annotations
 import json
 from functools import lru_cache
 from importlib.resources import files
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
+
+from reviewer.records import NamedTuple
 
 if TYPE_CHECKING:
     from lark import Lark

@@ -18,10 +18,11 @@ from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.mechanics.beam_loads import LineLoad, PointLoad, Stretch, dealt_out, on_beam
 from reviewer.mechanics.elastic_line import Piece, even_shear, turning_points
+from reviewer.records import NamedTuple
 from reviewer.units import TOLERANCE_MM
 
 __all__ = [

@@ -6,8 +6,8 @@ import math
 from bisect import bisect_right
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.units import TOLERANCE_MM
 
 

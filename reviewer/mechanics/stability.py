@@ -11,9 +11,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple
 
 from reviewer.mechanics.mass import Mass
+from reviewer.records import NamedTuple
 from reviewer.units import TOLERANCE_MM
 
 Point = tuple[float, float]

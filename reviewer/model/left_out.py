@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple
 
 from reviewer.language import declarations as d
 from reviewer.language.source import Span
+from reviewer.records import NamedTuple
 
 
 def conditional(statements: Iterable[d.Statement]) -> bool:

@@ -4,13 +4,11 @@ Space: stand in front of the piece. ``across`` (0) runs left to right, ``deep`` 
 ``up`` (2) from the floor. Rules read this and the setting-out; only :mod:`reviewer.model.builder` makes it.
 """
 
-from __future__ import annotations
-
 from datetime import date
 from enum import IntEnum
-from typing import Literal, NamedTuple
+from typing import TYPE_CHECKING, Annotated, Any, Literal, NamedTuple, TypeVar
 
-from pydantic import BaseModel, ConfigDict, SkipValidation
+from pydantic import BaseModel, ConfigDict
 
 from reviewer.language.source import Span
 from reviewer.model.shapes import Shape
@@ -20,6 +18,26 @@ FLOOR = "floor"
 WALL = "wall"
 #: Faces of the world that parts can rest on, hang from and refer to.
 GROUNDS = (FLOOR, WALL)
+
+
+T = TypeVar("T")
+
+if TYPE_CHECKING:
+    AsMade = Annotated[T, ...]
+else:
+
+    class AsMade:
+        """A field that is taken as the builder made it: ``AsMade[X]`` is X, unchecked.
+
+        pydantic's own mark for this still makes the schema of X, which is most of what a schema costs.
+        """
+
+        def __class_getitem__(cls, kind: Any) -> Any:
+            return Annotated[kind, cls]
+
+        @classmethod
+        def __get_pydantic_core_schema__(cls, source: Any, handler: Any) -> dict[str, str]:
+            return {"type": "any"}
 
 
 class Axis(IntEnum):
@@ -58,7 +76,7 @@ class Stock(Record):
     thickness: float  # mm, actual
     width: float | None  # mm, actual; None for sheets
     round: bool = False  # a bar: as wide as it is thick
-    offers: SkipValidation[tuple[Offer, ...]]
+    offers: AsMade[tuple[Offer, ...]]
     nominal: str | None = None  # "2x4"
     grade: str | None = None  # "no.2", "c24"
     moisture: float | None = None  # percent when bought
@@ -66,7 +84,7 @@ class Stock(Record):
     treated: bool = False
     reclaimed: bool = False  # from an old house or piece
     old_coat: Literal["paint", "finish"] | None = None  # what is still on it
-    span: Span
+    span: AsMade[Span]
 
 
 # ---------------------------------------------------------------- placing
@@ -127,9 +145,11 @@ class Box(Record):
 
     name: str
     kind: Literal["outline", "row"]
-    relations: tuple[Relation, ...]
-    touches: tuple[Touch, ...] = ()  # what a row promises along itself: some copy of it meets the other
-    span: Span
+    relations: AsMade[tuple[Relation, ...]]
+    touches: AsMade[
+        tuple[Touch, ...]
+    ] = ()  # what a row promises along itself: some copy of it meets the other
+    span: AsMade[Span]
 
 
 class Assembly(Record):
@@ -139,7 +159,7 @@ class Assembly(Record):
     stem: str  # drawer
     parts: tuple[str, ...]
     outline: str | None  # the box of that name; None for one that only groups
-    span: Span
+    span: AsMade[Span]
 
 
 class Cut(NamedTuple):
@@ -160,13 +180,13 @@ class Part(Record):
     thick: Axis
     grain: Axis  # sheets may run their face grain along either face direction
     grain_said: bool = True  # false: assumed along the longer side
-    relations: SkipValidation[tuple[Relation, ...]]  # made by the builder alone, and many
-    touches: SkipValidation[tuple[Touch, ...]] = ()
-    cut: Cut | None = None
-    ripped: Cut | None = None  # a stated width for boards, other than the stock's
+    relations: AsMade[tuple[Relation, ...]]  # made by the builder alone, and many
+    touches: AsMade[tuple[Touch, ...]] = ()
+    cut: AsMade[Cut | None] = None
+    ripped: AsMade[Cut | None] = None  # a stated width for boards, other than the stock's
     housed: float = 0.0  # mm that each end of a `between` goes into its neighbour
-    shape: SkipValidation[Shape | None] = None  # None: a square board
-    span: Span  # the head of its declaration
+    shape: AsMade[Shape | None] = None  # None: a square board
+    span: AsMade[Span]  # the head of its declaration
 
     @property
     def with_copies(self) -> str:
@@ -222,13 +242,13 @@ class Fastening(Record):
     angle: float | None = None  # degrees that it is driven at, where not square to the joint
     metal: Literal["stainless", "galvanised", "brass"] | None = None
     driven_from: Side | None = None
-    from_span: SkipValidation[Span | None] = None  # where the plan says that side
+    from_span: AsMade[Span | None] = None  # where the plan says that side
     counterbore: float = 0.0  # mm below the surface that the head sits
     pilot: Literal["drilled", "none"] | None = None  # None: not said, and so assumed
     pilot_diameter: float | None = None  # mm
     thread: Literal["coarse", "fine"] | None = None
     slotted: bool = False  # holes that let the wood move across the grain
-    span: Span
+    span: AsMade[Span]
 
 
 class Housing(Record):
@@ -237,7 +257,7 @@ class Housing(Record):
     kind: HousingKind
     depth: float | None = None  # mm
     thickness: float | None = None  # mm, of a tenon
-    span: Span
+    span: AsMade[Span]
 
 
 class Join(Record):
@@ -250,15 +270,15 @@ class Join(Record):
     left: tuple[str, ...]
     right: tuple[str, ...]
     right_groups: tuple[tuple[str, ...], ...] = ()
-    fastenings: SkipValidation[tuple[Fastening, ...]]
-    housing: SkipValidation[Housing | None] = None
+    fastenings: AsMade[tuple[Fastening, ...]]
+    housing: AsMade[Housing | None] = None
     glue: str | None = None  # key into the glue table; None without glue
-    glue_span: Span | None = None
+    glue_span: AsMade[Span | None] = None
     butt: bool = False  # end to side with nothing let in, and said so
     reason: str | None = None  # `none because "…"`
-    left_span: Span
-    right_span: Span
-    span: Span
+    left_span: AsMade[Span]
+    right_span: AsMade[Span]
+    span: AsMade[Span]
 
 
 class Restraint(Record):
@@ -273,7 +293,7 @@ class Restraint(Record):
     into: Literal["stud", "masonry", "board"] | None = None
     height: float | None = None  # mm above the floor
     count: int = 1
-    span: Span
+    span: AsMade[Span]
 
 
 # ---------------------------------------------------------------- hardware and what moves
@@ -299,7 +319,7 @@ class FitPiece(Record):
     count: int | None = None  # for each of what is fitted; None: the usual number
     size: float | None = None  # mm, as it is sold
     price: float | None = None  # of one, or of one pair of slides
-    span: Span
+    span: AsMade[Span]
 
 
 class Fit(Record):
@@ -311,10 +331,10 @@ class Fit(Record):
 
     units: tuple[tuple[str, ...], ...]
     others: tuple[str, ...]
-    pieces: SkipValidation[tuple[FitPiece, ...]]
-    screws: SkipValidation[Fastening | None] = None
+    pieces: AsMade[tuple[FitPiece, ...]]
+    screws: AsMade[Fastening | None] = None
     height: float | None = None  # mm
-    span: Span
+    span: AsMade[Span]
 
     @property
     def parts(self) -> tuple[str, ...]:
@@ -331,7 +351,7 @@ class Moving(Record):
     degrees: float | None = None
     hinge: tuple[Axis, Literal["low", "high"]] | None = None  # the face that its hinges are on
     distance: float | None = None  # mm that it slides to the front
-    span: Span
+    span: AsMade[Span]
 
 
 # ---------------------------------------------------------------- finish
@@ -366,20 +386,20 @@ class Coats(Record):
     product: str  # key into the finish class table
     said: str
     dry_hours: float | None  # as stated, after each coat; None: the table's figure is assumed
-    dry_span: SkipValidation[Span | None] = None  # where the plan says so
+    dry_span: AsMade[Span | None] = None  # where the plan says so
     sanded_between: int | None = None  # grit
     applied: Tool | None = None  # None: not said
     thinned: float = 0.0  # percent
     shade: Literal["light", "dark"] | None = None  # of its colour, where the plan names one
     sheen: Literal["matt", "satin", "gloss"] | None = None
-    span: Span
+    span: AsMade[Span]
 
 
 class Sanding(Record):
     """Sanding before, between or after coats, at its place in the order."""
 
     grits: tuple[int, ...]
-    span: Span
+    span: AsMade[Span]
 
 
 class Surfacing(NamedTuple):
@@ -419,14 +439,14 @@ class Finish(Record):
 
     name: str
     on: tuple[str, ...]
-    steps: SkipValidation[tuple[Sanding | Coats | Surfacing, ...]]
+    steps: AsMade[tuple[Sanding | Coats | Surfacing, ...]]
     # By part, what of it the finish goes on; a part that is not here is covered all round.
-    facings: SkipValidation[dict[str, tuple[Facing, ...]]] = {}
+    facings: AsMade[dict[str, tuple[Facing, ...]]] = {}
     when: Literal["before", "after"] | None = None  # assembly; None: the plan does not say
     masked: bool = False  # the glue lines are kept bare
     renewed_months: float | None = None  # how often it is done again
-    cans: SkipValidation[tuple[Can, ...]] = ()
-    span: Span
+    cans: AsMade[tuple[Can, ...]] = ()
+    span: AsMade[Span]
 
 
 class Shop(Record):
@@ -437,7 +457,7 @@ class Shop(Record):
     humidity: float | None = None  # percent
     start: date | None = None  # the first day of finishing
     hours_per_day: float | None = None  # that the maker works
-    span: Span
+    span: AsMade[Span]
 
 
 # ---------------------------------------------------------------- use
@@ -460,9 +480,9 @@ class Load(Record):
     count: int = 1
     weight: float | None = None  # kg in all, where the plan states one
     per_length: float | None = None  # kg per mm of part, where the plan states one
-    spot: SkipValidation[Spot | None] = None  # where on each part it rests, where the plan says so
+    spot: AsMade[Spot | None] = None  # where on each part it rests, where the plan says so
     lasting: bool  # stays for months, so that the wood creeps
-    span: Span
+    span: AsMade[Span]
 
 
 class Heater(NamedTuple):
@@ -492,13 +512,13 @@ class Room(Record):
     doorway: tuple[float, float] | None = None  # width, height
     ceiling: float | None = None
     stairs: float | None = None  # how wide, where the piece has to go up or down some
-    skirting: SkipValidation[tuple[float, float | None] | None] = None  # how tall and, where said, how deep
-    outlets: SkipValidation[tuple[OnWall, ...]] = ()
-    switches: SkipValidation[tuple[OnWall, ...]] = ()
-    heaters: SkipValidation[tuple[Heater, ...]] = ()
+    skirting: AsMade[tuple[float, float | None] | None] = None  # how tall and, where said, how deep
+    outlets: AsMade[tuple[OnWall, ...]] = ()
+    switches: AsMade[tuple[OnWall, ...]] = ()
+    heaters: AsMade[tuple[Heater, ...]] = ()
     children_under: float | None = None  # years; 0 when the plan says there are none
     said: frozenset[str] = frozenset()  # which of the above the plan states
-    span: Span
+    span: AsMade[Span]
 
 
 # ---------------------------------------------------------------- order of work
@@ -534,8 +554,8 @@ class Step(Record):
     """A ``step`` statement: what the writer means to do, in order."""
 
     title: str
-    items: SkipValidation[tuple[Work | Waiting | Remark, ...]]
-    span: Span
+    items: AsMade[tuple[Work | Waiting | Remark, ...]]
+    span: AsMade[Span]
 
     @property
     def works(self) -> tuple[Work, ...]:
@@ -551,14 +571,14 @@ class Purchase(Record):
     count: int
     stock: str
     length: float | None  # None for sheets
-    span: Span
+    span: AsMade[Span]
 
 
 class Basket(Record):
     """What the maker means to buy."""
 
-    lines: SkipValidation[tuple[Purchase, ...]]
-    span: Span
+    lines: AsMade[tuple[Purchase, ...]]
+    span: AsMade[Span]
 
 
 class Waiver(Record):
@@ -568,8 +588,8 @@ class Waiver(Record):
     on: tuple[str, ...]  # empty: wherever it is found
     said: str
     reason: str
-    rule_span: Span
-    span: Span
+    rule_span: AsMade[Span]
+    span: AsMade[Span]
 
 
 class LimitSetting(Record):
@@ -577,7 +597,7 @@ class LimitSetting(Record):
 
     name: str
     amount: float
-    span: Span
+    span: AsMade[Span]
 
 
 class Measure(Record):
@@ -586,7 +606,7 @@ class Measure(Record):
     name: str
     amount: float
     used: bool
-    span: Span
+    span: AsMade[Span]
 
 
 class Trial(NamedTuple):
@@ -618,27 +638,27 @@ class Plan(Record):
 
     title: str
     units: UnitSystem
-    measures: SkipValidation[tuple[Measure, ...]]
-    stocks: SkipValidation[dict[str, Stock]]
-    boxes: SkipValidation[dict[str, Box]]
-    parts: SkipValidation[dict[str, Part]]
-    joins: SkipValidation[tuple[Join, ...]]
-    restraints: SkipValidation[tuple[Restraint, ...]]
-    finishes: SkipValidation[tuple[Finish, ...]]
-    loads: SkipValidation[tuple[Load, ...]]
-    room: SkipValidation[Room | None]
-    shop: SkipValidation[Shop | None] = None
-    steps: SkipValidation[tuple[Step, ...]] = ()
-    basket: SkipValidation[Basket | None]
+    measures: AsMade[tuple[Measure, ...]]
+    stocks: AsMade[dict[str, Stock]]
+    boxes: AsMade[dict[str, Box]]
+    parts: AsMade[dict[str, Part]]
+    joins: AsMade[tuple[Join, ...]]
+    restraints: AsMade[tuple[Restraint, ...]]
+    finishes: AsMade[tuple[Finish, ...]]
+    loads: AsMade[tuple[Load, ...]]
+    room: AsMade[Room | None]
+    shop: AsMade[Shop | None] = None
+    steps: AsMade[tuple[Step, ...]] = ()
+    basket: AsMade[Basket | None]
     tools: tuple[str, ...]
-    tools_span: Span | None
-    waivers: SkipValidation[tuple[Waiver, ...]]
-    limits: SkipValidation[tuple[LimitSetting, ...]]
-    trials: SkipValidation[tuple[Trial, ...]] = ()
-    assemblies: SkipValidation[tuple[Assembly, ...]] = ()
-    movings: SkipValidation[tuple[Moving, ...]] = ()
-    fits: SkipValidation[tuple[Fit, ...]] = ()
-    unknown: SkipValidation[tuple[UnknownName, ...]] = ()
-    bare_numbers: SkipValidation[tuple[BareNumber, ...]] = ()
+    tools_span: AsMade[Span | None]
+    waivers: AsMade[tuple[Waiver, ...]]
+    limits: AsMade[tuple[LimitSetting, ...]]
+    trials: AsMade[tuple[Trial, ...]] = ()
+    assemblies: AsMade[tuple[Assembly, ...]] = ()
+    movings: AsMade[tuple[Moving, ...]] = ()
+    fits: AsMade[tuple[Fit, ...]] = ()
+    unknown: AsMade[tuple[UnknownName, ...]] = ()
+    bare_numbers: AsMade[tuple[BareNumber, ...]] = ()
     doubtful: frozenset[str] = frozenset()  # parts that an unknown name keeps from being placed
-    span: Span  # the title line
+    span: AsMade[Span]  # the title line

@@ -7,9 +7,10 @@ size follows from its neighbours.
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.language.source import Span
+from reviewer.records import NamedTuple
 
 Side = Literal["low", "high"]
 

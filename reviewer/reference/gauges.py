@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
-from typing import Literal, NamedTuple
+from typing import Literal
 
+from reviewer.records import NamedTuple
 from reviewer.reference.sources import Standing, cited, named, standing
 from reviewer.reference.tables import Row, table
 from reviewer.units import MM_PER_INCH, close

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 #: How alike two words must be, from 0 to 1; difflib's own default.
 _ALIKE = 0.6
 
+_NO_WORD = re.compile(r"[\W_]+")
+
 
 def even(words: str) -> str:
     """The words in lower case with single spaces: hyphens, commas and brackets count as spaces."""
-    return " ".join("".join(sign if sign.isalnum() else " " for sign in words.casefold()).split())
+    return _NO_WORD.sub(" ", words.casefold()).strip()
 
 
 def nearest(word: str, known: Iterable[str], most: int = 4) -> tuple[str, ...]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.reference.sources import Standing, named, standing
 from reviewer.reference.tables import Row, table
 from reviewer.units import MM_PER_FOOT, MM_PER_INCH, close

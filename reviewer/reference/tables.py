@@ -8,7 +8,7 @@ A record is a :class:`Row` whose annotated names are columns. The type says how 
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any, TypeVar, get_type_hints
+from typing import Any, TypeVar
 
 PACKAGE = "reviewer.reference"
 
@@ -52,13 +52,14 @@ def _parts(cell: str) -> tuple[str, ...]:
     return tuple(part.strip() for part in cell.split(";") if part.strip())
 
 
-_READERS: dict[Any, Callable[[str], Any] | None] = {
-    str: None,
-    float: float,
-    int: int,
-    bool: _yes,
-    float | None: _maybe,
-    tuple[str, ...]: _parts,
+#: By the annotation as it is written, which need not be evaluated so.
+_READERS: dict[str, Callable[[str], Any] | None] = {
+    "str": None,
+    "float": float,
+    "int": int,
+    "bool": _yes,
+    "float | None": _maybe,
+    "tuple[str, ...]": _parts,
 }
 
 _kept: dict[tuple[str, type[Row]], tuple[Any, ...]] = {}
@@ -72,7 +73,9 @@ def _open(name: str) -> str:
 
 def converted(name: str, record: type[R], columns: list[str], rows: list[list[str]]) -> tuple[R, ...]:
     """The rows of a table as records. Raises TableError as :func:`table` does."""
-    hints = get_type_hints(record)
+    hints: dict[str, str] = {}
+    for kind in reversed(record.__mro__):
+        hints.update(getattr(kind, "__annotations__", {}))
     missing = [field for field in hints if field not in columns]
     if missing:
         raise TableError(f"{name} has no column {missing[0]!r}")

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, NamedTuple
+from dataclasses import field
+from typing import TYPE_CHECKING
 
 from reviewer.findings import Edit, Finding, Severity
 from reviewer.judging import Judgement
 from reviewer.language.problems import FileProblem, MeasureProblem, ReadingProblem
 from reviewer.language.source import Source
+from reviewer.records import NamedTuple, dataclass
 from reviewer.reports.excerpt import one_line
 from reviewer.review import Review
 from reviewer.rulebook import Rule

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
 
 from reviewer.language.source import Span
 from reviewer.model.plan import Axis, Join, Restraint, Touch
+from reviewer.records import NamedTuple
 from reviewer.setting_out.solid import Solid, Surface, Vector
 
 if TYPE_CHECKING:

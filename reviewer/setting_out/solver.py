@@ -9,11 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from operator import attrgetter
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.language.source import Span
 from reviewer.model.placing import RANK_DEFAULT
 from reviewer.model.plan import Edge, Relation, Term
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import Clash, Unsettled
 from reviewer.units import TOLERANCE_MM
 

@@ -103,6 +103,8 @@ def _load_words(review: Review, load: Load, planned: PlannedLoad) -> tuple[str, 
 
 def _drying(review: Review) -> Iterator[Assumption]:
     """The wait after each coat whose drying time nobody states, once a product."""
+    if not review.plan.finishes:
+        return
     waits: dict[str, tuple[float, str, Span]] = {}
     for schedule in review.finished_alike:
         for coat in schedule.calendar.coats:

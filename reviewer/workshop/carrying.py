@@ -17,12 +17,12 @@ neighbour draws to itself across several boards.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.mechanics.beam import BeamResult, second_moment
 from reviewer.mechanics.mass import Mass
 from reviewer.model.plan import FLOOR, GROUNDS, Axis, Plan, Stock
+from reviewer.records import NamedTuple, dataclass
 from reviewer.reference.materials import Material, material
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid, Vector

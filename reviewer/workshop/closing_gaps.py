@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterator
-from typing import NamedTuple
 
 from reviewer.model.plan import Axis, Moving, Plan, Stock
+from reviewer.records import NamedTuple
 from reviewer.reference.materials import material
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid

@@ -10,9 +10,10 @@ import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.model.plan import Coats, Finish, Plan, Sanding, Surfacing
+from reviewer.records import NamedTuple
 from reviewer.reference.finishes import BARE_WOOD, Compatibility, compatibility, finish
 from reviewer.reference.materials import Material, material
 from reviewer.reference.usual_values import usual_value, usual_value_if_any

@@ -7,11 +7,11 @@ times; so no remedy brings the next fault.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
 from reviewer.model.plan import Coats
+from reviewer.records import dataclass
 from reviewer.reference.finishes import find_finish, finish, finish_keys
 from reviewer.reference.tables import table
 from reviewer.reference.wordbook import WordRow

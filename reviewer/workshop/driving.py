@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.mechanics.pocket_screws import SLANT_DEGREES, PocketPath, pocket_path
 from reviewer.model.plan import GROUNDS, Fastening, Plan, Side
+from reviewer.records import NamedTuple, dataclass
 from reviewer.reference.gauges import pocket_screw
 from reviewer.setting_out.result import Contact, Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Surface, Vector

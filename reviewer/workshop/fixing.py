@@ -8,10 +8,10 @@ are kept apart by the rest of the piece.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from reviewer.language.source import Span
 from reviewer.model.plan import GROUNDS, Fastening, Plan
+from reviewer.records import NamedTuple
 from reviewer.reference.materials import Material, material
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.units import TOLERANCE_MM

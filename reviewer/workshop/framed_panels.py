@@ -7,9 +7,9 @@ that it grows has to find room in them.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
 
 from reviewer.model.plan import GROUNDS, HousingKind, Plan
+from reviewer.records import NamedTuple
 from reviewer.reference.materials import material
 from reviewer.setting_out.result import SettingOut
 from reviewer.workshop.housing import Housed, housed

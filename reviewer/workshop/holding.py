@@ -9,11 +9,11 @@ than any that stands, and a wall restraint holds up only what would fall without
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from heapq import heappop, heappush
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
 
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis, Join
+from reviewer.records import NamedTuple, dataclass
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.workshop.driving import joint_axis
@@ -267,13 +267,11 @@ def _break_circles(supports: dict[str, list[Held]], stuck: set[str], way: dict[s
 
     Each part keeps the support by which its own way leads, so none falls.
     """
-    import networkx  # only a circle needs it
+    from reviewer.workshop.circles import circles
 
-    holds: networkx.DiGraph[str] = networkx.DiGraph()
-    for name in sorted(stuck):
-        holds.add_edges_from((name, held.by) for held in supports.get(name, ()) if held.by in stuck)
-    for circle in networkx.strongly_connected_components(holds):
-        for name in circle if len(circle) > 1 else ():
+    leads = {name: [held.by for held in supports.get(name, ()) if held.by in stuck] for name in sorted(stuck)}
+    for circle in circles(leads):
+        for name in circle:
             supports[name] = [
                 held for held in supports[name] if held.by not in circle or way[held.by] < way[name]
             ]

@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from itertools import pairwise
-from typing import NamedTuple
 
 from reviewer.model.plan import Axis, Load, Plan
+from reviewer.records import NamedTuple
 from reviewer.reference.loads import planned_load
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid

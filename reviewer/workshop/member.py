@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.mechanics.beam import BeamResult, Unstable
+from reviewer.records import dataclass
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.bearing import Bearing
 from reviewer.workshop.bending import Beam

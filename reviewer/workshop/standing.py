@@ -6,13 +6,13 @@ A plan may hold several pieces that do not touch; each tips by itself. Places ar
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.mechanics.mass import Mass, combined
 from reviewer.mechanics.stability import Point, TippingEdge, support_polygon, tipping_edges
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis, Load, Plan, Restraint
+from reviewer.records import dataclass
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 

@@ -8,10 +8,10 @@ no design value. The three are never mixed: every value says which it is.
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import NamedTuple
 
 from reviewer.mechanics.strength import Factors, Property, design_value
 from reviewer.model.plan import Stock
+from reviewer.records import NamedTuple
 from reviewer.reference.grades import DesignValues, StrengthClass, grade_of, strength_class
 from reviewer.reference.materials import Material, material
 from reviewer.reference.sources import NO_SOURCE, Standing

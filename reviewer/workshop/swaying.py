@@ -7,10 +7,11 @@ joints are springs at the places where they are. Every value is taken at the sti
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.geometry.vectors import Vector
 from reviewer.model.plan import Axis
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.swaying_quick import plainly_stiff
 from reviewer.workshop.swaying_structure import Structure, Sway, structure

@@ -7,9 +7,9 @@ is told to sway sways even when every joint of it has come out well.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
 
 from reviewer.model.plan import Join
+from reviewer.records import NamedTuple
 from reviewer.reference.joint_stiffness import joint_stiffness
 from reviewer.setting_out.result import Contact, Joint
 from reviewer.setting_out.solid import Vector

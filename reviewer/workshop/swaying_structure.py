@@ -7,10 +7,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.geometry.vectors import Vector, nearest_axis
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis
+from reviewer.records import NamedTuple
 from reviewer.workshop.carrying import stiffness
 from reviewer.workshop.swaying_joints import Tie, resting, ties
 

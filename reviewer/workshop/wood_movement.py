@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from reviewer.limits import Limit, Limits
 from reviewer.mechanics.moisture import COEFFICIENT_RANGE_PCT, equilibrium_moisture, seasonal_change
 from reviewer.model.plan import Plan, Stock
+from reviewer.records import NamedTuple
 from reviewer.reference.materials import material
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.solid import Solid

@@ -179,6 +179,7 @@ _FORMULAS = {
     topic="buying",
     severity=Severity.ERROR,
     limits=("kerf", "trimmed-end", "trimmed-edge"),
+    needs=("plan.basket",),
 )
 def basket_short(review: Review) -> Iterator[Finding]:
     """The boards in the basket do not give all the parts.

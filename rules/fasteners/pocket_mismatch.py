@@ -134,6 +134,7 @@ def _wrong_thread(review: Review, group: list[Driven], usual: PocketScrew) -> Fi
         "bite-least",
         "wallboard",
     ),
+    needs=("driven",),
 )
 def pocket_mismatch(review: Review) -> Iterator[Finding]:
     """A pocket screw of another length or thread than its stock asks for holds badly or splits the wood.

@@ -118,6 +118,7 @@ def _finding(review: Review, group: list[Driven], failing: list[Driven], pulled:
     severity=Severity.ERROR,
     limits=("cover", "cut-difference", "bite-least", "bite-pull", "bite-diameters", "wallboard",
             "pocket-length-difference"),
+    needs=("driven",),
 )  # fmt: skip
 def screw_breaks_through(review: Review) -> Iterator[Finding]:
     """A screw longer than the wood in front of it comes out of the far face.

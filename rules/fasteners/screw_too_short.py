@@ -177,6 +177,7 @@ def _finding(review: Review, group: list[Driven], failing: list[_Short], pulled:
         "cut-difference",
         "pocket-length-difference",
     ),
+    needs=("driven",),
 )
 def screw_too_short(review: Review) -> Iterator[Finding]:
     """A screw that hardly reaches the far part holds nothing.

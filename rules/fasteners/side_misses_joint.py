@@ -87,6 +87,7 @@ def _finding(review: Review, group: list[Driven]) -> Finding:
     topic="fasteners",
     severity=Severity.ERROR,
     limits=("cover", "cut-difference", "bite-least", "wallboard", "pocket-length-difference"),
+    needs=("driven",),
 )
 def side_misses_joint(review: Review) -> Iterator[Finding]:
     """A screw driven along a joint instead of across it holds nothing together.

@@ -108,7 +108,7 @@ def _finding(review: Review, told: _Told) -> Finding:
     )
 
 
-@rule("coat-too-soon", topic="finishing", severity=Severity.ERROR)
+@rule("coat-too-soon", topic="finishing", severity=Severity.ERROR, needs=("plan.finishes",))
 def coat_too_soon(review: Review) -> Iterator[Finding]:
     """A coat over one that has not dried wrinkles, clouds or peels.
 

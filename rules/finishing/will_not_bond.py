@@ -118,7 +118,7 @@ _VERDICTS = {
 }
 
 
-@rule("will-not-bond", topic="finishing", severity=Severity.ERROR)
+@rule("will-not-bond", topic="finishing", severity=Severity.ERROR, needs=("plan.finishes",))
 def will_not_bond(review: Review) -> Iterator[Finding]:
     """A coat that does not hold on the one below it peels, wrinkles or never dries.
 

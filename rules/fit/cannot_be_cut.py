@@ -135,7 +135,7 @@ def _agreeing(template: str, number: int) -> str:
     return re.sub(r"<(\w+)\|(\w+)>", r"\1" if number == 1 else r"\2", template)
 
 
-@rule("cannot-be-cut", topic="fit", severity=Severity.ERROR, timing=Timing.ALWAYS)
+@rule("cannot-be-cut", topic="fit", severity=Severity.ERROR, timing=Timing.ALWAYS, needs=("setting.miscuts",))
 def cannot_be_cut(review: Review) -> Iterator[Finding]:
     """A cut, a slant or a round that can't be made from the board.
 

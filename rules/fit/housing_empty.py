@@ -38,7 +38,7 @@ def _part_and_into(joint: Joint) -> tuple[str, str] | None:
     return (joint.left, joint.right) if _YIELDS[left] > _YIELDS[right] else (joint.right, joint.left)
 
 
-@rule("housing-empty", topic="fit", severity=Severity.ERROR)
+@rule("housing-empty", topic="fit", severity=Severity.ERROR, needs=("setting.joints",))
 def housing_empty(review: Review) -> Iterator[Finding]:
     """A part only touches what it should be let into, so it would be cut too short.
 

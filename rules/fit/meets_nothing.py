@@ -14,7 +14,7 @@ from reviewer.units import TOLERANCE_MM, fine_length
 from reviewer.wording import listed
 
 
-@rule("meets-nothing", topic="fit", severity=Severity.ERROR)
+@rule("meets-nothing", topic="fit", severity=Severity.ERROR, needs=("setting.broken_touches",))
 def meets_nothing(review: Review) -> Iterator[Finding]:
     """A part is said to lie between, on, under or against another, and passes it by.
 

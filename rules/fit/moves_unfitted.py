@@ -48,7 +48,7 @@ def _stem(review: Review, moving: Moving) -> str:
     )
 
 
-@rule("moves-unfitted", topic="fit", severity=Severity.WARNING)
+@rule("moves-unfitted", topic="fit", severity=Severity.WARNING, needs=("unhung",))
 def moves_unfitted(review: Review) -> Iterator[Finding]:
     """A door, a lid or a drawer that the plan hangs on nothing.
 

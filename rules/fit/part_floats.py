@@ -105,7 +105,7 @@ def _in_the_air(review: Review, found: list[tuple[tuple[str, ...], _Near]]) -> F
     )
 
 
-@rule("part-floats", topic="fit", severity=Severity.ERROR)
+@rule("part-floats", topic="fit", severity=Severity.ERROR, needs=("holding.floating",))
 def part_floats(review: Review) -> Iterator[Finding]:
     """A part hangs in the air: it touches nothing that stands.
 

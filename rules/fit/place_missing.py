@@ -71,7 +71,9 @@ def _settlers(trouble: Unsettled, plan: Plan, row: bool) -> list[str]:
     return [f"from {low} of {other} to {high} of {other}", f"flush with {low} of {other} and 36 {size}"]
 
 
-@rule("place-missing", topic="fit", severity=Severity.ERROR, timing=Timing.ALWAYS)
+@rule(
+    "place-missing", topic="fit", severity=Severity.ERROR, timing=Timing.ALWAYS, needs=("setting.unsettled",)
+)
 def place_missing(review: Review) -> Iterator[Finding]:
     """The plan does not say where a part is, or how big it is, in one direction.
 

@@ -15,7 +15,13 @@ from reviewer.units import count
 from reviewer.wording import listed
 
 
-@rule("placed-in-circle", topic="fit", severity=Severity.ERROR, timing=Timing.ALWAYS)
+@rule(
+    "placed-in-circle",
+    topic="fit",
+    severity=Severity.ERROR,
+    timing=Timing.ALWAYS,
+    needs=("setting.unsettled",),
+)
 def placed_in_circle(review: Review) -> Iterator[Finding]:
     """Parts are placed from one another, and none of them from anything that stands still.
 

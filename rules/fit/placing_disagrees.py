@@ -28,7 +28,13 @@ def _clause(review: Review, name: str, span: Span) -> str:
     return f"the stock ({part.stock})" if part else "the copies"
 
 
-@rule("placing-disagrees", topic="fit", severity=Severity.ERROR, timing=Timing.ALWAYS)
+@rule(
+    "placing-disagrees",
+    topic="fit",
+    severity=Severity.ERROR,
+    timing=Timing.ALWAYS,
+    needs=("setting.clashes",),
+)
 def placing_disagrees(review: Review) -> Iterator[Finding]:
     """Two clauses put the same part in two places, or give it two sizes.
 

@@ -31,7 +31,9 @@ def _clauses(review: Review, trouble: Unsettled) -> tuple[Span, ...]:
     return tuple(dict.fromkeys((trouble.span, *sorted(others))))
 
 
-@rule("size-runs-out", topic="fit", severity=Severity.ERROR, timing=Timing.ALWAYS)
+@rule(
+    "size-runs-out", topic="fit", severity=Severity.ERROR, timing=Timing.ALWAYS, needs=("setting.unsettled",)
+)
 def size_runs_out(review: Review) -> Iterator[Finding]:
     """What a part is placed between leaves it no wood at all.
 

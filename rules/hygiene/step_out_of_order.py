@@ -94,7 +94,13 @@ def _finding(review: Review, fault: _Fault, parts: tuple[str, ...]) -> Finding:
     )
 
 
-@rule("step-out-of-order", topic="hygiene", severity=Severity.WARNING, timing=Timing.ALWAYS)
+@rule(
+    "step-out-of-order",
+    topic="hygiene",
+    severity=Severity.WARNING,
+    timing=Timing.ALWAYS,
+    needs=("plan.steps",),
+)
 def step_out_of_order(review: Review) -> Iterator[Finding]:
     """A step works on a part that is not cut yet, cuts it twice, or spoils its finish.
 

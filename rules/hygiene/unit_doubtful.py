@@ -16,7 +16,13 @@ _FRACTION = re.compile(r"(?:\d+[ -]+)?\d+/\d+|(?:\d+ *)?[¼½¾⅐⅑⅒⅓⅔�
 _DECIMAL = re.compile(r"\d+(?:\.\d+)?")
 
 
-@rule("unit-doubtful", topic="hygiene", severity=Severity.WARNING, timing=Timing.ALWAYS)
+@rule(
+    "unit-doubtful",
+    topic="hygiene",
+    severity=Severity.WARNING,
+    timing=Timing.ALWAYS,
+    needs=("plan.bare_numbers",),
+)
 def unit_doubtful(review: Review) -> Iterator[Finding]:
     """A number without a unit looks as if it were in another unit than the plan's.
 

@@ -66,7 +66,7 @@ def _lost(review: Review) -> set[str]:
     return found
 
 
-@rule("unknown-name", topic="hygiene", severity=Severity.ERROR, timing=Timing.ALWAYS)
+@rule("unknown-name", topic="hygiene", severity=Severity.ERROR, timing=Timing.ALWAYS, needs=("plan.unknown",))
 def unknown_name(review: Review) -> Iterator[Finding]:
     """A word of the plan names something that nothing declares.
 

@@ -28,7 +28,9 @@ def _waits(review: Review, known: Rule) -> bool:
     return known.timing is Timing.LAST or (known.timing is Timing.WHOLE and unplaced)
 
 
-@rule("waiver-unused", topic="hygiene", severity=Severity.WARNING, timing=Timing.LAST)
+@rule(
+    "waiver-unused", topic="hygiene", severity=Severity.WARNING, timing=Timing.LAST, needs=("plan.waivers",)
+)
 def waiver_unused(review: Review) -> Iterator[Finding]:
     """A waiver accepts something that nothing finds, or names no rule.
 

@@ -123,6 +123,7 @@ def _finding(review: Review, group: list[_Laminated]) -> Finding:
         "moisture-outdoors-high",
         "moisture-room",
     ),
+    needs=("held_boards",),
 )
 def mixed_across_grain(review: Review) -> Iterator[Finding]:
     """Broad faces are glued together that do not move alike: crossed boards, or solid wood on a sheet.

@@ -149,6 +149,7 @@ def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
         "moisture-yard-hardwood",
         "moisture-yard-panel",
     ),
+    needs=("locked_boards",),
 )
 def movement_locked(review: Review) -> Iterator[Finding]:
     """Solid wood that can't swell and shrink across its grain splits, or pushes its frame apart.

@@ -243,6 +243,7 @@ def _tight(review: Review, panels: list[FramedPanel], year: Season) -> Finding |
         "moisture-yard-hardwood",
         "moisture-yard-panel",
     ),
+    needs=("framed_panels",),
 )
 def panel_trapped(review: Review) -> Iterator[Finding]:
     """A solid panel in grooves swells; with no room in them, or glued in, it breaks its frame or itself.

@@ -149,6 +149,7 @@ def _finding(review: Review, stock: Stock, group: list[Locked], settled: Limit) 
         "moisture-yard-hardwood",
         "moisture-yard-panel",
     ),
+    needs=("held_boards",),
 )
 def yard_wet(review: Review) -> Iterator[Finding]:
     """Wood is built in as wet as the yard sells it, and shrinks against its fixings in a heated room.

@@ -178,6 +178,7 @@ def _finding(review: Review, piece: Piece, several: bool, loaded_kg: float) -> F
         "child-weight",
         "carpet-block",
     ),
+    needs=("setting.wall",),
 )
 def restraint_missing(review: Review) -> Iterator[Finding]:
     """Storage by a wall that nothing ties to the wall.

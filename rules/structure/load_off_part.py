@@ -37,7 +37,7 @@ def _finding(review: Review, load: Load, spot: Spot, parts: tuple[str, ...]) -> 
     )
 
 
-@rule("load-off-part", topic="structure", severity=Severity.ERROR)
+@rule("load-off-part", topic="structure", severity=Severity.ERROR, needs=("plan.loads",))
 def load_off_part(review: Review) -> Iterator[Finding]:
     """A load is put where the part that is to carry it has ended.
 

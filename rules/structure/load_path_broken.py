@@ -122,7 +122,7 @@ def _finding(review: Review, alike: list[tuple[Island, tuple[str, ...], tuple[Le
     )
 
 
-@rule("load-path-broken", topic="structure", severity=Severity.ERROR)
+@rule("load-path-broken", topic="structure", severity=Severity.ERROR, needs=("islands",))
 def load_path_broken(review: Review) -> Iterator[Finding]:
     """A load has no way down to the floor or the wall through joints that can carry it.
 

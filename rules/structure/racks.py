@@ -110,7 +110,13 @@ def _not_judged(review: Review, found: list[NotJudged]) -> Finding:
     )
 
 
-@rule("racks", topic="structure", severity=Severity.WARNING, limits=("sway-force", "sway-ratio"))
+@rule(
+    "racks",
+    topic="structure",
+    severity=Severity.WARNING,
+    limits=("sway-force", "sway-ratio"),
+    needs=("swaying",),
+)
 def racks(review: Review) -> Iterator[Finding]:
     """A piece that sways when it is pushed at the top, or that folds flat.
 
