@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Sequence
 
-from reviewer.geometry.vectors import UNITS, Vector, dot, minus, moved
+from reviewer.geometry.vectors import UNITS, Vector, moved
 from reviewer.mechanics.frame import RIGID, Frame, rectangle
 from reviewer.mechanics.frame_solver import Factors, Loose, Six, TooLargeError
 from reviewer.model.plan import Axis
@@ -34,9 +34,9 @@ class _Chain:
         self.nodes: list[int] = []
 
     def along(self, place: Vector) -> float:
-        reach = dot(minus(place, self.rod.middle), self.rod.directions[0])
+        (x, y, z), (a, b, c), (p, q, r) = place, self.rod.middle, self.rod.directions[0]
         half = self.rod.size[0] / 2
-        return min(max(reach, -half), half)
+        return min(max((x - a) * p + (y - b) * q + (z - c) * r, -half), half)
 
     def settle(self, frame: Frame) -> None:
         kept: list[float] = []
@@ -50,11 +50,13 @@ class _Chain:
         for one, two in zip(self.nodes, self.nodes[1:], strict=False):
             frame.beam(one, two, section, rod.directions[1])
 
-    def node(self, place: Vector) -> int:
-        at = self.along(place)
+    def node(self, at: float) -> int:
+        """The node nearest to a place along the board."""
         after = bisect_left(self.places, at)
-        near = range(max(after - 1, 0), min(after + 1, len(self.places)))
-        return self.nodes[min(near, key=lambda each: abs(self.places[each] - at))]
+        if after == len(self.places):
+            return self.nodes[-1]
+        near = after and at - self.places[after - 1] <= self.places[after] - at
+        return self.nodes[after - 1 if near else after]
 
 
 def _split(standing: Structure) -> list[Tie]:
@@ -73,32 +75,37 @@ def framed(standing: Structure, friction: bool = True) -> tuple[Frame, list[int]
     """
     frame = Frame()
     chains = {name: _Chain(rod) for name, rod in standing.rods.items()}
-    joints = _split(standing)
-    for tie in joints:
-        for name in (tie.one, tie.two):
-            chains[name].places.append(chains[name].along(tie.middle))
-    grounds = [ground for ground in standing.grounds if ground.part in chains]
-    for ground in grounds:
-        chain = chains[ground.part]
-        chain.places.append(chain.along(ground.place))
+    joints = []
+    for tie in _split(standing):
+        middle = tie.middle
+        one, two = chains[tie.one], chains[tie.two]
+        ends = one.along(middle), two.along(middle)
+        one.places.append(ends[0])
+        two.places.append(ends[1])
+        joints.append((tie, middle, one, two, ends))
+    grounds = []
+    for ground in standing.grounds:
+        if ground.part in chains:
+            chain = chains[ground.part]
+            at = chain.along(ground.place)
+            chain.places.append(at)
+            grounds.append((ground, chain, at))
     for chain in chains.values():
         chain.settle(frame)
-    for tie in joints:
-        shift, turn = list(tie.shift), list(tie.turn)
-        if friction:
-            shift = [max(each, _FRICTION) for each in shift]
-            turn = [max(each, _FRICTION_TURN) for each in turn]
+    least, least_turn = (_FRICTION, _FRICTION_TURN) if friction else (0.0, 0.0)
+    for tie, middle, one, two, ends in joints:
+        (a, b, c), (d, e, f) = tie.shift, tie.turn
         frame.joint(
-            chains[tie.one].node(tie.middle),
-            chains[tie.two].node(tie.middle),
-            tie.middle,
+            one.node(ends[0]),
+            two.node(ends[1]),
+            middle,
             UNITS,
-            (shift[0], shift[1], shift[2]),
-            (turn[0], turn[1], turn[2]),
+            (max(a, least), max(b, least), max(c, least)),
+            (max(d, least_turn), max(e, least_turn), max(f, least_turn)),
         )
-    for ground in grounds:
+    for ground, chain, at in grounds:
         held = tuple(RIGID[axis] if axis in ground.axes else 0.0 for axis in range(3))
-        frame.hold(chains[ground.part].node(ground.place), ground.place, (held[0], held[1], held[2]))
+        frame.hold(chain.node(at), ground.place, (held[0], held[1], held[2]))
     heights = [place[Axis.UP] - standing.base for place in frame.places]
     least = max(heights) - _TOP_SHARE * standing.height
     top = [node for node, height in enumerate(heights) if height >= least]
