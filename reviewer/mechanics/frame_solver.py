@@ -99,7 +99,7 @@ class Factors:
         """``count`` nodes held by ``springs``; ``fixed`` freedoms (node, freedom) do not move at all.
 
         Raises :class:`TooLargeError` when it takes more work than ``most``: blocks of 6 by 6 to be changed,
-        of which some 30,000 take a second.
+        of which some 60,000 take a second.
         """
         self.count = count
         self.springs = tuple(springs)

@@ -9,18 +9,12 @@ from reviewer.geometry.vectors import UNITS, Vector, moved
 from reviewer.mechanics.frame import RIGID, Frame, rectangle
 from reviewer.mechanics.frame_solver import Factors, Loose, Six, TooLargeError
 from reviewer.model.plan import Axis
+from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.swaying_joints import Tie, along_parts
 from reviewer.workshop.swaying_structure import Rod, Structure, Sway
 
 #: Places along a board closer than this are one: shorter than any board is thick, and only stiffer so.
 _SAME_PLACE_MM = 15.0
-#: What friction still holds in a joint that turns or slides freely: N/mm, N·mm a rad. Own choice.
-_FRICTION = 1.0
-_FRICTION_TURN = 1e3
-#: The push is shared by all joints this near to the highest, as a share of the height: own choice.
-_TOP_SHARE = 0.1
-#: A free motion that shifts the top by less than this share of what moves most is no sway.
-_PART_OF_MOTION = 0.2
 #: So many free motions are looked through for one that is a sway.
 _MOST_MOTIONS = 12
 
@@ -92,7 +86,8 @@ def framed(standing: Structure, friction: bool = True) -> tuple[Frame, list[int]
             grounds.append((ground, chain, at))
     for chain in chains.values():
         chain.settle(frame)
-    least, least_turn = (_FRICTION, _FRICTION_TURN) if friction else (0.0, 0.0)
+    least = usual_value("sway-friction") if friction else 0.0
+    least_turn = usual_value("sway-friction-turn") if friction else 0.0
     for tie, middle, one, two, ends in joints:
         (a, b, c), (d, e, f) = tie.shift, tie.turn
         frame.joint(
@@ -107,8 +102,8 @@ def framed(standing: Structure, friction: bool = True) -> tuple[Frame, list[int]
         held = tuple(RIGID[axis] if axis in ground.axes else 0.0 for axis in range(3))
         frame.hold(chain.node(at), ground.place, (held[0], held[1], held[2]))
     heights = [place[Axis.UP] - standing.base for place in frame.places]
-    least = max(heights) - _TOP_SHARE * standing.height
-    top = [node for node, height in enumerate(heights) if height >= least]
+    from_here = max(heights) - usual_value("sway-top-share") * standing.height
+    top = [node for node, height in enumerate(heights) if height >= from_here]
     return frame, top, sum(heights[node] for node in top) / len(top)
 
 
@@ -141,7 +136,7 @@ def mechanism(standing: Structure, axis: int, budget: Budget) -> bool:
             return False
         most = max(abs(shift) for node in loose.motion for shift in node[:3])
         here = abs(sum(loose.motion[node][axis] for node in top)) / len(top)
-        if most > 0 and here >= _PART_OF_MOTION * most:
+        if most > 0 and here >= usual_value("sway-motion-share") * most:
             return True
         frame.fix(loose.node, loose.freedom)
     return False
