@@ -91,22 +91,6 @@ def _uprights(standing: Structure) -> tuple[str, ...]:
     return named or tuple(dict.fromkeys(ground.part for ground in standing.grounds))
 
 
-def _in_one(standing: Structure) -> bool:
-    """Whether ties alone lead from every part to every other: else the plan lacks a join, told elsewhere."""
-    beside: dict[str, list[str]] = {}
-    for tie in standing.ties:
-        beside.setdefault(tie.one, []).append(tie.two)
-        beside.setdefault(tie.two, []).append(tie.one)
-    reached = dict.fromkeys(list(standing.rods)[:1])
-    waiting = list(reached)
-    for name in waiting:  # grows while it is walked
-        for other in beside.get(name, ()):
-            if other not in reached:
-                reached[other] = None
-                waiting.append(other)
-    return len(reached) == len(standing.rods)
-
-
 def _too_far(found: Sequence[Sway], ratio: float) -> Sway | None:
     bad = [sway for sway in found if sway.share(ratio) > 1 + 1e-9]
     return max(bad, key=lambda each: (each.share(ratio), -each.axis)) if bad else None
@@ -168,7 +152,7 @@ def swaying(review: Review) -> list[Swaying | NotJudged]:
         if not axes:
             continue
         whole = structure(review, piece, "soft")
-        if whole is None or not _in_one(whole):
+        if whole is None or not whole.joined():
             continue
         if budget is None:
             from reviewer.workshop.swaying_frame import Budget

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from itertools import pairwise
 
 from reviewer.geometry.vectors import UNITS, Vector, moved
 from reviewer.mechanics.frame import RIGID, Frame, rectangle
-from reviewer.mechanics.frame_solver import Factors, Loose, Six, TooLargeError
+from reviewer.mechanics.frame_solver import NOTHING, Factors, Loose, Six, TooLargeError, stretch
 from reviewer.model.plan import Axis
 from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.swaying_joints import Tie, along_parts
@@ -26,6 +27,7 @@ class _Chain:
         self.rod = rod
         self.places: list[float] = []
         self.nodes: list[int] = []
+        self.stretched: list[int] = []  # of each beam, the spring of the frame that it stretches by
 
     def along(self, place: Vector) -> float:
         (x, y, z), (a, b, c), (p, q, r) = place, self.rod.middle, self.rod.directions[0]
@@ -42,6 +44,7 @@ class _Chain:
         self.nodes = [frame.node(moved(rod.middle, rod.directions[0], at)) for at in kept]
         section = rectangle(rod.size[1], rod.size[2], rod.young, rod.shear)
         for one, two in zip(self.nodes, self.nodes[1:], strict=False):
+            self.stretched.append(len(frame.springs))
             frame.beam(one, two, section, rod.directions[1])
 
     def node(self, at: float) -> int:
@@ -67,6 +70,11 @@ def framed(standing: Structure, friction: bool = True) -> tuple[Frame, list[int]
 
     Without ``friction`` what turns freely meets nothing at all.
     """
+    frame, top, height, _ = _put_together(standing, friction)
+    return frame, top, height
+
+
+def _put_together(standing: Structure, friction: bool) -> tuple[Frame, list[int], float, dict[str, _Chain]]:
     frame = Frame()
     chains = {name: _Chain(rod) for name, rod in standing.rods.items()}
     joints = []
@@ -104,7 +112,7 @@ def framed(standing: Structure, friction: bool = True) -> tuple[Frame, list[int]
     heights = [place[Axis.UP] - standing.base for place in frame.places]
     from_here = max(heights) - usual_value("sway-top-share") * standing.height
     top = [node for node, height in enumerate(heights) if height >= from_here]
-    return frame, top, sum(heights[node] for node in top) / len(top)
+    return frame, top, sum(heights[node] for node in top) / len(top), chains
 
 
 class Budget:
@@ -161,4 +169,61 @@ def sways(standing: Structure, axes: Sequence[int], push: float, budget: Budget)
         result = ready.solve(dict.fromkeys(top, load))
         assert not isinstance(result, Loose)
         found.append(Sway(axis, push, height, sum(result[node][axis] for node in top) / len(top)))
+    return found
+
+
+def along_rods(
+    standing: Structure,
+    names: Sequence[str],
+    push: float,
+    loads: Mapping[str, tuple[float, float]],
+    budget: Budget,
+) -> dict[str, tuple[float, float, float, float]]:
+    """Of each named board: the most that pulls and that presses it (N), brief share, free length (mm).
+
+    ``loads`` is the lasting and the brief force straight down on each board (N), which all its joints share;
+    the push comes on top, either way along both axes. Empty when nothing but pins holds the frame. Raises
+    TooLargeError and UnsolvedError as the solver does.
+    """
+    frame, top, _, chains = _put_together(standing, True)
+    ready = budget.factors(frame)
+    if ready.loose is not None:
+        return {}
+    down: list[dict[int, Six]] = [{}, {}]
+    for name, forces in loads.items():
+        nodes = chains[name].nodes if name in chains else ()
+        for case, force in zip(down, forces, strict=True):
+            for node in nodes:
+                before = case.get(node, NOTHING)[2]
+                case[node] = (0.0, 0.0, before - force / len(nodes), 0.0, 0.0, 0.0)
+    each = push / len(top)
+    pushes: list[dict[int, Six]] = [
+        dict.fromkeys(top, (each, 0.0, 0.0, 0.0, 0.0, 0.0)),
+        dict.fromkeys(top, (0.0, each, 0.0, 0.0, 0.0, 0.0)),
+    ]
+    answers = []
+    for case in (*down, *pushes):
+        moved = ready.solve(case) if case else (NOTHING,) * len(frame.places)
+        assert not isinstance(moved, Loose)
+        answers.append(moved)
+    found: dict[str, tuple[float, float, float, float]] = {}
+    for name in names:
+        chain = chains[name]
+        pulled = pressed = brief = 0.0
+        for number in chain.stretched:
+            spring = frame.springs[number]
+            lasting, people, *swaying = (spring.stiffness * stretch(spring, moved) for moved in answers)
+            pushed = max(abs(force) for force in swaying)
+            for stays, comes, sign in ((lasting, people, 1.0), (-lasting, -people, -1.0)):
+                more = max(comes, 0.0) + pushed
+                whole = stays + more
+                if whole > max(pulled, pressed):
+                    brief = min(more / whole, 1.0)
+                if sign > 0:
+                    pulled = max(pulled, whole)
+                else:
+                    pressed = max(pressed, whole)
+        ends = [two - one for one, two in pairwise(chain.places)]
+        if ends:
+            found[name] = (pulled, pressed, brief, max(ends))
     return found

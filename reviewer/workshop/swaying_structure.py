@@ -96,6 +96,21 @@ class Structure(NamedTuple):
         feet = {ground.part for ground in self.grounds if Axis.UP in ground.axes}
         return {name: rod for name, rod in self.rods.items() if rod.upright and name in feet}
 
+    def joined(self) -> bool:
+        """Whether ties alone lead from each part to all others: else a join is lacking, told elsewhere."""
+        beside: dict[str, list[str]] = {}
+        for tie in self.ties:
+            beside.setdefault(tie.one, []).append(tie.two)
+            beside.setdefault(tie.two, []).append(tie.one)
+        reached = dict.fromkeys(list(self.rods)[:1])
+        waiting = list(reached)
+        for name in waiting:  # grows while it is walked
+            for other in beside.get(name, ()):
+                if other not in reached:
+                    reached[other] = None
+                    waiting.append(other)
+        return len(reached) == len(self.rods)
+
     def with_more(self, rods: dict[str, Rod], more: Sequence[Tie]) -> Structure:
         """The same with boards and joints added."""
         return self._replace(rods={**self.rods, **rods}, ties=(*self.ties, *more))

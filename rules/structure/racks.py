@@ -28,7 +28,7 @@ def _said(found: Swaying) -> str:
     limit = "The limit is {limit} (the height divided by {by}; {who})"
     if found.at_best is not None:
         return (
-            "Whether {piece} stays firm depends on how its joints come out and last: pushed {way} "
+            "{piece} may sway too far: that depends on how its joints come out and last. Pushed {way} "
             "with {push} at {height} up it sways {best_case} with every joint as stiff as its kind can be, "
             f"and {{moved}} with every joint as loose as its kind may get. {limit}."
         )

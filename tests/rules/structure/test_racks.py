@@ -86,8 +86,8 @@ join rail.*, end.* to leg.*: %s
 
 def test_a_table_held_by_screws_alone_depends_on_them() -> None:
     assert told(TABLE % "screws #8 x 2 1/2, 2 per joint", RULE) == [
-        "warning leg.front-left, leg.front-right, leg.back-left, leg.back-right @ leg: Whether Sorting table "
-        "stays firm depends on how its joints come out and last: pushed side to side with 22.5 lb at 28 1/4 in "
+        "warning leg.front-left, leg.front-right, leg.back-left, leg.back-right @ leg: Sorting table may "
+        "sway too far: that depends on how its joints come out and last. Pushed side to side with 22.5 lb at 28 1/4 in "
         "up it sways 0.109 in with every joint as stiff as its kind can be, and 0.316 in with every joint as "
         "loose as its kind may get. The limit is 0.283 in (the height divided by 100; own choice: more than "
         "that the eye sees and the hand feels). → Of what was tried by estimate this helps most: screw a "
