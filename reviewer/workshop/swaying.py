@@ -44,10 +44,14 @@ class Swaying(NamedTuple):
 
 
 class NotJudged(NamedTuple):
-    """A piece that is too large to work its frame out, or too much beside the others."""
+    """A piece that is too large to work its frame out, or too much beside the others.
+
+    ``unsolved``: its frame was tried, and rounding left no answer that keeps the balance.
+    """
 
     piece: Piece
     parts: int
+    unsolved: bool = False
 
 
 def _rounded(place: Vector, base: Vector = (0.0, 0.0, 0.0)) -> tuple[float, ...]:
@@ -119,8 +123,10 @@ def _judged(
             if mechanism(stiff, sure.axis, budget):
                 sure = sure._replace(moved=None)
             return Swaying(_uprights(stiff), sure, remedies(review, piece, stiff, sure, budget))
-    except (TooLargeError, UnsolvedError):
+    except TooLargeError:
         return NotJudged(piece, parts)
+    except UnsolvedError:
+        return NotJudged(piece, parts, unsolved=True)
     (best,) = [sway.moved for sway in found if sway.axis == loose.axis]
     return Swaying(_uprights(soft), loose, remedies(review, piece, soft, loose, budget), best)
 
@@ -163,7 +169,7 @@ def swaying(review: Review) -> list[Swaying | NotJudged]:
             known[alike] = _judged(review, piece, whole, axes, budget)
         result = known[alike]
         if isinstance(result, NotJudged):
-            found.append(NotJudged(piece, result.parts))
+            found.append(result._replace(piece=piece))
         elif result is not None:
             found.append(result._replace(uprights=_uprights(whole)))
     return found

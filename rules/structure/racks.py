@@ -106,13 +106,18 @@ def _finding(review: Review, alike: list[Swaying]) -> Finding:
 def _not_judged(review: Review, found: list[NotJudged]) -> Finding:
     parts = tuple(each.piece.parts[0] for each in found)
     piece = _named(review, found[0].piece.parts)
+    too_large = (
+        "How far {piece} sways was not judged: {parts} parts are more than can be worked out as a frame "
+        "(at most {most} in a piece, and fewer where many are joined to many or many pieces differ)."
+    )
+    unsolved = (
+        "How far {piece} sways was not judged: some of its joints are so much stiffer than others that no "
+        "figure could be trusted."
+    )
     return Finding(
         parts=parts,
         at=review.span_of(parts[0]),
-        says=(
-            "How far {piece} sways was not judged: {parts} parts are more than can be worked out as a frame "
-            "(at most {most} in a piece, and fewer where many are joined to many or many pieces differ)."
-        ),
+        says=unsolved if found[0].unsolved else too_large,
         do="Push it sideways by hand once it stands, and brace it if it gives.",
         values={
             "piece": piece if len(found) == 1 else f"{piece} (and {len(found) - 1} more)",
@@ -190,5 +195,7 @@ def racks(review: Review) -> Iterator[Finding]:
             alike.setdefault((*key, best, round(found.sway.height, 1)), []).append(found)
     for group in alike.values():
         yield _finding(review, group)
-    if left_out:
-        yield _not_judged(review, left_out)
+    for unsolved in (False, True):
+        alike_left = [each for each in left_out if each.unsolved is unsolved]
+        if alike_left:
+            yield _not_judged(review, alike_left)

@@ -176,3 +176,20 @@ def test_very_many_parts_are_named_in_a_note(monkeypatch: pytest.MonkeyPatch) ->
     assert told(OPEN_SHELF % (4, SCREWS), RULE)[0].endswith(
         "Push it sideways by hand once it stands, and brace it if it gives."
     )
+
+
+def test_a_frame_without_an_answer_is_a_note_without_a_number(monkeypatch: pytest.MonkeyPatch) -> None:
+    from reviewer.mechanics import frame_solver
+
+    def unsolved(*_: object) -> float:
+        return float("nan")
+
+    monkeypatch.setattr(frame_solver.Factors, "energy", unsolved)
+    (found,) = findings_of(OPEN_SHELF % (4, SCREWS), RULE)
+    assert found.weight is Severity.NOTE
+    (message,) = told(OPEN_SHELF % (4, SCREWS), RULE)
+    assert message == (
+        "note side.left @ side: How far Open shelf sways was not judged: some of its joints are so much stiffer "
+        "than others that no figure could be trusted. → Push it sideways by hand once it stands, and brace it "
+        "if it gives."
+    )
