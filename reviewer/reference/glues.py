@@ -8,10 +8,10 @@ from typing import Literal, NamedTuple, cast
 from reviewer.reference.sources import Standing, named, standing
 from reviewer.reference.tables import Row, table
 from reviewer.reference.wordbook import wordbook
-from reviewer.units import MM_PER_FOOT, MM_PER_INCH
+from reviewer.units import MM3_PER_FLUID_OUNCE, MM_PER_FOOT, MM_PER_INCH
 
 _HOURS_PER_MINUTE = 1 / 60
-_MM3_PER_GALLON = 231 * MM_PER_INCH**3  # a US gallon is 231 cubic inches by definition
+_MM3_PER_GALLON = 128 * MM3_PER_FLUID_OUNCE
 
 
 class Glue(NamedTuple):
@@ -35,6 +35,7 @@ class Glue(NamedTuple):
     on_finish: str  # what squeeze-out does to stain and finish
     note: str
     source: str
+    times_source: str
     status: Standing
 
 
@@ -99,6 +100,7 @@ def glue(key: str) -> Glue:
         on_finish=row.stains_or_blocks_finish,
         note=row.use_notes,
         source=f"times: {named(row.source_times, row.status)}; water: {named(row.source_water, row.status)}",
+        times_source=named(row.source_times, row.status),
         status=standing(row.status),
     )
 

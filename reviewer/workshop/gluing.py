@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, NamedTuple
 
+from reviewer.language.source import Span
 from reviewer.model.plan import GROUNDS, Fastening, Join
 from reviewer.reference.glues import glue
 from reviewer.reference.usual_values import usual_value
@@ -108,6 +109,43 @@ def glue_lines(review: Review) -> tuple[GlueLine, ...]:
                 area += _fastened_area(fastening, count)
         found.append(GlueLine(joint, joint.join.glue, area))
     return tuple(found)
+
+
+class GlueNeeded(NamedTuple):
+    """One glue over some joints: its key, the surface it covers (mm²), how much of it (mm³), how many joints.
+
+    ``volume`` is None where no spread is tabled: the label says how far it goes.
+    """
+
+    key: str
+    area: float
+    volume: float | None
+    joints: int
+
+
+def _needed(key: str, lines: list[GlueLine]) -> GlueNeeded:
+    area = math.fsum(line.area for line in lines)
+    return GlueNeeded(key, area, glue_volume(key, area), len(lines))
+
+
+def glue_list(review: Review) -> tuple[GlueNeeded, ...]:
+    """Every glue over the whole piece, in the order in which the plan first names them."""
+    if not any(join.glue is not None for join in review.plan.joins):
+        return ()
+    found: dict[str, list[GlueLine]] = {}
+    for line in glue_lines(review):
+        found.setdefault(line.glue, []).append(line)
+    return tuple(_needed(key, lines) for key, lines in found.items())
+
+
+def glue_by_join(review: Review) -> dict[Span, GlueNeeded]:
+    """The glue of every ``join`` statement, by the place of the statement."""
+    if not any(join.glue is not None for join in review.plan.joins):
+        return {}
+    found: dict[Span, list[GlueLine]] = {}
+    for line in glue_lines(review):
+        found.setdefault(line.joint.join.span, []).append(line)
+    return {span: _needed(lines[0].glue, lines) for span, lines in found.items()}
 
 
 def glue_volume(key: str, area: float) -> float | None:

@@ -84,15 +84,14 @@ def clamps_off_too_soon(review: Review) -> Iterator[Finding]:
             "need": hours(need),
             "lack": hours(need - waited),
             "glue": slowest.said,
-            "who": slowest.source,
+            "who": slowest.times_source,
         }
         in_plan = f"{need:g} h" if need >= 1 else f"{math.ceil(need * 60 - 1e-9)} min"
         yield Finding(
             parts=parts,
             at=waits[-1].span,
             says="“{step}” waits {waited} after gluing {parts}, and {glue} needs {need} in clamps at the "
-            "least "
-            "({who}): {lack} is missing.",
+            "least ({who}): {lack} is missing.",
             do="Wait {need} or more before the clamps come off.",
             values=values,
             edit=Edit(waits[0].span, f"wait {in_plan}") if len(waits) == 1 else None,

@@ -43,8 +43,7 @@ def _finding(review: Review, group: list[Recess]) -> Finding:
         "A {kind} {deep} deep goes right through {parts}, {wood} thick."
         if through
         else "A {kind} {deep} deep in {parts}, {wood} thick, leaves only {left} of it; at most {most} is "
-        "usual "
-        "({who}), so it is {over} too deep and the board snaps there."
+        "usual ({who}), so it is {over} too deep and the board snaps there."
     )
     do = "Cut it {use} to {half} deep"
     do += ", and let what goes in reach in by no more." if worst.other else "."

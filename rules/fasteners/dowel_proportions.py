@@ -102,14 +102,12 @@ def _thickness(review: Review, group: list[_Doweled], thick: bool) -> Finding:
     elif thick:
         says = (
             "Dowels {thick} thick in {parts}, {wood} thick, leave only {wall} of wood on each side, and it "
-            "splits. "
-            "At most {limit} is usual there ({who})."
+            "splits. At most {limit} is usual there ({who})."
         )
     else:
         says = (
-            "Dowels {thick} thick are thin for {parts}, {wood} thick: they snap before the wood gives. "
-            "From {limit} "
-            "on they are not told ({who})."
+            "Dowels {thick} thick are thin for {parts}, {wood} thick: they snap before the wood gives. From "
+            "{limit} on they are not told ({who})."
         )
     return Finding(
         parts=parts,
@@ -163,11 +161,9 @@ def _depth(review: Review, group: list[_Doweled]) -> Iterator[Finding]:
         yield Finding(
             parts=parts,
             at=worst.fastening.span,
-            says="Dowels {long} long do not fit between {parts} and {others}: with {cover} of wood left "
-            "over each end "
-            "and a hole a little deeper than the dowel ({who}) there is room for {most}, so they come out "
-            "or hold "
-            "the joint open.",
+            says="Dowels {long} long do not fit between {parts} and {others}: with {cover} of wood left over "
+            "each end and a hole a little deeper than the dowel ({who}) there is room for {most}, so they "
+            "come out or hold the joint open.",
             do="Take dowels {most} long or shorter, or bore right through on purpose and saw them flush.",
             values=values,
             severity=Severity.ERROR,
@@ -180,8 +176,7 @@ def _depth(review: Review, group: list[_Doweled]) -> Iterator[Finding]:
             parts=parts,
             at=worst.fastening.span,
             says="Dowels reach only {room} into {parts}, {wood} thick there, before {cover} is left over "
-            "their ends; "
-            "{least} is the least ({who_least}), and they pull out.",
+            "their ends; {least} is the least ({who_least}), and they pull out.",
             do="Take thinner dowels, bore through on purpose and saw them flush, or join it with a dado.",
             values=values,
         )
@@ -189,9 +184,8 @@ def _depth(review: Review, group: list[_Doweled]) -> Iterator[Finding]:
         yield Finding(
             parts=parts,
             at=worst.fastening.span,
-            says="Half of a dowel, {half}, and a hole a little deeper ({who}) make {hole}, which leaves "
-            "less than "
-            "{cover} of {parts}, {wood} thick there.",
+            says="Half of a dowel, {half}, and a hole a little deeper ({who}) make {hole}, which leaves less "
+            "than {cover} of {parts}, {wood} thick there.",
             do="Let {room} go into {parts} and {rest} into {others}: holes {in_short} and {in_long} deep.",
             values=values,
             severity=Severity.NOTE,
@@ -201,8 +195,7 @@ def _depth(review: Review, group: list[_Doweled]) -> Iterator[Finding]:
             parts=parts,
             at=worst.fastening.span,
             says="Dowels {long} long reach only {half} into {parts} and {others}; {least} is the least "
-            "({who_least}), "
-            "and they pull out.",
+            "({who_least}), and they pull out.",
             do="Take longer dowels.",
             values=values,
         )
@@ -269,4 +262,6 @@ def dowel_proportions(review: Review) -> Iterator[Finding]:
             yield _thickness(review, thick, True)
         elif thin:
             yield _thickness(review, thin, False)
-        yield from _depth(review, group)
+        for finding in _depth(review, group):
+            if not thick or finding.severity is Severity.ERROR:
+                yield finding

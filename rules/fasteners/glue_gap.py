@@ -80,12 +80,10 @@ def glue_gap(review: Review) -> Iterator[Finding]:
         yield Finding(
             parts=(*parts, *others),
             at=span,
-            says="{parts}, {thick} thick, stands in a cut {wide} wide in {others}: a gap of {gap}, and "
-            "{glue} fills "
+            says="{parts}, {thick} thick, in a cut {wide} wide in {others}: a gap of {gap}, and {glue} fills "
             "{fills} at most (glue table, from memory).",
             do="Cut it {thick} wide: measure the board, since a nominal size is only its name. Or fill the "
-            "gap with "
-            "thickened slow epoxy.",
+            "gap with thickened slow epoxy.",
             values=values,
             working=Working(
                 (

@@ -105,8 +105,7 @@ def glue_on_finish(review: Review) -> Iterator[Finding]:
             at=found[0][0].join.glue_span or found[0][0].join.span,
             also_at=(finished[parts[0]].work.span, steps[number].span),
             says="“{finish}” finishes {parts}, and “{glue}” glues them after that: glue holds to wood, not "
-            "to a "
-            "finish, and the joint peels with the film.",
+            "to a finish, and the joint peels with the film.",
             do="Put “{glue}” before “{finish}”, or mask the faces that are glued and say so with accept.",
             values=values,
         )

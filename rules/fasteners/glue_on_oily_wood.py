@@ -88,8 +88,8 @@ def glue_on_oily_wood(review: Review) -> Iterator[Finding]:
         says=f"{{parts}} {'is' if len(parts) == 1 else 'are'} glued, and {{wood}} is an oily wood: its oil "
         f"keeps "
         "the glue off, and the joint peels.",
-        do="Wipe the faces with acetone just before gluing, in fresh air and away from flames, and say so "
-        "in a "
+        do="Wipe the faces with acetone just before gluing, in fresh air and away from flames, and say so in "
+        "a "
         'step: step "Glue": "wipe with acetone".',
         values=values,
     )

@@ -66,7 +66,7 @@ def glue_races(review: Review) -> Iterator[Finding]:
             "needed": hours(needed),
             "most": hours(most),
             "glue": known.said,
-            "who": known.source,
+            "who": known.times_source,
             "lots": count(math.ceil(needed / most - 1e-9)),
             "each": hours(each_minutes / 60),
         }
@@ -75,9 +75,8 @@ def glue_races(review: Review) -> Iterator[Finding]:
             at=step.span,
             also_at=tuple(dict.fromkeys(joint.join.span for joint in joints)),
             says="“{step}” glues {joints} joints in one go: at {each} a joint that takes {needed}, and "
-            "{glue} has to "
-            "be closed within {most} at the longest ({who}). The first joints set before the last are "
-            "together.",
+            "{glue} has to be closed within {most} at the longest ({who}). The first joints set before the "
+            "last are together.",
             do="Glue it in {lots} lots, each a step of its own, or take a glue that stays open longer.",
             values=values,
             working=Working(
@@ -87,6 +86,6 @@ def glue_races(review: Review) -> Iterator[Finding]:
                 ),
                 "time = joints × time for a joint",
                 Figure("time", hours(needed)),
-                Figure("longest", hours(most), known.source),
+                Figure("longest", hours(most), known.times_source),
             ),
         )

@@ -72,10 +72,8 @@ def glued_wet(review: Review) -> Iterator[Finding]:
             at=stock.span,
             says=f"{{parts}} {'is' if len(parts) == 1 else 'are'} glued, and {{stock}} is bought at {{wet}} "
             "moisture: glue is for drier wood, below {limit} ({who}). The joint starves, and the wood "
-            "shrinks away "
-            "from it.",
-            do="Let {stock} lie in the room for some weeks first and say the moisture it has then, or "
-            "screw it "
-            "without glue.",
+            "shrinks away from it.",
+            do="Let {stock} lie in the room for some weeks first and say the moisture it has then, or screw "
+            "it without glue.",
             values=values,
         )

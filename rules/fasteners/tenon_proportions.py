@@ -14,7 +14,7 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.result import Joint
 from reviewer.setting_out.solid import Solid
-from reviewer.units import TOLERANCE_MM, fine_length, length, ratio
+from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem, fine_length, length, ratio
 from reviewer.wording import listed
 from reviewer.workshop.driving import joint_axis
 from reviewer.workshop.proportions import Tenon, tenons
@@ -34,6 +34,12 @@ def _span(tenon: Tenon) -> Span:
     return housing.span
 
 
+def _handy(mm: float, units: UnitSystem) -> float:
+    """The nearest size that a chisel or a bit has: whole millimetres, sixteenths of an inch."""
+    step = MM_PER_INCH / 16 if units is UnitSystem.INCH else 1.0
+    return max(1, round(mm / step)) * step
+
+
 def _edit(review: Review, group: list[Tenon], thickness: float | None, depth: float | None) -> Edit | None:
     """The clause with another thickness; a length is only kept, for a part's place hangs on it."""
     if thickness is None or len({round(each.stock, 1) for each in group}) > 1:
@@ -50,7 +56,7 @@ def _thickness(review: Review, group: list[Tenon]) -> Finding:
     thick = worst.share > 1 / 3
     limit = review.limit("tenon-share-most" if thick else "tenon-share-least")
     parts, others = _names(group)
-    use = worst.stock * usual_value("tenon-share")
+    use, one = _handy(worst.stock * usual_value("tenon-share"), review.units), len(parts) == 1
     values: dict[str, Filling] = {
         "parts": listed(parts),
         "thick": fine_length(worst.thickness),
@@ -64,14 +70,15 @@ def _thickness(review: Review, group: list[Tenon]) -> Finding:
     why = (
         "leaves shoulders of only {shoulder} each, and walls as thin beside the mortise"
         if thick
-        else "snaps at the shoulder first"
+        else "makes for a neck that snaps first"
     )
     return Finding(
         parts=(*parts, *(name for name in others if name not in parts)),
         at=_span(worst),
-        says=f"The tenon of {{parts}} is {{thick}} thick on wood {{stock}} thick: that {why}. "
-        f"{'At most' if thick else 'At least'} {{limit}} is usual ({{who}}).",
-        do="Make it about {use} thick, a third of the wood.",
+        says=f"The {'tenon' if one else 'tenons'} of {{parts}} {'is' if one else 'are'} {{thick}} thick on "
+        f"wood {{stock}} thick: that {why}. {'At most' if thick else 'At least'} {{limit}} is usual "
+        f"({{who}}).",
+        do=f"Make {'it' if one else 'them'} about {{use}} thick, a third of the wood.",
         values=values,
         working=Working(
             (
@@ -102,11 +109,11 @@ def _walls(review: Review, group: list[Tenon]) -> Finding:
         "lack": fine_length(limit.amount - wall),
     }
     says = (
-        "The mortise for the tenon of {parts}, {thick} thick, leaves {wall} of {into} beside it; "
-        "{limit} is the least ({who}), so {lack} is missing and the wall splits out."
+        "The mortise for the tenon of {parts}, {thick} thick, leaves {wall} of {into} beside it; {limit} is "
+        "the least ({who}), so {lack} is missing and the wall splits out."
         if wall > TOLERANCE_MM
-        else "The mortise for the tenon of {parts}, {thick} thick, breaks out of the side of {into}; "
-        "{limit} of wood beside it is the least ({who})."
+        else "The mortise for the tenon of {parts}, {thick} thick, breaks out of the side of {into}; {limit} "
+        "of wood beside it is the least ({who})."
     )
     assumed = "" if worst.thickness_said else " The plan names no thickness, so a third of the wood is taken."
     return Finding(
@@ -148,8 +155,7 @@ def _floor(review: Review, group: list[Tenon]) -> Finding:
         parts=(*others, *(name for name in parts if name not in others)),
         at=_span(worst),
         says="The tenon of {parts} goes {deep} into {into}, {wood} thick there: only {floor} is left below "
-        "the "
-        "mortise, and the chisel goes through it. {limit} is the least ({who}).",
+        "the mortise, and the chisel goes through it. {limit} is the least ({who}).",
         do="Let it in {most} or less, or right through.",
         values=values,
     )
@@ -174,8 +180,7 @@ def _short(review: Review, group: list[Tenon]) -> Finding:
         parts=(*parts, *(name for name in others if name not in parts)),
         at=_span(worst),
         says="The tenon of {parts} goes only {deep} into {into}, {wood} thick there; {want} is the least "
-        "({who}), "
-        "so {lack} is missing and little glue holds it.",
+        "({who}), so {lack} is missing and little glue holds it.",
         do="Let it in {want} or more: lengthen the tenon and what it is housed by.",
         values=values,
     )
@@ -226,8 +231,7 @@ def _loose_finding(review: Review, group: list[_Loose]) -> Finding:
         }
         says = (
             "Biscuits go into {parts}, {stock} thick, and {least} is the least ({who}): {lack} is missing. "
-            "The slot "
-            "takes 4 mm and the biscuit swells, so it shows through the face."
+            "The slot takes 4 mm and the biscuit swells, so it shows through the face."
         )
         do = "Join it with a tongue or a dado instead, or take stock {least} thick."
     else:
@@ -236,14 +240,13 @@ def _loose_finding(review: Review, group: list[_Loose]) -> Finding:
         values |= {
             "thick": fine_length(worst.fastening.diameter),
             "most": fine_length(worst.stock * limit.amount),
-            "third": fine_length(worst.stock * usual_value("tenon-share")),
+            "third": fine_length(_handy(worst.stock * usual_value("tenon-share"), review.units)),
             "who": limit.source,
             "wall": fine_length((worst.stock - worst.fastening.diameter) / 2),
         }
         says = (
-            "Loose tenons {thick} thick go into {parts}, {stock} thick: only {wall} of wood is left on "
-            "each side. "
-            "At most {most} is usual there ({who})."
+            "Loose tenons {thick} thick go into {parts}, {stock} thick: only {wall} of wood is left on each "
+            "side. At most {most} is usual there ({who})."
         )
         do = "Take tenons about {third} thick."
     return Finding(parts=parts, at=worst.fastening.span, says=says, do=do, values=values)
