@@ -26,7 +26,7 @@ class Tenon(NamedTuple):
 
     ``depth`` is how far it goes in, ``through`` how much wood there is that way; ``stock`` is the thickness
     of the board that it is cut on. ``walls`` are what is left of the mortised part on its low and its high
-    side, the tenon taken in the middle of its board. A thickness that the plan does not state is
+    side, the tenon taken in the middle of what the two share. A thickness that the plan does not state is
     taken as a third of the board.
     """
 
@@ -118,6 +118,14 @@ class Recess(NamedTuple):
         return self.through - self.depth
 
 
+def _right_through(joint: Joint, left: Solid, right: Solid) -> bool:
+    """True where the shared space is the whole thickness of both, so that either might be cut through."""
+    overlap = joint.overlap
+    return overlap is not None and all(
+        overlap.depths[solid.thick] >= solid.thickness - TOLERANCE_MM for solid in (left, right)
+    )
+
+
 def _of_joint(made: Housed, into: Solid, kind: HousingKind, span: Span) -> Recess:
     overlap = made.joint.overlap
     assert overlap is not None
@@ -169,6 +177,12 @@ def recesses(review: Review) -> Iterator[Recess]:
         made = housed(joint, solids)
         if made is None:
             continue
+        if _right_through(joint, solids[joint.left], solids[joint.right]):
+            # The first list goes into the second.
+            into = solids[joint.right]
+            made = made._replace(
+                axis=into.thick, part=joint.left, into=joint.right, depth=into.extent(into.thick)
+            )
         into = solids[made.into]
         if into.square and solids[made.part].square and made.axis == into.thick:
             yield _of_joint(made, into, housing.kind, housing.span)

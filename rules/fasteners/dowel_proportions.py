@@ -106,8 +106,8 @@ def _thickness(review: Review, group: list[_Doweled], thick: bool) -> Finding:
         )
     else:
         says = (
-            "Dowels {thick} thick are thin for {parts}, {wood} thick: they snap before the wood gives. From "
-            "{limit} on they are not told ({who})."
+            "Dowels {thick} thick are thin for {parts}, {wood} thick: they snap before the wood gives. "
+            "{limit} is the least for it ({who})."
         )
     return Finding(
         parts=parts,
@@ -161,9 +161,9 @@ def _depth(review: Review, group: list[_Doweled]) -> Iterator[Finding]:
         yield Finding(
             parts=parts,
             at=worst.fastening.span,
-            says="Dowels {long} long do not fit between {parts} and {others}: with {cover} of wood left over "
-            "each end and a hole a little deeper than the dowel ({who}) there is room for {most}, so they "
-            "come out or hold the joint open.",
+            says="Dowels {long} long find no room in {parts} and {others} together: with {cover} of wood "
+            "left over each end and a hole a little deeper than the dowel ({who}) there is room for {most}, "
+            "so they come out or hold the joint open.",
             do="Take dowels {most} long or shorter, or bore right through on purpose and saw them flush.",
             values=values,
             severity=Severity.ERROR,
@@ -194,8 +194,8 @@ def _depth(review: Review, group: list[_Doweled]) -> Iterator[Finding]:
         yield Finding(
             parts=parts,
             at=worst.fastening.span,
-            says="Dowels {long} long reach only {half} into {parts} and {others}; {least} is the least "
-            "({who_least}), and they pull out.",
+            says="Dowels {long} long reach only {half} into each part; {least} is the least ({who_least}), "
+            "and they pull out.",
             do="Take longer dowels.",
             values=values,
         )

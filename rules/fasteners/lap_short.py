@@ -83,7 +83,8 @@ def lap_short(review: Review) -> Iterator[Finding]:
             parts=parts,
             at=span,
             also_at=(review.span_of(worst.right),),
-            says="The half lap of {parts} is {long} long on boards {wide} wide; end to end {least} is the least "
+            says="The half lap of {parts} is {long} long on boards {wide} wide; end to end {least} is the "
+            "least "
             "({who}), so {lack} is missing.",
             do="Let them lap {least} or more, or put a third board beside the joint.",
             values=values,

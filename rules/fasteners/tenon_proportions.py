@@ -68,7 +68,7 @@ def _thickness(review: Review, group: list[Tenon]) -> Finding:
         "use": fine_length(use),
     }
     why = (
-        "leaves shoulders of only {shoulder} each, and walls as thin beside the mortise"
+        "leaves shoulders of only {shoulder} each, too little to bear on"
         if thick
         else "makes for a neck that snaps first"
     )
@@ -301,7 +301,7 @@ def tenon_proportions(review: Review) -> Iterator[Finding]:
 
     Judged by: A stated thickness against that of its board, between tenon-share-least and
     tenon-share-most. What is left of the mortised part on both sides of the tenon, which is taken in the
-    middle of its board, and below a blind mortise, against mortise-wall-least. How far it goes in, against
+    middle of what the two share, and below a blind mortise, against mortise-wall-least. How far it goes in, against
     the lesser of tenon-depth-share of the wood there and tenon-depth-enough. Loose tenons against the
     thinner part that they go into by an end or an edge; biscuits by biscuit-stock-least.
 
