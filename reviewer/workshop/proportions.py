@@ -21,6 +21,10 @@ if TYPE_CHECKING:
 HOUSINGS: tuple[HousingKind, ...] = ("dado", "groove", "rabbet")
 
 
+#: So many recesses that may lie across from one are looked at; a board has room for far fewer.
+FACING_MOST = 50
+
+
 class Tenon(NamedTuple):
     """One tenon in its mortise. Lengths in mm.
 
@@ -214,7 +218,8 @@ def facing_pairs(found: list[Recess]) -> Iterator[tuple[Recess, Recess]]:
         for each in low:
             while start < len(high) and high[start].top[run] <= each.low[run] + TOLERANCE_MM:
                 start += 1
-            for other in high[start:]:
+            for place in range(start, min(len(high), start + FACING_MOST)):
+                other = high[place]
                 if other.low[run] >= each.top[run] - TOLERANCE_MM:
                     break
                 if all(

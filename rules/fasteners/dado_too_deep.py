@@ -122,7 +122,8 @@ def dado_too_deep(review: Review) -> Iterator[Finding]:
     between-dadoes-least of it. One that goes right through is an error.
 
     Leaves out: Half laps, each of which loses half by the joint's own nature. Cuts into edges and ends.
-    What the board must carry there, which is for overstressed. Parts that lean.
+    More than 50 recesses that may lie across from one. What the board must carry there, which is for
+    overstressed. Parts that lean.
 
     Sources: Rabbets, dadoes and grooves (tongue 1/2 to 1/3); a third to a half for dadoes and a third left
     between two: common practice, no source

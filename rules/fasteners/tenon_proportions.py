@@ -299,11 +299,11 @@ def tenon_proportions(review: Review) -> Iterator[Finding]:
     when it is driven home; a thin one snaps at the shoulder. A stub of a tenon comes out with the first
     kick; a mortise chopped nearly through shows its chisel marks on the face.
 
-    Judged by: A stated thickness against that of its board, between tenon-share-least and
-    tenon-share-most. What is left of the mortised part on both sides of the tenon, which is taken in the
-    middle of what the two share, and below a blind mortise, against mortise-wall-least. How far it goes in, against
-    the lesser of tenon-depth-share of the wood there and tenon-depth-enough. Loose tenons against the
-    thinner part that they go into by an end or an edge; biscuits by biscuit-stock-least.
+    Judged by: A stated thickness against that of its board, between tenon-share-least and tenon-share-most.
+    What is left of the mortised part on both sides of the tenon, which is taken in the middle of what the
+    two share, and below a blind mortise, against mortise-wall-least. How far it goes in, against the lesser
+    of tenon-depth-share of the wood there and tenon-depth-enough. Loose tenons against the thinner part
+    that they go into by an end or an edge; biscuits by biscuit-stock-least.
 
     Leaves out: The thickness of a tenon for which the plan states none: a third is taken. Boards let in
     whole, such as slats, which have no shoulders. Haunches, and how wide a tenon is: the language has no
