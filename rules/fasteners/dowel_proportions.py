@@ -9,6 +9,7 @@ from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
 from reviewer.model.plan import GROUNDS, Fastening
 from reviewer.plan_words import number_text, plan_unit
+from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.result import Joint
@@ -30,6 +31,7 @@ class _Doweled(NamedTuple):
     wood: tuple[float, float]
     thin: float
     thin_part: str
+    into_face: bool  # the first of the parts by its face, the other by an end or an edge
 
     @property
     def diameter(self) -> float:
@@ -64,6 +66,7 @@ def _doweled(review: Review) -> Iterator[_Doweled]:
                 (one.extent(axis), other.extent(axis)),
                 thin.thickness if thin is not None else float("inf"),
                 thin.name if thin is not None else "",
+                axis == one.thick and axis != other.thick,
             )
 
 
@@ -135,6 +138,7 @@ def _depth(review: Review, group: list[_Doweled]) -> Iterator[Finding]:
     #: How far a dowel may reach into each part so that its hole stays inside.
     rooms = tuple(wood - cover.amount - extra.amount for wood in worst.wood)
     short, long = max(0.0, rooms[0]), rooms[1]
+    reach = min(short, worst.long * usual_value("dowel-share-in-face")) if worst.into_face else short
     least = review.limit("dowel-depth-least")
     names = tuple(dict.fromkeys(each.parts[0] for each in group))
     others = tuple(dict.fromkeys(each.parts[1] for each in group))
@@ -147,9 +151,10 @@ def _depth(review: Review, group: list[_Doweled]) -> Iterator[Finding]:
         "hole": fine_length(worst.long / 2 + extra.amount),
         "cover": fine_length(cover.amount),
         "room": fine_length(short),
-        "rest": fine_length(worst.long - short),
-        "in_short": fine_length(short + extra.amount),
-        "in_long": fine_length(worst.long - short + extra.amount),
+        "reach": fine_length(reach),
+        "rest": fine_length(worst.long - reach),
+        "in_short": fine_length(reach + extra.amount),
+        "in_long": fine_length(worst.long - reach + extra.amount),
         "who": extra.source,
         "least": fine_length(worst.diameter * least.amount),
         "who_least": least.source,
@@ -186,7 +191,7 @@ def _depth(review: Review, group: list[_Doweled]) -> Iterator[Finding]:
             at=worst.fastening.span,
             says="Half of a dowel, {half}, and a hole a little deeper ({who}) make {hole}, which leaves less "
             "than {cover} of {parts}, {wood} thick there.",
-            do="Let {room} go into {parts} and {rest} into {others}: holes {in_short} and {in_long} deep.",
+            do="Let {reach} go into {parts} and {rest} into {others}: holes {in_short} and {in_long} deep.",
             values=values,
             severity=Severity.NOTE,
         )
@@ -214,11 +219,11 @@ def dowel_proportions(review: Review) -> Iterator[Finding]:
     cannot get away. A long one comes out of the face, or meets the bottom of its hole and holds the joint
     open. A short one pulls out.
 
-    Judged by: Its diameter against the thickness of the thinner part that it goes into by an end or an edge,
-    between dowel-share-least and dowel-share-most. Its length against the wood along it in both parts: each
-    hole is deeper than the dowel reaches by dowel-hole-extra and keeps the limit cover to the far face.
-    Half goes into each part; where the thinner has no room for half, a note says how to share it out. Into
-    each part it must reach dowel-depth-least.
+    Judged by: Its diameter against the thickness of the thinner part that it goes into by an end or an
+    edge, between dowel-share-least and dowel-share-most. Its length against the wood along it in both
+    parts: each hole is deeper than the dowel reaches by dowel-hole-extra and keeps the limit cover to the
+    far face. Half goes into each part; where the thinner has no room for half, a note says how to share it
+    out, a third into a face. Into each part it must reach dowel-depth-least.
 
     Leaves out: Where the dowels stand along the joint. How deep the holes are bored, which a plan does not
     say. Dowels through a housing. Parts that lean.

@@ -44,8 +44,8 @@ def test_the_note_shares_the_dowel_out() -> None:
     assert told(case("dowels 3/8 x 1 1/2, 3 per joint, glue pva"), RULE) == [
         "note side.left, side.right, shelf @ dowels 3/8 x 1 1/2: Half of a dowel, 3/4 in, and a hole a little "
         "deeper (Tips for dowel joinery) make 13/16 in, which leaves less than 1/8 in of side.left and "
-        "side.right, 3/4 in thick there. → Let 9/16 in go into side.left and side.right and 15/16 in into "
-        "shelf: holes 5/8 in and 1 in deep."
+        "side.right, 3/4 in thick there. → Let 1/2 in go into side.left and side.right and 1 in into "
+        "shelf: holes 9/16 in and 1 1/16 in deep."
     ]
 
 
