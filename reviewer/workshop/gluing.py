@@ -69,17 +69,30 @@ def _housed_area(joint: Joint, solids: dict[str, Solid]) -> float:
             return patch  # the shared face of a half lap, the edge of a tongue
 
 
-def _fastened_area(fastening: Fastening, count: int) -> float:
+def _biscuit_area(joint: Joint, axis: int, solids: dict[str, Solid]) -> float:
+    """Both sides (mm²) of one biscuit: the largest that the joint has room for."""
+    from reviewer.workshop.driving import patch_of
+    from reviewer.workshop.fastener_sizes import biscuit_for
+
+    patch = patch_of(joint)
+    stock = min((solids[name].thickness for name in joint[:2] if name not in GROUNDS), default=0.0)
+    biscuit = biscuit_for(stock, patch.extent(patch.run(axis)) if patch is not None else 0.0)
+    return 2 * biscuit.length * biscuit.width
+
+
+def _fastened_area(joint: Joint, fastening: Fastening, axis: int, solids: dict[str, Solid]) -> float:
     """The glued surface (mm²) of dowels, biscuits and loose tenons."""
-    if fastening.length is None or fastening.diameter is None:
-        if fastening.kind != "biscuits":
-            return 0.0
-        return count * 2 * usual_value("biscuit-length") * usual_value("biscuit-width")
+    from reviewer.workshop.driving import fastener_count
+
+    count, _ = fastener_count(joint, fastening, axis)
+    if fastening.kind == "biscuits":
+        return count * _biscuit_area(joint, axis, solids)
+    diameter, length = fastening.diameter, fastening.length
+    if diameter is None or length is None:
+        return 0.0
     if fastening.kind == "dowels":
-        return count * math.pi * fastening.diameter * fastening.length
-    if fastening.kind == "loose tenons":
-        return count * 2 * fastening.length * (fastening.diameter + (fastening.width or fastening.diameter))
-    return 0.0
+        return count * math.pi * diameter * length
+    return count * 2 * length * (diameter + (fastening.width or 2 * diameter))
 
 
 class GlueLine(NamedTuple):
@@ -92,21 +105,21 @@ class GlueLine(NamedTuple):
 
 def glue_lines(review: Review) -> tuple[GlueLine, ...]:
     """Every glued joint whose parts meet, in the order of the joints."""
-    from reviewer.workshop.driving import fastener_count, joint_axis
+    from reviewer.workshop.driving import joint_axis
 
     solids = review.setting.solids
     found = []
     for joint in review.setting.joints:
         if joint.join.glue is None or not joint.meets:
             continue
+        axis = joint_axis(joint, solids) or 0
         if joint.left in GROUNDS or joint.right in GROUNDS or joint.join.housing is None:
-            area = _patch(joint, joint_axis(joint, solids) or 0)
+            area = _patch(joint, axis)
         else:
             area = _housed_area(joint, solids)
         for fastening in joint.join.fastenings:
             if fastening.kind in ("dowels", "biscuits", "loose tenons"):
-                count, _ = fastener_count(joint, fastening, joint_axis(joint, solids) or 0)
-                area += _fastened_area(fastening, count)
+                area += _fastened_area(joint, fastening, axis, solids)
         found.append(GlueLine(joint, joint.join.glue, area))
     return tuple(found)
 

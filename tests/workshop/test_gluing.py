@@ -42,6 +42,8 @@ def area_of(how: str, housed: str = "0") -> float:
         ("dado 1/2 deep", "1/2", 3 * 0.75 + 2 * 0.5 * 3),
         ("mortise and tenon 1 long 1/4 thick", "1", 2 * 1 * (3 + 0.25)),
         ("dowels 3/8 x 2, 2 per joint", "0", 3 * 0.75 + 2 * math.pi * 0.375 * 2),
+        # The rail is 3/4 in thick and 3 in wide: the largest biscuit, 56 by 23 mm, fits.
+        ("biscuits, 1 per joint", "0", 3 * 0.75 + 2 * 56 * 23 / SQUARE_INCH),
         ("loose tenons 1/4 x 1 x 2, 1 per joint", "0", 3 * 0.75 + 2 * 2 * (0.25 + 1)),
     ],
 )
