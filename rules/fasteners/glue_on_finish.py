@@ -22,13 +22,47 @@ class _Finished(NamedTuple):
 
 
 def _finished(review: Review) -> dict[str, _Finished]:
+    """The step that finishes each part first; not where the glue lines are masked or some faces stay bare."""
+    schedules = {finish.name: finish for finish in review.plan.finishes}
     found: dict[str, _Finished] = {}
     for number, step in enumerate(review.plan.steps):
         for work in step.works:
-            if work.verb == "finish":
-                for part in work.parts:
+            schedule = schedules.get(work.finish or "")
+            if work.verb != "finish" or schedule is None or schedule.masked:
+                continue
+            for part in work.parts:
+                if part not in schedule.facings:
                     found.setdefault(part, _Finished(number, work))
     return found
+
+
+def _before_assembly(review: Review) -> Iterator[Finding]:
+    """Finishes that the plan puts before assembly, with no glue line masked."""
+    for finish in review.plan.finishes:
+        if finish.when != "before" or finish.masked:
+            continue
+        coated = frozenset(finish.on) - finish.facings.keys()
+        glued = [
+            joint
+            for joint in review.setting.joints
+            if joint.join.glue is not None and joint.meets and (joint.left in coated or joint.right in coated)
+        ]
+        if not glued:
+            continue
+        parts = tuple(
+            dict.fromkeys(name for joint in glued for name in (joint.left, joint.right) if name in coated)
+        )
+        values: dict[str, Filling] = {"parts": listed(parts), "finish": finish.name}
+        yield Finding(
+            parts=parts,
+            at=finish.span,
+            also_at=tuple(dict.fromkeys(joint.join.glue_span or joint.join.span for joint in glued)),
+            says="{finish} goes on {parts} before assembly, and they are glued after that: glue holds to "
+            "wood, not to a finish, and the joint peels with the film.",
+            do="Keep what is glued bare, and say so: “mask glue lines” in {finish}; or finish it after "
+            "assembly.",
+            values=values,
+        )
 
 
 def _bared(review: Review, part: str, after: int, before: int) -> bool:
@@ -46,12 +80,13 @@ def glue_on_finish(review: Review) -> Iterator[Finding]:
 
     Goes wrong: Glue holds to wood, not to varnish: the joint is as strong as the film, and peels with it.
 
-    Judged by: The plan's own steps. A joint is made in the first step that joins or fits both its parts, or
-    in the only one that names either; where an earlier step finishes one of them, and none sands or
-    shapes it after that, the glue would lie on the finish.
+    Judged by: A finish that says before assembly, without mask glue lines, on parts that are glued. And the
+    plan's own steps: a joint is made in the first step that joins or fits both its parts, or in the only
+    one that names either; where an earlier step finishes one of them, and none sands or shapes it after
+    that, the glue would lie on the finish.
 
-    Leaves out: Plans without steps. Joints whose step is not plain. Faces that are masked while the rest is
-    finished, which is the way to finish first: say so with accept.
+    Leaves out: Joints whose step is not plain. Finishes that mask their glue lines, which is the way to
+    finish first. Parts of which a finish names only some faces.
 
     Sources: common practice, no source; the glue table says which glues the finish keeps off
 
@@ -77,6 +112,7 @@ def glue_on_finish(review: Review) -> Iterator[Finding]:
         step "Glue": join lip
         step "Finish": finish clear
     """
+    yield from _before_assembly(review)
     if not any(work.verb == "finish" for step in review.plan.steps for work in step.works):
         return
     finished = _finished(review)
@@ -106,6 +142,7 @@ def glue_on_finish(review: Review) -> Iterator[Finding]:
             also_at=(finished[parts[0]].work.span, steps[number].span),
             says="“{finish}” finishes {parts}, and “{glue}” glues them after that: glue holds to wood, not "
             "to a finish, and the joint peels with the film.",
-            do="Put “{glue}” before “{finish}”, or mask the faces that are glued and say so with accept.",
+            do="Put “{glue}” before “{finish}”, or keep what is glued bare and say so: “mask glue lines” in "
+            "the finish.",
             values=values,
         )

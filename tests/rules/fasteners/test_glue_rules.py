@@ -160,6 +160,27 @@ def test_glue_on_finish(steps: str, flagged: bool) -> None:
     assert findings_of(screwed, "glue-on-finish") == ()
 
 
+@pytest.mark.parametrize(
+    ("clauses", "flagged"),
+    [
+        ("on shelf, lip, before assembly", True),
+        ("on shelf, lip, before assembly, mask glue lines", False),
+        ("on shelf, lip, after assembly", False),
+        ("on shelf, lip", False),
+    ],
+)
+def test_a_finish_before_assembly(clauses: str, flagged: bool) -> None:
+    finish = f"finish clear: {clauses}, 2 coats of polyurethane waterborne"
+    assert bool(findings_of(edges("glue pva", more=finish), "glue-on-finish")) is flagged
+    assert findings_of(edges("screws #8 x 2, 2 per joint", more=finish), "glue-on-finish") == ()
+
+
+def test_steps_with_masked_glue_lines() -> None:
+    masked = FINISH.replace("on shelf, lip,", "on shelf, lip, mask glue lines,")
+    steps = 'step "A": finish clear\n        step "B": join lip'
+    assert findings_of(edges("glue pva", more=masked + steps), "glue-on-finish") == ()
+
+
 SLATS = """
     plan "Slats" in inches
     stock slat: actual 3/4 x 2 pine
