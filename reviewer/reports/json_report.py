@@ -50,6 +50,7 @@ _INSIDE_UNITS: dict[Kind, str] = {
     "moment": "N·mm",
     "area": "mm²",
     "volume": "mm³",
+    "liquid": "mm³",
     "line load": "N/mm",
     "count": "1",
     "ratio": "1",

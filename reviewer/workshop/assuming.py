@@ -169,6 +169,7 @@ _KINDS: tuple[Callable[[Review], Iterator[Assumption]], ...] = (
     joints.pilots,
     joints.glue_kinds,
     joints.housings,
+    joints.tenon_thickness,
     _drying,
     _studs,
     _saw,

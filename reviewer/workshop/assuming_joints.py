@@ -10,6 +10,7 @@ from reviewer.model.plan import Fastening, Join, Side
 from reviewer.plan_words import number_text, plan_unit, quoted
 from reviewer.reference import glues
 from reviewer.reference.sources import NO_SOURCE
+from reviewer.reference.usual_values import usual_source
 from reviewer.units import Value, fine_length
 from reviewer.wording import listed
 from reviewer.workshop.assumptions import Assumption
@@ -136,6 +137,33 @@ def _plain_name(key: str) -> str:
     """Words that mean this glue and no other."""
     names = (name for name in glues.glue_names() if glues.glue_candidates(name) == (key,))
     return max(names, key=lambda name: (len(name.split()) == 2, name), default=key)
+
+
+def tenon_thickness(review: Review) -> Iterator[Assumption]:
+    """How thick tenons are where that is not stated."""
+    from reviewer.workshop.proportions import tenons
+
+    if not any(
+        join.housing is not None and join.housing.kind == "mortise and tenon" for join in review.plan.joins
+    ):
+        return
+    found = [each for each in tenons(review) if not each.thickness_said and not each.bare]
+    if not found:
+        return
+    first = found[0]
+    housing = first.joint.join.housing
+    assert housing is not None
+    unit = plan_unit(review.source, review.plan)
+    size = number_text(first.thickness, unit, 0.4)
+    long = f" {number_text(housing.depth, unit)} long" if housing.depth is not None else ""
+    yield Assumption(
+        f"tenons of {_joins(review, (each.joint.join for each in found))}",
+        f"taken to be {{value}} thick on {first.part}: a third of the wood",
+        fine_length(first.thickness),
+        usual_source("tenon-share"),
+        f"mortise and tenon{long} {size} thick",
+        housing.span,
+    )
 
 
 def housings(review: Review) -> Iterator[Assumption]:

@@ -137,6 +137,9 @@ LIMITS = """
     child-weight child-age carpet-block sitter-force sitter-inset sitter-push restraint-height
     restraint-mass restraint-force restraint-points stud-screw-thread wallboard stud-spacing
     bare-number-most sway-force sway-ratio
+    tenon-share-least tenon-share-most mortise-wall-least tenon-depth-share tenon-depth-enough
+    biscuit-stock-least dado-share-most rabbet-share-most between-dadoes-least dowel-share-most dowel-share-least
+    dowel-depth-least dowel-hole-extra lap-length-share gluing-moisture
 """
 
 
