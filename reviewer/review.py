@@ -190,7 +190,7 @@ class Review:
             from reviewer.workshop.stranding import kept_apart
 
             held = kept_apart(held, self.stranded)
-        return carrying(self.plan, self.setting, held, self.masses, self.declared)
+        return carrying(self.plan, self.setting, held, self.masses, self.declared, lambda: self.driven)
 
     @cached_property
     def utilisations(self) -> tuple[Utilisation, ...]:
