@@ -131,6 +131,9 @@ class Declarer(ShapeDeclarer):
         return items[1]  # type: ignore[no-any-return]
 
     # -- small pieces
+    def grade_name(self, items: Items, span: Span) -> d.Words:
+        return d.Words(tuple(items), span)
+
     def material(self, items: Items, span: Span) -> d.Words:
         return d.Words(tuple(items), span)
 
@@ -165,7 +168,7 @@ class Declarer(ShapeDeclarer):
         return d.OfferClause((items[1], items[3]), price, span)
 
     def grade(self, items: Items, span: Span) -> d.StockFact:
-        return d.StockFact("grade", items[1].text, 0.0, span)
+        return d.StockFact("grade", " ".join(word.text for word in items[1].words), 0.0, span)
 
     def moisture(self, items: Items, span: Span) -> d.StockFact:
         return d.StockFact("moisture", "", items[1].amount, span)

@@ -25,7 +25,8 @@ STATEMENTS = {
     "measure_statement": ["h = 17 1/2", "h = (a + 2 * b) / 3 - c", "h = ((1))"],
     "use_statement": ['use "shop-stock.plan"'],
     "stock_statement": [
-        "stock s: 2x4 pine, 8 ft at 4.10, sheet 4 x 8, grade no.2, moisture 12 %, treated, reclaimed, old paint"
+        "stock s: 2x4 pine, 8 ft at 4.10, sheet 4 x 8, grade no.2, moisture 12 %, treated, reclaimed, old paint",
+        "stock s: 2x4 pine, grade select structural",
     ],
     "outline_statement": ["outline o: 4 across, as tall as p, on floor, bottom 2 above top of q"],
     "part_statement": [

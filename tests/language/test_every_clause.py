@@ -27,7 +27,7 @@ try width: 3
 try width: 3, height + 1, from 3 to 9 by 2
 use "shop-stock.plan"
 stock stud: 2x4 spruce-pine-fir
-stock board: actual 45 x 95 pine, 8 ft at 4.10, 10 ft, grade no.2, moisture 12 %, flat sawn
+stock board: actual 45 x 95 pine, 8 ft at 4.10, 10 ft, grade select structural, moisture 12 %, flat sawn
 stock ply: birch plywood 3/4, sheet 48 x 96 at 64, sheet 48 x 96, quarter sawn, treated, reclaimed, old paint, old finish
 stock bar: round 1 1/4 oak
 stock odd: actual thick x (thick + 1) red pine
