@@ -11,7 +11,7 @@ from reviewer.rulebook import rule
 from reviewer.units import fine_length, length, ratio
 from reviewer.wording import listed
 from reviewer.workshop.locking import Locked
-from reviewer.workshop.wood_movement import Season, change_across, movement, season, yard_moisture
+from reviewer.workshop.wood_movement import Season, dried_across, movement, season, yard_moisture
 
 _SLOTTED = "movement-slotted"
 _KINDS = {
@@ -92,7 +92,7 @@ def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
     yard, settled = yard_moisture(stock, review.limits), year.settled
     if yard.amount > year.humid.amount:
         values |= {"yard": yard, "settled": settled.value}
-        values["dried"] = fine_length(change_across(stock, locked.width, settled.amount, yard.amount))
+        values["dried"] = fine_length(dried_across(stock, locked.width, yard.amount, settled.amount))
         says += " Before that it shrinks {dried} once, as it dries from {yard} at the yard to {settled}."
     working = Working(
         (
