@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from reviewer.setting_out.moving import Moved
     from reviewer.workshop.assumptions import Assumption
     from reviewer.workshop.carrying import Carrying
+    from reviewer.workshop.closing_gaps import RowGap
     from reviewer.workshop.coating import Schedule
     from reviewer.workshop.driving import Driven
     from reviewer.workshop.finish_surfaces import SurfaceSchedule
@@ -232,6 +233,13 @@ class Review:
             joint = placed.joint
             found.setdefault((joint.left, joint.right, joint.join.span), []).append(placed)
         return {key: tuple(each) for key, each in found.items()}
+
+    @cached_property
+    def closing_rows(self) -> tuple[RowGap, ...]:
+        """The gaps between boards of a row that they may fill in the humid season."""
+        from reviewer.workshop.closing_gaps import closing_rows
+
+        return closing_rows(self.plan, self.setting, self.limits)
 
     @cached_property
     def held_boards(self) -> tuple[Held, ...]:
