@@ -198,8 +198,8 @@ def _open(review: Review, gaps: list[tuple[str, _Open]], order: dict[str, int]) 
     do = 'Close the gap, or keep it and say why: accept open-joint on {family} because "…"'
     if not theirs and review.material_of(moved).moves and first.axis != review.setting.solids[moved].long:
         do = (
-            "Keep the gap for the boards to swell into and say that it is wanted: accept open-joint on {family} "
-            'because "…". Or lay them touching.'
+            "Keep the gap for the boards to swell into and say that it is wanted: accept open-joint on "
+            '{family} because "…". Or lay them touching.'
         )
     stands = "stands" if len(mine) == 1 else "stand"
     return Finding(
