@@ -219,8 +219,6 @@ class _Finder:
             other = self.line_of.get((nearest[1].name, line.axis))
             if other is not None and (share := self._share(other, not side)) > 0:
                 theirs.append((other.parts, share))
-        if gap <= TOLERANCE_MM:
-            return None
         return Clearance(line.moving, line.axis, line.parts, tuple(beside), gap, tuple(theirs), held)
 
     def _share(self, line: _Line, side: bool) -> float:

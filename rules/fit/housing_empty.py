@@ -86,8 +86,8 @@ def _sentences(how: _How, kind: HousingKind, one: bool) -> tuple[str, str]:
     if how == "lies":
         whole = f"with {'its' if one else 'their'} whole thickness"
         return (
-            f"{{parts}} {lies} on {{others}} {whole}, so the {cut} takes nothing out of either: cut, it lets them "
-            "{deep} into each other.",
+            f"{{parts}} {lies} on {{others}} {whole}, so the {cut} takes nothing out of either: cut, it lets "
+            "them {deep} into each other.",
             f"Set {it} {{deep}} further in, flush with what {crosses}, or leave the {cut} out and let {it} "
             "lie on top.",
         )
@@ -95,9 +95,9 @@ def _sentences(how: _How, kind: HousingKind, one: bool) -> tuple[str, str]:
         return (
             "{all} only touch, edge to edge, so no board has wood for what reaches over or into its "
             "neighbour.",
-            "Let them lap by that, about {deep}: “every {step}” in place of their full width, or what else "
-            "places them. If the yard sells them so cut, and the width of the plan is what shows, keep it and "
-            'say why: accept housing-empty because "…"',
+            "Let them lap by that, about {deep}: “every {step}” in place of their full width, or what "
+            "else places them. If the yard sells them so cut, and the width of the plan is what shows, keep it "
+            'and say why: accept housing-empty because "…"',
         )
     if how == "against":
         return (
@@ -105,8 +105,8 @@ def _sentences(how: _How, kind: HousingKind, one: bool) -> tuple[str, str]:
             f"Set {it} {{deep}} further in, so that {they} {lies} in the {cut}, or leave the {cut} out.",
         )
     return (
-        f"{{parts}} {'ends' if one else 'end'} at the face of {{others}}, so nothing of {it} goes into the {cut}: "
-        f"cut like that, {they} {is_} {{deep}} too short at each such end.",
+        f"{{parts}} {'ends' if one else 'end'} at the face of {{others}}, so nothing of {it} goes into "
+        f"the {cut}: cut like that, {they} {is_} {{deep}} too short at each such end.",
         f"Let {it} reach in, with “{{housed}}” after what {they} {is_} between, or choose a joint that takes "
         "no length, such as dowels.",
     )
@@ -120,8 +120,8 @@ def housing_empty(review: Review) -> Iterator[Finding]:
     length, and it no longer reaches.
 
     Judged by: In a join with a dado, a groove, a rabbet, a mortise and tenon, a bridle, a half lap, dovetails
-    or a box joint, a part that meets the other with its end or its edge must share room with it. So must boards
-    that lie on each other in a half lap or a bridle, and boards side by side in tongue and groove or with
+    or a box joint, a part that meets the other with its end or its edge must share room with it. So must
+    boards that lie on each other in a half lap or a bridle, and boards side by side in tongue and groove or with
     lapped edges; of those it is a warning, since the yard sells some by the width that shows.
 
     Leaves out: Boards face to face in any other joint. Boards that lap end to end. Loose tenons, dowels and

@@ -110,6 +110,8 @@ def _says(closing: _Closing, left: float, copies: bool) -> str:
     many = copies or len(closing.shares) > len(closing.parts)
     room = "to {beside} it has a gap of {gap}" if closing.held else "to {beside} it has {gap} in all"
     says = f"{when}{{names}} {'swell' if many else 'swells'} {{growth}} {ALONG[closing.axis]}, {swell}; "
+    if closing.gap <= TOLERANCE_MM:
+        room = "to {beside} it has no gap at all"
     if many:
         room = room.replace("it has", "there is")
     if left < -TOLERANCE_MM:
@@ -210,8 +212,8 @@ def gap_closes(review: Review) -> Iterator[Finding]:
 
     Such a gap of a row is told here and not as an open joint.
 
-    Leaves out: Sheets, which lie still. Boards that touch. Doors and drawers set tight from the beginning,
-    or with nothing but hardware beside them. The opening, which is taken to keep its size. Panels in
+    Leaves out: Sheets, which lie still. Boards that touch in a row. Doors and drawers with nothing but
+    hardware beside them. The opening, which is taken to keep its size. Panels in
     grooves, which have their room there. Things of more than 200 pieces of solid wood. Parts that lean.
 
     Sources: Wood Handbook ch. 13 and equation 13-3 (movement); room to move freely: common practice, no
