@@ -96,8 +96,8 @@ def _sentences(how: _How, kind: HousingKind, one: bool) -> tuple[str, str]:
             "{all} only touch, edge to edge, so no board has wood for what reaches over or into its "
             "neighbour.",
             "Let them lap by that, about {deep}: “every {step}” in place of their full width, or what "
-            "else places them. If the yard sells them so cut, and the width of the plan is what shows, keep it "
-            'and say why: accept housing-empty because "…"',
+            "else places them. If the yard sells them so cut, and the width of the plan is what shows, keep "
+            'it and say why: accept housing-empty because "…"',
         )
     if how == "against":
         return (
@@ -121,8 +121,8 @@ def housing_empty(review: Review) -> Iterator[Finding]:
 
     Judged by: In a join with a dado, a groove, a rabbet, a mortise and tenon, a bridle, a half lap, dovetails
     or a box joint, a part that meets the other with its end or its edge must share room with it. So must
-    boards that lie on each other in a half lap or a bridle, and boards side by side in tongue and groove or with
-    lapped edges; of those it is a warning, since the yard sells some by the width that shows.
+    boards that lie on each other in a half lap or a bridle, and boards side by side in tongue and groove or
+    with lapped edges; of those it is a warning, since the yard sells some by the width that shows.
 
     Leaves out: Boards face to face in any other joint. Boards that lap end to end. Loose tenons, dowels and
     biscuits, which take no length. How deep the joint must be is for parts-overlap and the rules of joints.

@@ -34,16 +34,18 @@ def _severity(review: Review, locked: Locked) -> Severity:
 
 
 def _remedy(review: Review, locked: Locked) -> tuple[str, dict[str, Filling], Edit | None]:
-    slotted = review.limit(_SLOTTED)
+    slotted, narrow = review.limit(_SLOTTED), review.limit("cross-grain-glue-width")
     values: dict[str, Filling] = {
         "slot": fine_length(slotted.amount),
         "half": fine_length(locked.change / 2),
-        "narrow": length(review.limit("cross-grain-glue-width").amount),
+        "narrow": length(narrow.amount),
+        "left": fine_length(slotted.amount - locked.change),
         "fits": length(locked.width * slotted.amount / locked.change),
     }
     if any(fixing.kind in ("glue", "tenon") for fixing in locked.binding):
-        do = "Glue it over {narrow} at one edge at most and let the rest slide"
-        return f"{do}, or use a sheet for one of the two.", values, None
+        do = "Glue it over {narrow} at one edge at most and let the rest slide: {narrow} of it moves {then}. "
+        values["then"] = fine_length(locked.change * min(1.0, narrow.amount / locked.width))
+        return f"{do}Or use a sheet for one of the two.", values, None
     if locked.change / 2 > slotted.amount:
         return (
             "Make it of boards with gaps between them, each held over {fits} at most in slots.",
@@ -58,7 +60,7 @@ def _remedy(review: Review, locked: Locked) -> tuple[str, dict[str, Filling], Ed
     fastenings = {fixing.span: fixing.fastening for fixing in locked.binding}
     only = next(iter(fastenings.values())) if len(fastenings) == 1 else None
     edit = Edit(only.span, f"{review.source.words(only.span)}, slotted") if only is not None else None
-    do = "Slot the holes across the grain, or use clips: they give {slot}."
+    do = "Slot the holes across the grain, or use clips: they give {slot}, so {left} is left."
     return f"{do} One row along the grain may stay fixed.", values, edit
 
 

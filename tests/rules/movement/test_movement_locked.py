@@ -59,7 +59,7 @@ def test_a_narrower_top_needs_slots() -> None:
         "warning top @ screws #8 x 1 1/4: top is held over 9 1/4 in across the grain by apron.front, apron.back, "
         "end.left and end.right. Over that red oak moves 0.137 in over a year (from 6 % to 10 % of moisture); "
         "screws in round holes give 1/16 in (common practice, no source), so 0.074 in too little. → Slot the holes "
-        "across the grain, or use clips: they give 1/4 in. One row along the grain may stay fixed."
+        "across the grain, or use clips: they give 1/4 in, so 0.113 in is left. One row along the grain may stay fixed."
     ]
     assert assert_mends(text, RULE) == "screws #8 x 1 1/4, slotted"
 
@@ -100,7 +100,7 @@ def test_glue_across_the_grain() -> None:
         "error top @ glue pva: top is held over 17 1/4 in across the grain by apron.front, apron.back, end.left and "
         "end.right. Over that red oak moves 0.255 in over a year (from 6 % to 10 % of moisture); glue across the "
         "grain gives 1/32 in (common practice, no source), so 0.223 in too little. → Glue it over 4 in at one edge "
-        "at most and let the rest slide, or use a sheet for one of the two."
+        "at most and let the rest slide: 4 in of it moves 0.059 in. Or use a sheet for one of the two."
     ]
 
 
@@ -213,7 +213,7 @@ def test_wide_planks() -> None:
         "rail.left and rail.right. Over that spruce-pine-fir moves 0.088 in over a year (from 6 % to 10 % of "
         "moisture); screws in round holes give 1/16 in (common practice, no source), so 0.026 in too little. Before "
         "that it shrinks 0.237 in once, as it dries from 19 % at the yard to 8 %. → Slot the holes across the grain, "
-        "or use clips: they give 1/4 in. One row along the grain may stay fixed."
+        "or use clips: they give 1/4 in, so 0.162 in is left. One row along the grain may stay fixed."
     ]
 
 
@@ -334,7 +334,7 @@ def test_battens_in_millimetres() -> None:
         "warning panel @ screws 4 x 35: panel is held over 260 mm across the grain by batten.left and batten.right. "
         "Over that hard maple moves 3.67 mm over a year (from 6 % to 10 % of moisture); screws in round holes give "
         "1.59 mm (common practice, no source), so 2.08 mm too little. → Slot the holes across the grain, or use "
-        "clips: they give 6.35 mm. One row along the grain may stay fixed."
+        "clips: they give 6.35 mm, so 2.68 mm is left. One row along the grain may stay fixed."
     ]
     assert assert_mends(text, RULE) == "screws 4 x 35, slotted"
 
