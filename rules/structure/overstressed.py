@@ -87,12 +87,21 @@ def _spanning_remedy(review: Review, worst: Utilisation, by: Stressed) -> tuple[
 
 
 def _end_ways(review: Review, worst: Utilisation, cut: EndCut, values: dict[str, Filling]) -> list[str]:
-    """A shallower cut at the end, tried; none where even a quarter of it is too much."""
+    """A thicker tenon or a shallower cut at the end, tried; none where that is still too much."""
     from reviewer.workshop.strengthening import whole_steps
 
     assert isinstance(worst.by, Stressed)
     member = review.carrying.members[worst.part]
     by_class = strengths_of(review, member).crushing_characteristic is not None
+    if cut.why == "tenon" and not cut.notched:
+        thick = whole_steps(cut.area / cut.depth * worst.ratio, review.units)
+        if thick > member.width / 2:
+            return []
+        values |= {
+            "thick": length(thick),
+            "at_thick": percent(100 * worst.ratio * cut.area / cut.depth / thick),
+        }
+        return ["make its tenons {thick} thick: then it is at {at_thick}"]
     if not cut.notched or cut.why == "tenon":
         return []
     deep = cut.depth - cut.left

@@ -99,8 +99,8 @@ def test_glue_across_the_grain() -> None:
     assert told(table(how="glue pva"), RULE) == [
         "error top @ glue pva: top is held over 17 1/4 in across the grain by apron.front, apron.back, end.left and "
         "end.right. Over that red oak moves 0.255 in over a year (from 6 % to 10 % of moisture); glue across the "
-        "grain gives 1/32 in (common practice, no source), so 0.223 in too little. → Glue it over 4 in at one edge "
-        "at most and let the rest slide: 4 in of it moves 0.059 in. Or use a sheet for one of the two."
+        "grain gives 1/32 in (common practice, no source), so 0.223 in too little. → Glue it over 4 in at most, "
+        "at one edge or in the middle, and let the rest slide: 4 in of it moves 0.059 in. Or use a sheet for one of the two."
     ]
 
 
@@ -213,7 +213,8 @@ def test_wide_planks() -> None:
         "rail.left and rail.right. Over that spruce-pine-fir moves 0.088 in over a year (from 6 % to 10 % of "
         "moisture); screws in round holes give 1/16 in (common practice, no source), so 0.026 in too little. Before "
         "that it shrinks 0.237 in once, as it dries from 19 % at the yard to 8 %. → Slot the holes across the grain, "
-        "or use clips: they give 1/4 in, so 0.162 in is left. One row along the grain may stay fixed."
+        "or use clips: they give 1/4 in, so 0.162 in is left. One row along the grain may stay fixed. Let it settle in "
+        "the room before you fix it: fixed at 19 % of moisture it would shrink 0.28 in by the dry end of the year."
     ]
 
 
@@ -492,3 +493,22 @@ def test_what_holds_a_board_at_its_end(how: str, held: bool) -> None:
         join cap to panel: {how}
         """
     assert [finding.parts for finding in findings_of(text, RULE)] == ([("panel",)] if held else [])
+
+
+def test_a_breadboard_end_glued_all_over_is_an_error() -> None:
+    """24 · 0.00248 · 4 = 0.238 in of black cherry: the cheeks of a tongue are long grain, unlike those of a dado."""
+    text = """
+        plan "Top" in inches
+        stock board: actual 7/8 x 24 black cherry
+        stock end: actual 7/8 x 3 black cherry
+        part top: board, across, flat, 40 long, on floor, left at 0, front at 0
+        part bread.left: end, deep, flat, 24 long, on floor, right 1/4 right of left of top, front at 0
+        part bread.right: end, deep, flat, 24 long, on floor, left 1/4 left of right of top, front at 0
+        join bread.* to top: {joint}, glue pva
+        room den: indoors
+        """
+    (finding,) = findings_of(text.format(joint="tongue and groove"), RULE)
+    assert finding.weight is Severity.ERROR
+    assert finding.values["change"].amount == pytest.approx(24 * 25.4 * 0.00248 * 4)  # type: ignore[union-attr]
+    (dado,) = findings_of(text.format(joint="dado 1/4 deep"), RULE)
+    assert dado.weight is Severity.WARNING
