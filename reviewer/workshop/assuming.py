@@ -62,7 +62,7 @@ def _loads(review: Review) -> Iterator[Assumption]:
     """The planned weight of each use that the plan gives no weight for."""
     uses: dict[str, list[Load]] = {}
     for load in review.plan.loads:
-        if load.use != "stated" and load.weight is None and load.per_length is None:
+        if load.use != "stated" and not load.weighed:
             uses.setdefault(load.use, []).append(load)
     for use, loads in uses.items():
         planned = planned_load(use)

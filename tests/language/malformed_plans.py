@@ -2128,6 +2128,15 @@ SLIPS = (
         ("/: After “20 lb” stands “/”, which does not fit there. → Write: 20 lb per foot",),
     ),
     Slip(
+        "loads by area in short",
+        HEAD + "load rail: 40 psf\nload rail: 20 lb/sq ft\nload rail: 150 kg/m2\n",
+        (
+            "40 psf: psf stands for pounds per square foot. → Write it out: 40 lb per square foot",
+            "/: After “20 lb” stands “/”, which does not fit there. → Write: 20 lb per square foot",
+            "/: After “150 kg” stands “/”, which does not fit there. → Write: 150 kg per square metre",
+        ),
+    ),
+    Slip(
         "a load at a spot without from",
         HEAD + "load rail: 20 kg at 12 left\n",
         (
