@@ -17,7 +17,8 @@ from reviewer.model.plan import Axis
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.bearing import Bearing
-from reviewer.workshop.driving import Driven, patch_of, row_ends
+from reviewer.workshop.driving import Driven, patch_of
+from reviewer.workshop.fastener_rows import row_ends
 from reviewer.workshop.net_sections import NetSection, Room
 
 #: A section that keeps less than this share of its area is as good as cut off.
