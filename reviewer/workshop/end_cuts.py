@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from typing import NamedTuple
 
 from reviewer.mechanics.eurocode import notch_share
 from reviewer.mechanics.pocket_screws import POCKET_RADIUS, SLANT_DEGREES, PocketPath
 from reviewer.mechanics.strength import compression_notch_depth, tension_notch_share
 from reviewer.model.plan import Axis
+from reviewer.records import NamedTuple
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.bearing import Bearing
