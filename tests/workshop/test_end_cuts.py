@@ -123,7 +123,9 @@ def test_a_tenon_of_a_flat_board_is_notched_on_both_sides() -> None:
     text = text.replace("3/4 x 3", "3/4 x 1 1/2")
     for cut in member_of(text, "rail").ends:
         assert cut.area / INCH2 == pytest.approx(1.5 * 0.25, rel=2e-4)
-        assert cut.left / MM_PER_INCH == pytest.approx(0.5, rel=2e-4)  # the shoulder below; the wood above goes on
+        assert cut.left / MM_PER_INCH == pytest.approx(
+            0.5, rel=2e-4
+        )  # the shoulder below; the wood above goes on
 
 
 def test_pockets_take_their_width_and_depth() -> None:
