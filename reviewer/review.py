@@ -214,7 +214,7 @@ class Review:
             return ()
         from reviewer.workshop.driving import driven_fasteners
 
-        return driven_fasteners(self.plan, self.setting)
+        return driven_fasteners(self.setting, self.placed)
 
     @cached_property
     def placed(self) -> tuple[Placed, ...]:
@@ -223,7 +223,7 @@ class Review:
             return ()
         from reviewer.workshop.fastener_places import fastener_places
 
-        return fastener_places(self.plan, self.setting)
+        return fastener_places(self.setting)
 
     @cached_property
     def placed_by_joint(self) -> dict[tuple[str, str, Span], tuple[Placed, ...]]:
