@@ -189,8 +189,11 @@ class Driver:
             grip = max(0.0, head_wood - fastening.counterbore)
         worst = None
         if placed:
-            reach = self.paths.least(placed)
-            worst, beyond, behind = reach.placed, reach.beyond, reach.behind
+            worst = placed[0]
+            # Parts that claim the same space with no joint that makes room have no seam to go by.
+            if joint.overlap is None or joint.join.housing is not None:
+                reach = self.paths.least(placed)
+                worst, beyond, behind = reach.placed, reach.beyond, reach.behind
             grip = worst.grip
             slant = SLANT_DEGREES if pocket is not None else fastening.angle or 0.0
         bite = max(0.0, fastening.length - grip) * math.cos(math.radians(slant))
