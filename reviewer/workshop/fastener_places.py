@@ -69,7 +69,9 @@ class Seam(NamedTuple):
         )
 
 
-class _Placer:
+class Placer:
+    """Places the fasteners of one joint at a time."""
+
     def __init__(self, setting: SettingOut, wood: Wood) -> None:
         self.setting = setting
         self.solids = setting.solids
@@ -424,7 +426,7 @@ def fastener_places(setting: SettingOut) -> tuple[Placed, ...]:
     """Every fastener that has a place, in the order of the plan's joins."""
     if not setting.solids:
         return ()
-    placer = _Placer(setting, Wood(setting))
+    placer = Placer(setting, Wood(setting))
     return tuple(
         placed
         for joint in setting.joints

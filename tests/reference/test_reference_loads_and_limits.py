@@ -140,6 +140,8 @@ LIMITS = """
     tenon-share-least tenon-share-most mortise-wall-least tenon-depth-share tenon-depth-enough
     biscuit-stock-least dado-share-most rabbet-share-most between-dadoes-least dowel-share-most dowel-share-least
     dowel-depth-least dowel-hole-extra lap-length-share gluing-moisture
+    fastener-clearance split-edge split-end split-end-unbored split-spacing split-spacing-unbored split-hardwood
+    pilot-gravity
 """
 
 
