@@ -81,7 +81,8 @@ class Paths:
         if each.point_part in GROUNDS:
             return None
         radius, way, length = each.diameter / 2, each.direction, each.length
-        start = each.grip
+        # Where it goes in at a slant one side of the thread comes to the seam later than the other.
+        start = each.grip + self.past_seam(each)
         end = length - usual_value("point-taper") * each.diameter
         if end <= start + TOLERANCE_MM:
             return None
@@ -101,6 +102,11 @@ class Paths:
                 return Beside(each, radius - off) if step < _STEPS else None
         return Beside(each, radius)
 
+    def past_seam(self, each: Placed) -> float:
+        """How far past the seam all of the thread is beyond it, mm along the fastener."""
+        square = dot(each.direction, each.surface_normal)
+        return each.diameter / 2 * math.sqrt(max(0.0, 1 - square * square)) / max(square, 0.1)
+
     def _clear(
         self, each: Placed, way: Vector, aside: Vector, radius: float, start: float, end: float
     ) -> bool:
@@ -112,7 +118,7 @@ class Paths:
         for axis in range(3):
             room = radius * math.sqrt(max(0.0, 1 - way[axis] ** 2))
             low, high = min(one[axis], two[axis]), max(one[axis], two[axis])
-            slack = TOLERANCE_MM + (abs(way[axis]) > 0.9) * radius * 2
+            slack = TOLERANCE_MM
             if low - room < solid.low[axis] - slack or high + room > solid.high[axis] + slack:
                 return False
         return True
