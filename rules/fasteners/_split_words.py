@@ -28,8 +28,14 @@ def split_findings(review: Review, what: tuple[What, ...]) -> Iterator[Finding]:
         yield _finding(review, splitting, group)
 
 
+def _order(each: Close) -> tuple[float, str, str, str, int]:
+    """The worst first; of several as bad the first by name, however the plan is ordered."""
+    placed = each.placed
+    return -round(each.lack, 2), each.part, placed.head_part, placed.point_part, placed.number
+
+
 def _finding(review: Review, splitting: Splitting, group: list[Close]) -> Finding:
-    worst = max(group, key=lambda each: (round(each.lack, 2), -each.placed.number))
+    worst = min(group, key=_order)
     placed, limit = worst.placed, worst.limit
     parts = tuple(dict.fromkeys(each.part for each in group))
     values: dict[str, Filling] = {

@@ -108,7 +108,10 @@ def _named(each: Placed, hole: bool, key: str, values: dict[str, Filling]) -> st
 
 def _finding(review: Review, clear: ClearPlaces, group: list[Near]) -> Finding:
     search = clear.search
-    worst = min(group, key=lambda near: (round(near.gap, 2), near.one, near.two))
+    # Told alike however the plan is ordered: of several as bad the first by name, and of two the same way.
+    worst = min(group, key=lambda near: (round(near.gap, 2), *_names(search, near)))
+    ordered = sorted((worst.one, worst.two), key=lambda owner: _name(search.placed[owner]))
+    worst = worst._replace(one=ordered[0], two=ordered[1])
     one, two = search.placed[worst.one], search.placed[worst.two]
     limit = review.limit("fastener-clearance")
     values: dict[str, Filling] = {
@@ -172,6 +175,14 @@ def _finding(review: Review, clear: ClearPlaces, group: list[Near]) -> Finding:
         edit=edit,
         severity=severity,
     )
+
+
+def _name(each: Placed) -> tuple[str, str, str, int]:
+    return each.head_part, each.point_part, each.kind, each.number
+
+
+def _names(search: RodSearch, near: Near) -> list[tuple[str, str, str, int]]:
+    return sorted(_name(search.placed[owner]) for owner in (near.one, near.two))
 
 
 def _text(value: Filling) -> str:

@@ -129,7 +129,15 @@ def _finding(review: Review, group: list[Driven], failing: list[Driven], pulled:
 
 def _at_the_side(review: Review, shown: list[Beside]) -> Finding:
     """Threads that come out beside an edge, a taper, a notch or a groove."""
-    worst = max(shown, key=lambda each: (round(each.shows, 2), -each.placed.number))
+    worst = min(
+        shown,
+        key=lambda each: (
+            -round(each.shows, 2),
+            each.placed.head_part,
+            each.placed.point_part,
+            each.placed.number,
+        ),
+    )
     placed = worst.placed
     solid = review.setting.solids[placed.point_part]
     spot = taped(solid, moved(placed.head, placed.direction, placed.grip))
