@@ -166,6 +166,7 @@ _KINDS: tuple[Callable[[Review], Iterator[Assumption]], ...] = (
     woods.grains,
     joints.counts,
     joints.sides,
+    joints.places,
     joints.pilots,
     joints.glue_kinds,
     joints.housings,

@@ -93,7 +93,9 @@ class ClearPlaces:
             fastening = placed.fastening.model_copy(update={"from_end": inset})
             tried = [each for joint in joints.values() for each in self.placer.placed(joint, fastening)]
             self._left -= len(tried)
-            if len(tried) == len(owners) and _apart(tried, least, inset):
+            # A stated spacing stays, and so one fewer may stand in the row.
+            spaced = placed.fastening.count is None and placed.fastening.spacing is not None
+            if (len(tried) == len(owners) or spaced) and tried and _apart(tried, least, inset):
                 gap = self._gap(tried, own)
                 if gap is not None:
                     return FromEnds(placed, inset, gap, alone)

@@ -6,6 +6,7 @@ from typing import NamedTuple
 
 from reviewer.geometry.vectors import dot, minus
 from reviewer.setting_out.solid import Solid, Vector
+from reviewer.units import TOLERANCE_MM
 
 #: The sides of the piece, by axis, low and high.
 SIDE_WORDS = (("left", "right"), ("front", "back"), ("bottom", "top"))
@@ -47,7 +48,7 @@ def _from_nearer(solid: Solid, point: Vector, own: int) -> tuple[str, float]:
     )
     way = solid.directions[own]
     off = dot(minus(point, middle), way)
-    if off < 0:
+    if off < TOLERANCE_MM:  # in the middle: the low side, whatever rounding makes of it
         way, off = (-way[0], -way[1], -way[2]), -off
     return side_word(way), solid.size[own] / 2 - off
 

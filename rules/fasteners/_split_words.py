@@ -22,7 +22,7 @@ def split_findings(review: Review, what: tuple[What, ...]) -> Iterator[Finding]:
     splitting = Splitting(review)
     groups: dict[tuple[Span, What, bool], list[Close]] = {}
     for close in splitting.close(what):
-        into = close.part == close.placed.point_part
+        into = close.what != "row" and close.part == close.placed.point_part
         groups.setdefault((close.placed.fastening.span, close.what, into), []).append(close)
     for group in groups.values():
         yield _finding(review, splitting, group)

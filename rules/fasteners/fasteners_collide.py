@@ -132,7 +132,7 @@ def _finding(review: Review, clear: ClearPlaces, group: list[Near]) -> Finding:
         spot = taped(review.setting.solids[part], worst.at)
         values |= {"part": part, "end": spot.end, "along": length(spot.from_end)}
         values |= {"side": spot.side, "aside": length(spot.from_side)}
-        where = ", {along} from the {end} end of {part} and {aside} in from its {side}"
+        where = ", {along} from the {end} end of {part} and {aside} from its {side} side"
     assumed = one.pattern_assumed or two.pattern_assumed
     usual = " at their usual places" if assumed else ""
     same = one.fastening.span == two.fastening.span and one.joint[:2] == two.joint[:2]
