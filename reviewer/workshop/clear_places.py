@@ -28,7 +28,7 @@ _SHIFTS_MM = {
     UnitSystem.METRIC: (5.0, 10.0, 15.0, 20.0, 30.0, 40.0),
 }
 #: So many fasteners are set anew and measured over the whole of a review.
-_MOST_TRIED = 20_000
+_MOST_TRIED = 8_000
 
 
 class FromEnds(NamedTuple):
@@ -63,8 +63,15 @@ class ClearPlaces:
         for owner, placed in enumerate(search.placed):
             self._of.setdefault(placed.fastening.span, []).append(owner)
 
+    @property
+    def worn_out(self) -> bool:
+        """True once so many were tried that no more are: nothing is said of what was not tried."""
+        return self._left <= 0
+
     def other(self, one: Placed, two: Placed) -> FromEnds | Shifted | None:
         """Where to set one of two that meet; the one whose place the plan leaves open first."""
+        if self.worn_out:
+            return None
         order = sorted((two, one), key=lambda each: not each.pattern_assumed)
         for alone in (False, True):
             for placed in order:
@@ -81,23 +88,34 @@ class ClearPlaces:
         owners = self._of[placed.fastening.span]
         if alone:
             owners = [each for each in owners if self.search.placed[each].joint[:2] == placed.joint[:2]]
-        joints: dict[tuple[str, str], Joint] = {}
+        # The joint that is told first: mostly it settles the matter.
+        joints: dict[tuple[str, str], Joint] = {placed.joint[:2]: placed.joint}
         for owner in owners:
             joint = self.search.placed[owner].joint
-            joints[joint.left, joint.right] = joint
+            joints.setdefault(joint[:2], joint)
         own = frozenset(owners)
         least = usual_value("first-from-end") * diameter_of(placed.fastening)
+        # A stated spacing stays, and so one fewer may stand in the row.
+        spaced = placed.fastening.count is None and placed.fastening.spacing is not None
         for inset in _MARKS_MM[self.system]:
-            if inset < least - TOLERANCE_MM or self._left < len(owners):
+            if inset < least - TOLERANCE_MM:
                 continue
             fastening = placed.fastening.model_copy(update={"from_end": inset})
-            tried = [each for joint in joints.values() for each in self.placer.placed(joint, fastening)]
-            self._left -= len(tried)
-            # A stated spacing stays, and so one fewer may stand in the row.
-            spaced = placed.fastening.count is None and placed.fastening.spacing is not None
-            if (len(tried) == len(owners) or spaced) and tried and _apart(tried, least, inset):
-                gap = self._gap(tried, own)
-                if gap is not None:
+            tried: list[Placed] = []
+            gap = self.search.clearance
+            for joint in joints.values():
+                if self.worn_out:
+                    return None
+                these = list(self.placer.placed(joint, fastening))
+                self._left -= len(these)
+                tried += these
+                found = self._gap(these, own) if these and _apart(these, least, inset) else None
+                if found is None:
+                    break
+                gap = min(gap, found)
+            else:
+                whole = spaced or len(tried) == len(owners)
+                if whole and not RodSearch(tried, self.search.clearance).near():
                     return FromEnds(placed, inset, gap, alone)
         return None
 
@@ -133,15 +151,12 @@ class ClearPlaces:
 
 
 def _apart(tried: Sequence[Placed], least: float, inset: float) -> bool:
-    """True where the fasteners of each joint truly begin there and do not crowd each other."""
-    for one, two in pairwise(tried):
-        if one.joint[:2] == two.joint[:2]:
-            axis = max(range(3), key=lambda each: abs(one.along[each]))
-            if abs(one.head[axis] - two.head[axis]) < least and one.along == two.along:
-                return False
+    """True where the fasteners of a joint truly begin there and do not crowd each other."""
     first = tried[0]
-    patch = patch_of(first.joint)
     axis = max(range(3), key=lambda each: abs(first.along[each]))
+    if any(abs(one.head[axis] - two.head[axis]) < least for one, two in pairwise(tried)):
+        return False
+    patch = patch_of(first.joint)
     return patch is not None and inset < patch.extent(axis) / 2
 
 

@@ -48,8 +48,14 @@ def _shared_part(review: Review, one: Placed, two: Placed, at: Vector) -> str | 
 def _next_step(
     review: Review, clear: ClearPlaces, one: Placed, two: Placed, values: dict[str, Filling]
 ) -> tuple[str, Edit | None, bool]:
-    """What to do, the change of the plan's text if there is one, and whether it was tried and clears."""
+    """What to do, the change of the plan's text if there is one, and whether another place may clear them."""
     found = clear.other(one, two)
+    if found is None and clear.worn_out:
+        return (
+            "Set one of the two elsewhere in its joint; so many meet that no place was tried here.",
+            None,
+            True,
+        )
     if found is None:
         return (
             "Set one of the two elsewhere in its joint, use shorter ones, or drive them from another side.",
