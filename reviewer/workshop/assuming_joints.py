@@ -46,13 +46,13 @@ def counts(review: Review) -> Iterator[Assumption]:
 
 
 def places(review: Review) -> Iterator[Assumption]:
-    """How far from the ends of a joint fasteners begin where that is not stated, once a kind."""
-    found: dict[str, list[Placed]] = {}
+    """How far from the ends of a joint fasteners begin where that is not stated, by kind and thickness."""
+    found: dict[tuple[str, float], list[Placed]] = {}
     for placed in review.placed:
         if placed.fastening.from_end is None:
-            found.setdefault(placed.kind, []).append(placed)
+            found.setdefault((placed.kind, round(placed.diameter, 2)), []).append(placed)
     share = usual_value("first-from-end")
-    for kind, alike in found.items():
+    for (kind, _), alike in found.items():
         first = alike[0]
         inset = share * first.diameter
         text = number_text(inset, plan_unit(review.source, review.plan), within_mm=1.0)

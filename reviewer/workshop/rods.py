@@ -12,8 +12,9 @@ from reviewer.workshop.placed import Placed
 
 #: The smallest cell of the search, mm; longer rods lie in cells that are a power of two as large.
 _CELL_MM = 32.0
-#: So many pairs are looked at; beyond that a plan has thousands of fasteners in one place.
-MOST_PAIRS = 2_000_000
+#: So many pairs are looked at, and so many more for each fastener; beyond that they stand in one heap.
+_MOST_PAIRS = 30_000
+_MOST_PAIRS_EACH = 10
 
 
 class Rod(NamedTuple):
@@ -150,7 +151,7 @@ class RodSearch:
                 near = self._pair(one, two)
                 if near is not None:
                     found.append(near)
-            if self._looked_at > MOST_PAIRS:
+            if self._looked_at > _MOST_PAIRS + _MOST_PAIRS_EACH * len(self.placed):
                 self.crowded = True
                 break
             self._put(owner)

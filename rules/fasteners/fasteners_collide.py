@@ -229,7 +229,8 @@ def fasteners_collide(review: Review) -> Iterator[Finding]:
 
     Leaves out: Half of the taper of a point. Heads that stand side by side on a face. Holes that are cut as
     a shape of a part. Where hinges, straps, brackets, clips and shelf pins have their screws. A biscuit or
-    a loose tenon counts as rods side by side.
+    a loose tenon counts as rods side by side. Of a heap of thousands in one place not every two are
+    measured; that is then said.
 
     Sources: the clearance: common practice, no source; usual places: see the notes of what is assumed
 
@@ -270,3 +271,11 @@ def fasteners_collide(review: Review) -> Iterator[Finding]:
         clear = ClearPlaces(review.setting, search, review.units)
         for group in groups.values():
             yield _finding(review, clear, group)
+    if search.crowded:
+        yield Finding(
+            parts=(),
+            at=review.plan.span,
+            says="So many fasteners stand in one place that not every two of them were measured.",
+            do="Mend what is told here first, and review the plan again.",
+            severity=Severity.WARNING,
+        )

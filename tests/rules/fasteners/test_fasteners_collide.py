@@ -94,3 +94,14 @@ def test_a_pocket_counts_as_a_hole() -> None:
 def test_a_sound_piece_gets_no_more_than_a_note(piece: str) -> None:
     found = findings_of(SOUND_PIECES[piece], "fasteners-collide")
     assert all(finding.weight is Severity.NOTE for finding in found)
+
+
+def test_a_heap_is_cut_short_and_says_so() -> None:
+    text = """
+        plan "Heap" in inches
+        stock board: actual 3/4 x 2 1/2 pine
+        part low: board, across, flat, 20 long, on floor, left at 0, front at 0
+        part high: board, deep, flat, 20 long, on low, left at 4, front at 0
+        join high to low: screws #8 x 1 1/4, 600 per joint, from above
+        """
+    assert any("not every two of them were measured" in says for says in told(text, "fasteners-collide"))
