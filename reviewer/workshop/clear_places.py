@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import pairwise
-from typing import NamedTuple
 
 from reviewer.geometry.vectors import Vector, moved, times
 from reviewer.language.source import Span
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem

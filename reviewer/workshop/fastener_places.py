@@ -15,10 +15,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from reviewer.geometry.vectors import UNITS, cross, dot, minus, moved, times, turned_round, unit
 from reviewer.model.plan import GROUNDS, Fastening, FasteningKind
+from reviewer.records import NamedTuple
 from reviewer.reference.gauges import pocket_geometry
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint, SettingOut

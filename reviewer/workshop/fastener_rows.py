@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
 
 from reviewer.model.plan import Fastening
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.fastener_sizes import diameter_of
 

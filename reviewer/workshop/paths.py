@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from reviewer.geometry.vectors import Vector, cross, dot, moved, times
 from reviewer.model.plan import GROUNDS
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.placed import Placed

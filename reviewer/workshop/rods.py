@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from typing import NamedTuple
 
 from reviewer.geometry.vectors import Vector, dot, minus, moved
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.placed import Placed
 

@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
 
 from reviewer.geometry.vectors import dot, minus, moved, times
 from reviewer.limits import Limit
 from reviewer.model.plan import GROUNDS
+from reviewer.records import NamedTuple
 from reviewer.reference import gauges
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.solid import Solid, Vector

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from reviewer.geometry.vectors import dot, minus
+from reviewer.records import NamedTuple
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import TOLERANCE_MM
 
