@@ -239,17 +239,6 @@ def pocket_geometry() -> PocketGeometry:
 
 
 @lru_cache(maxsize=64)
-def usual_nail(length: float) -> Nail | None:
-    """The common nail that is nearest to a length in mm: the one taken where the plan says only how long.
-
-    None for one that is far shorter or longer than any in the table.
-    """
-    found = [each for row in _rows()["common nail"] if (each := nail(row.size)) is not None]
-    near = min(found, key=lambda each: (abs(each.length - length), each.length))
-    return near if abs(near.length - length) <= MM_PER_INCH / 4 else None
-
-
-@lru_cache(maxsize=64)
 def nail(penny: str, kind: Literal["common", "box", "finishing", "sinker"] = "common") -> Nail | None:
     """The nail of a penny size ("8d"); None when the table has no such nail."""
     for row in _rows().get(f"{kind} nail", ()):

@@ -7,7 +7,8 @@ part, panels, pocket screws in thin stock, wooden dowels) the same equations giv
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, NamedTuple
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
 from reviewer.mechanics.fasteners import (
     END_GRAIN_LAG_PULL,
@@ -38,7 +39,7 @@ from reviewer.mechanics.yield_modes import (
     shear_value,
 )
 from reviewer.model.plan import FLOOR, WALL, Axis, Fastening
-from reviewer.reference.gauges import gauge, metric_screw, usual_nail
+from reviewer.reference.gauges import gauge, metric_screw, nail_of_length
 from reviewer.reference.joint_values import (
     gravity_of,
     joint_factor,
@@ -51,12 +52,12 @@ from reviewer.workshop.carrying import stiffness
 from reviewer.workshop.driving import (
     Driven,
     Patch,
-    diameter_of,
     fastener_count,
     joint_axis,
     patch_of,
-    row_ends,
 )
+from reviewer.workshop.fastener_rows import row_ends, spots
+from reviewer.workshop.fastener_sizes import diameter_of
 from reviewer.workshop.holds import Hold, Holder
 from reviewer.workshop.strengths import strength_factor
 
@@ -113,9 +114,8 @@ def _screw_size(fastening: Fastening, length: float) -> _Size:
 
 
 def _nail_size(fastening: Fastening, length: float) -> _Size:
-    usual = usual_nail(length)
-    diameter = fastening.diameter or (usual.diameter if usual is not None else diameter_of(fastening))
-    head = usual.head if usual is not None and fastening.diameter is None else None
+    usual, diameter = nail_of_length(length), diameter_of(fastening)
+    head = usual.head if fastening.diameter is None else None
     kind: Gripping = "stainless nail" if fastening.metal == "stainless" else "smooth nail"
     return _Size(diameter, diameter, head, length, kind, fastening.diameter is not None)
 
@@ -167,6 +167,45 @@ class FastenerHolds:
             return bare
         if driven is None:
             return self._slanted(bare, joint, fastening, axis, brief)
+        return self._square(bare, driven, patch, brief)
+
+    def retried(
+        self,
+        holder: Holder,
+        joint: Joint,
+        brief: bool,
+        *,
+        count: int | None = None,
+        length: float | None = None,
+        changes: dict[str, Any] | None = None,
+    ) -> Holder | None:
+        """The same fasteners in another number, of another length (mm) or kind: a remedy, tried.
+
+        ``changes`` are those of the :class:`Fastening`. None where the joint's fasteners are not driven square.
+        """
+        fastening, patch = holder.fastening, patch_of(joint)
+        if fastening is None or patch is None:
+            return None
+        driven = self.driven.get((joint[:2], fastening.span))
+        if driven is None or driven.misses:
+            return None
+        number = holder.number if count is None else count
+        changed = fastening.model_copy(update=changes or {})
+        long = driven.length if length is None else length
+        tried = replace(driven, fastening=changed, length=long, count=number, bite=driven.bite_of(long))
+        bare = holder._replace(
+            kind=changed.kind,
+            number=number,
+            heights=_heights(patch, driven.axis, number, changed),
+            fastening=changed,
+            shear=None,
+            pull=None,
+        )
+        return self._square(bare, tried, patch, brief)
+
+    def _square(self, bare: Holder, driven: Driven, patch: Patch, brief: bool) -> Holder:
+        """What fasteners hold that are driven square to the joint, or out of a pocket."""
+        count = bare.number
         if driven.misses:
             return bare._replace(why="They are driven from a side that does not lead across the joint.")
         end_grain = driven.point_surface == "end" and self._grained(driven.point_part)
@@ -360,7 +399,7 @@ class FastenerHolds:
                     90.0,
                 )
             )
-            wet = "nail" if fastening.kind == "nails" else "screw"
+            wet: Literal["screw", "nail"] = "nail" if fastening.kind == "nails" else "screw"
             factor = self._duration(brief)
             by = NDS if certain else ESTIMATE
             shear = Hold(
@@ -458,11 +497,16 @@ def _named(holder: Holder, head: str, point: str) -> Holder:
 
 def _heights(patch: Patch, axis: int, count: int, fastening: Fastening) -> tuple[float, ...]:
     """How far above the low edge of a joint its fasteners stand, mm."""
-    low, high = patch.low[Axis.UP], patch.high[Axis.UP]
     run = patch.run(axis)
-    if axis == Axis.UP or run != Axis.UP or count < 2:
-        return ((high - low) / 2,) * max(count, 1)
-    first, last = row_ends(low, high, count, fastening)
-    return tuple(first - low + (last - first) * number / (count - 1) for number in range(count))
-
-
+    if axis == Axis.UP or not count:
+        return ()
+    across = next(each for each in range(3) if each not in (axis, run))
+    stand = spots(
+        (patch.low[run], patch.high[run]),
+        (patch.low[across], patch.high[across]),
+        count,
+        fastening,
+        one_row=fastening.kind == "pocket screws",
+    )
+    low = patch.low[Axis.UP]
+    return tuple((each.along if run == Axis.UP else each.across) - low for each in stand)

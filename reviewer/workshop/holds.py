@@ -30,14 +30,14 @@ class Hold(NamedTuple):
 class Holder(NamedTuple):
     """One thing that holds a joint: all fasteners alike, its housing, or its glue.
 
-    ``shear`` and ``pull`` are of one of ``count``; None where no value is given, which ``why`` explains.
+    ``shear`` and ``pull`` are of one of ``number``; None where no value is given, which ``why`` explains.
     ``heights`` are how far above the low edge of the joint each stands, mm. ``open_shear`` and ``open_pull``
     are true where it may well hold but nobody knows how much: then nothing is judged by the others alone.
     """
 
     kind: str  # "screws", "dado", "glue"
     what: Literal["fastening", "housing", "glue"]
-    count: int
+    number: int
     shear: Hold | None
     pull: Hold | None
     why: str

@@ -11,12 +11,17 @@ from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from reviewer.mechanics.fasteners import hardest_pull, pull_and_shear
 from reviewer.model.plan import GROUNDS, Axis
-from reviewer.reference.joint_values import glue_line, joint_factor, joint_statement
+from reviewer.reference.joint_values import (
+    glue_line,
+    joint_factor,
+    joint_factor_source,
+    joint_statement,
+)
 from reviewer.setting_out.result import Joint
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
-from reviewer.workshop.driving import diameter_of
 from reviewer.workshop.fastener_holds import FastenerHolds
+from reviewer.workshop.fastener_sizes import diameter_of
 from reviewer.workshop.holds import Hold, Holder
 from reviewer.workshop.housing import housed
 from reviewer.workshop.joint_forces import JointForce, joint_forces
@@ -28,6 +33,12 @@ if TYPE_CHECKING:
 #: Housings whose cheeks are a tenon's.
 _TENONS = ("mortise and tenon", "bridle")
 _PRESSED = ("dado", "groove", "rabbet", "half lap", *_TENONS)
+
+#: Who says so, and the source, of what is worked out for woods that no table has.
+_BY_GRAVITY = (
+    "by its specific gravity",
+    "Wood Handbook, FPL-GTR-190 (2010), Table 5-11 (from memory), over the custom for furniture",
+)
 
 Way = Literal["shear", "pull", "shear and pull"]
 
@@ -136,23 +147,23 @@ class JointCapacity:
 
     def _shear(self, force: JointForce, holders: tuple[Holder, ...]) -> JointUse | None:
         found = [
-            JointUse("shear", force.shear, each.shear.force * each.count, each, each.shear)
+            JointUse("shear", force.shear, each.shear.force * each.number, each, each.shear)
             for each in _alike(holders)
-            if each.shear is not None and each.count
+            if each.shear is not None and each.number
         ]
         return min(found, key=lambda each: each.ratio, default=None)
 
     def _pull(self, force: JointForce, holders: tuple[Holder, ...]) -> JointUse | None:
         found = []
         for each in _alike(holders):
-            if each.pull is None or not each.count:
+            if each.pull is None or not each.number:
                 continue
             if force.moment <= 0:
-                limit = each.pull.force * each.count
+                limit = each.pull.force * each.number
                 found.append(JointUse("pull", force.pull, limit, each, each.pull))
             elif each.heights:
                 # All alike share a pull; a moment takes the highest hardest.
-                hardest = force.pull / each.count + hardest_pull(each.heights, force.moment)
+                hardest = force.pull / each.number + hardest_pull(each.heights, force.moment)
                 found.append(JointUse("pull", hardest, each.pull.force, each, each.pull, one=True))
         return min(found, key=lambda each: each.ratio, default=None)
 
@@ -166,18 +177,39 @@ class JointCapacity:
         limit = strengths(
             self.review.stock_of(part), (solid.width, solid.thickness), flat=True, brief=brief
         ).bearing
-        if limit is None:
-            return None
-        return Hold(limit.value, f"{part} is pressed across its grain", limit.who, limit.source, False)
+        said = f"{part} is pressed across its grain"
+        if limit is not None:
+            return Hold(limit.value, said, limit.who, limit.source, False)
+        wood = self.review.material_of(part)
+        if wood.specific_gravity is None:
+            source = joint_factor_source("panel-bearing")
+            return Hold(joint_factor("panel-bearing"), f"{part} is pressed in", source, source, False)
+        from reviewer.mechanics.wood_by_gravity import bearing_by_gravity
+
+        mean = bearing_by_gravity(wood.specific_gravity, wood.family == "hardwood")
+        return Hold(mean / strength_factor("clear-bearing"), said, *_BY_GRAVITY, False)
 
     def _sheared_wood(self, part: str, brief: bool) -> Hold | None:
         solid = self.solids[part]
         limit = strengths(
             self.review.stock_of(part), (solid.width, solid.thickness), flat=False, brief=brief
         ).shear
-        if limit is None:
+        said = f"the tenon of {part} is sheared off"
+        if limit is not None:
+            return Hold(limit.value, said, limit.who, limit.source, False)
+        mean = self._shear_strength(part)
+        if mean is None:
             return None
-        return Hold(limit.value, f"the tenon of {part} is sheared off", limit.who, limit.source, False)
+        return Hold(mean / strength_factor("clear-shear"), said, *_BY_GRAVITY, False)
+
+    def _shear_strength(self, part: str) -> float | None:
+        """The mean shear strength of a wood along its grain, MPa; None for panels."""
+        wood = self.review.material_of(part)
+        if wood.shear_strength is not None or wood.specific_gravity is None:
+            return wood.shear_strength
+        from reviewer.mechanics.wood_by_gravity import shear_by_gravity
+
+        return shear_by_gravity(wood.specific_gravity, wood.family == "hardwood")
 
     def _housing(self, joint: Joint, force: JointForce, brief: bool) -> Holder:
         """A housing: what comes down on it is borne by the wood under the part that is let in."""
@@ -215,7 +247,7 @@ class JointCapacity:
             if pressed is not None:
                 holds.append(pressed._replace(force=pressed.force * wide * depth))
         if not holds:
-            return bare._replace(why="No value is given: no table has what panels bear across their face.")
+            return bare._replace(why="No value is given: both parts stand on end, and no table has that.")
         return bare._replace(shear=min(holds, key=lambda each: each.force), open_shear=False)
 
     def _glue(self, joint: Joint, force: JointForce, brief: bool) -> Holder:
@@ -242,7 +274,7 @@ class JointCapacity:
                 open_pull=False,
                 end_grain=True,
             )
-        woods = [self.review.material_of(name).shear_strength for name in joint[:2]]
+        woods = [self._shear_strength(name) for name in joint[:2]]
         known = [each for each in woods if each is not None]
         if area <= 0 or len(known) < 2:
             return bare
@@ -313,7 +345,7 @@ class JointCapacity:
                 holds.append(sheared._replace(force=sheared.force * thick * wide / 1.5, mode=mode))
         shear = min(holds, key=lambda each: each.force, default=None)
         pull = None
-        woods = [self.review.material_of(name).shear_strength for name in joint[:2]]
+        woods = [self._shear_strength(name) for name in joint[:2]]
         known = [each for each in woods if each is not None]
         if joint.join.glue is not None and len(known) == 2:
             line = glue_line(joint.join.glue, "crossed grain")
@@ -349,7 +381,7 @@ def _alike(holders: tuple[Holder, ...]) -> list[Holder]:
             found[key] = each
         else:
             found[key] = known._replace(
-                count=known.count + each.count, heights=(*known.heights, *each.heights)
+                number=known.number + each.number, heights=(*known.heights, *each.heights)
             )
     return list(found.values())
 
@@ -357,8 +389,8 @@ def _alike(holders: tuple[Holder, ...]) -> list[Holder]:
 def _together(shear: JointUse, pull: JointUse) -> JointUse:
     """Fasteners that are sheared and pulled at once, by NDS 12.4: the load at its slant."""
     holder = shear.holder
-    each = shear.force / holder.count
-    out = pull.force if pull.one else pull.force / holder.count
+    each = shear.force / holder.number
+    out = pull.force if pull.one else pull.force / holder.number
     assert holder.shear is not None
     assert holder.pull is not None
     kind: Literal["screw", "nail"] = "nail" if holder.kind == "nails" else "screw"
@@ -366,7 +398,7 @@ def _together(shear: JointUse, pull: JointUse) -> JointUse:
     limit = pull_and_shear(kind, holder.pull.force, holder.shear.force, slant)
     harder = holder.pull if pull.ratio > shear.ratio else holder.shear
     both = holder.shear.certain and holder.pull.certain
-    times = 1 if pull.one else holder.count
+    times = 1 if pull.one else holder.number
     return JointUse(
         "shear and pull",
         math.hypot(each, out) * times,

@@ -99,7 +99,9 @@ class _Forces:
                 found.append(self._force(part, to, forces, moments.get(to, 0.0)))
         return tuple(found)
 
-    def _force(self, part: str, to: str, forces: list[tuple[Held, float, float]], moment: float) -> JointForce:
+    def _force(
+        self, part: str, to: str, forces: list[tuple[Held, float, float]], moment: float
+    ) -> JointForce:
         joints = self.joints[_pair(part, to)]
         presses = shear = pull = 0.0
         for held, force, _ in forces:
@@ -151,11 +153,10 @@ class _Forces:
         if len(sides) != 1:
             return {}
         ((axis, place, _),) = sides
-        # The wall and its like hold whatever turns; a post that itself turns does not count here.
         total = math.fsum(force * abs(at[axis] - place) for at, force in self._on(part))
         shares = {each.by: 0.0 for each in held}
-        for each in self.handed[part]:
-            shares[each.to.by] += abs(each.force)
+        for handed in self.handed[part]:
+            shares[handed.to.by] += abs(handed.force)
         whole = math.fsum(shares.values())
         if whole <= _LEAST_N:
             return {}
