@@ -144,7 +144,7 @@ def toe_lengths(length: float, side: float) -> tuple[float, float]:
 
 
 def hardest_pull(heights: Sequence[float], moment: float) -> float:
-    """The pull on the fastener furthest from the edge that the parts press on, N, where a moment opens a joint.
+    """The pull on the fastener furthest from the edge that the parts press on, N: a moment opens the joint.
 
     ``heights`` are the distances of the fasteners from that edge, mm; each is pulled in proportion to its
     own. Statics of a stiff joint that turns about its edge: M = Σ T·z, T ∝ z.

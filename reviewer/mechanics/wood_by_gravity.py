@@ -1,8 +1,8 @@
 """Mean strengths of clear wood by its specific gravity, for woods whose own no table has.
 
 MPa at 12 % moisture; specific gravity of ovendry mass and volume at 12 %. Source: Wood Handbook, FPL-GTR-190
-(2010), Table 5-11, from memory; the tests hold them against the species of Table 5-3. Rough: a species may lie
-a fifth to either side.
+(2010), Table 5-11, from memory; the tests hold them against the species of Table 5-3. Rough: a species
+may lie a third to either side.
 """
 
 from __future__ import annotations

@@ -139,7 +139,7 @@ def yield_modes(joint: Joint) -> dict[Mode, float]:
 
 
 def _across_a_gap(joint: Joint) -> dict[Mode, float]:
-    """Single shear with room between the members: AWC TR-12, from memory; without a gap equal to the above."""
+    """Single shear with room between the members: AWC TR-12, from memory; with no gap as above."""
     d, gap = joint.diameter, joint.gap
     lm, ls = joint.main_length, joint.side_length
     qm, qs = joint.main_strength * d, joint.side_strength * d

@@ -1,4 +1,4 @@
-"""What joints hold by: specific gravities, shares of glue lines, odd factors, and what has no value and why."""
+"""What joints hold by: specific gravities, shares of glue lines, factors; and what has no value and why."""
 
 from __future__ import annotations
 

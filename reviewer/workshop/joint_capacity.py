@@ -1,7 +1,7 @@
-"""How far each joint is used: what the load path brings to it over what its housing, fasteners or glue may bear.
+"""How far each joint is used: what the load path brings to it over what holds it may bear.
 
-What holds a joint in different ways does not add up, since the stiffest takes it all first: the one that holds
-most counts. A housing bears what comes down on it, so the fasteners beside it have only what pulls.
+What holds a joint in different ways does not add up, since the stiffest takes it all first: the one that
+holds most counts. A housing bears what comes down on it, so the fasteners beside it have only what pulls.
 """
 
 from __future__ import annotations
@@ -20,10 +20,11 @@ from reviewer.reference.joint_values import (
 from reviewer.setting_out.result import Joint
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
+from reviewer.workshop.driving import joint_axis
 from reviewer.workshop.fastener_holds import FastenerHolds
 from reviewer.workshop.fastener_sizes import diameter_of
 from reviewer.workshop.holds import Hold, Holder
-from reviewer.workshop.housing import housed
+from reviewer.workshop.housing import Housed, housed
 from reviewer.workshop.joint_forces import JointForce, joint_forces
 from reviewer.workshop.strengths import strength_factor, strengths
 
@@ -46,8 +47,7 @@ Way = Literal["shear", "pull", "shear and pull"]
 class JointUse(NamedTuple):
     """How far a joint is used in one way: the force and what may come, N, and what gives way first.
 
-    Both are of the joint as a whole, but of one fastener, that which is pulled hardest, where a moment opens the
-    joint (``one``).
+    Both are of the joint as a whole; where a moment opens it (``one``) of the fastener pulled hardest.
     """
 
     way: Way
@@ -66,8 +66,8 @@ class JointUse(NamedTuple):
 class JointLoad(NamedTuple):
     """What comes to a joint, what holds it, and how far that is used.
 
-    ``use`` has one for shear and one for pull, or one for both, where the load brings them and a value is known.
-    ``why`` says why there is none where one is wanted. ``judged`` is false where something holds besides of
+    ``use`` has one for shear and one for pull, or one for both, where the load brings them and a value is
+    known. ``why`` says why there is none where one is wanted. ``judged`` is false where something holds besides of
     which nobody knows how much, and the rest alone would not do.
     """
 
@@ -102,17 +102,17 @@ class JointCapacity:
         found: list[Holder] = []
         brief = self.is_brief(force)
         for joint in force.joints:
+            made = housed(joint, self.solids) if joint.join.housing is not None else None
+            axis = made.axis if made is not None else joint_axis(joint, self.solids)
             for fastening in joint.join.fastenings:
-                if fastening.kind == "none":
-                    continue
                 if fastening.kind == "loose tenons":
-                    found.append(self._loose_tenon(joint, force, brief))
-                else:
-                    found.append(self.fasteners.holder(joint, fastening, brief))
+                    found.append(self._loose_tenon(joint, axis, brief))
+                elif fastening.kind != "none":
+                    found.append(self.fasteners.holder(joint, fastening, axis, brief))
             if joint.join.housing is not None:
-                found.append(self._housing(joint, force, brief))
+                found.append(self._housing(joint, made, force, brief))
             if joint.join.glue is not None:
-                found.append(self._glue(joint, force, brief))
+                found.append(self._glue(joint, made, brief))
         return tuple(found)
 
     # -------------------------------------------------------------- what they come to
@@ -211,13 +211,12 @@ class JointCapacity:
 
         return shear_by_gravity(wood.specific_gravity, wood.family == "hardwood")
 
-    def _housing(self, joint: Joint, force: JointForce, brief: bool) -> Holder:
+    def _housing(self, joint: Joint, made: Housed | None, force: JointForce, brief: bool) -> Holder:
         """A housing: what comes down on it is borne by the wood under the part that is let in."""
         assert joint.join.housing is not None
         kind = joint.join.housing.kind
         says = joint_statement("housing", kind)
         bare = Holder(kind, "housing", 1, None, None, says.says, open_shear=True, open_pull=True)
-        made = housed(joint, self.solids)
         if made is None or joint.overlap is None or kind not in _PRESSED:
             return bare
         # Drawn out, these let go: nothing but glue or fasteners keeps them.
@@ -250,7 +249,7 @@ class JointCapacity:
             return bare._replace(why="No value is given: both parts stand on end, and no table has that.")
         return bare._replace(shear=min(holds, key=lambda each: each.force), open_shear=False)
 
-    def _glue(self, joint: Joint, force: JointForce, brief: bool) -> Holder:
+    def _glue(self, joint: Joint, made: Housed | None, brief: bool) -> Holder:
         """The glue line: a share of what the weaker wood shears at, by how the grain of both meets."""
         assert joint.join.glue is not None
         bare = Holder(
@@ -265,7 +264,7 @@ class JointCapacity:
         )
         if any(name in GROUNDS for name in joint[:2]):
             return bare
-        pairing, area = self._glued_face(joint)
+        pairing, area = self._glued_face(joint, made)
         line = glue_line(joint.join.glue, pairing)
         if line.low <= 0:
             return bare._replace(
@@ -292,7 +291,7 @@ class JointCapacity:
             return bare._replace(shear=holds, pull=holds, open_shear=False, open_pull=False)
         return bare._replace(shear=holds, open_shear=False)
 
-    def _glued_face(self, joint: Joint) -> tuple[str, float]:
+    def _glued_face(self, joint: Joint, made: Housed | None) -> tuple[str, float]:
         """How the grain of two glued parts meets, and over how many mm²; 0 where no one face is glued."""
         left, right = self.solids[joint.left], self.solids[joint.right]
         crossed = "side to side" if left.long == right.long else "crossed grain"
@@ -307,7 +306,6 @@ class JointCapacity:
             if len(ends) == 2:
                 return "end to end", joint.contact.area
             return ("end to side" if ends else crossed), joint.contact.area
-        made = housed(joint, self.solids)
         depths = joint.overlap.depths
         if made is None:
             return crossed, 0.0
@@ -320,10 +318,10 @@ class JointCapacity:
             return crossed, sides[0] * sides[1]
         return crossed, 0.0
 
-    def _loose_tenon(self, joint: Joint, force: JointForce, brief: bool) -> Holder:
+    def _loose_tenon(self, joint: Joint, axis: int | None, brief: bool) -> Holder:
         """A tenon of its own: sheared across, pressed on by its mortises, and drawn out along its cheeks."""
         fastening = next(each for each in joint.join.fastenings if each.kind == "loose tenons")
-        bare = self.fasteners.holder(joint, fastening, brief)
+        bare = self.fasteners.holder(joint, fastening, axis, brief)
         thick, wide, long = fastening.diameter, fastening.width, fastening.length
         if thick is None or wide is None or long is None or any(name in GROUNDS for name in joint[:2]):
             return bare._replace(

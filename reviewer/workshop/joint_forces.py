@@ -58,13 +58,13 @@ def _pair(one: str, two: str) -> tuple[str, str]:
     return (one, two) if one < two else (two, one)
 
 
-def _upwards(joint: Joint, part: str, solids: dict[str, Solid]) -> float:
+def _upwards(joint: Joint, part: str, axis: int | None, solids: dict[str, Solid]) -> float:
     """How far the way from a part into its support points upwards, -1 to 1: 0 for faces that stand."""
     contact = joint.contact
     if contact is not None and joint.overlap is None:
         up = contact.normal[Axis.UP]
         return up if contact.first == part else -up
-    if joint_axis(joint, solids) != Axis.UP:
+    if axis != Axis.UP:
         return 0.0
     other = joint.right if joint.left == part else joint.left
     return 1.0 if solids[other].centre[Axis.UP] > solids[part].centre[Axis.UP] else -1.0
@@ -103,6 +103,7 @@ class _Forces:
         self, part: str, to: str, forces: list[tuple[Held, float, float]], moment: float
     ) -> JointForce:
         joints = self.joints[_pair(part, to)]
+        axis = joint_axis(joints[0], self.solids)
         presses = shear = pull = 0.0
         for held, force, _ in forces:
             if held.how == "rests":
@@ -110,7 +111,7 @@ class _Forces:
             elif held.how == "hangs":
                 up = 1.0
             else:
-                up = _upwards(joints[0], part, self.solids)
+                up = _upwards(joints[0], part, axis, self.solids)
             shear += abs(force) * math.sqrt(max(0.0, 1 - up * up))
             along = force * up
             pull += max(0.0, along)
@@ -118,7 +119,6 @@ class _Forces:
         held = max(forces, key=lambda each: abs(each[1]))[0]
         whole = math.fsum(abs(force) for _, force, _ in forces)
         brief = math.fsum(abs(each) for _, _, each in forces)
-        axis = joint_axis(joints[0], self.solids)
         return JointForce(
             part,
             to,
@@ -137,6 +137,11 @@ class _Forces:
         """By support, the moment that turns a part off it, N·mm, where it is held on one side alone."""
         if any(each.how != "joint" or not each.joined for each in held) or not self.solids[part].square:
             return {}
+        names = {each.by for each in held}
+        for other in self.beside.get(part, {}):
+            own = {each.by for each in self.supports.get(other, ())} if other not in names else set()
+            if other not in names and own != {part}:
+                return {}  # what else it is joined to keeps it from turning, too
         sides = set()
         for each in held:
             joints = self.joints.get(_pair(part, each.by))
@@ -145,11 +150,6 @@ class _Forces:
                 return {}
             middle = each.middle[axis]
             sides.add((axis, round(middle, 1), middle > self.solids[part].centre[axis]))
-        names = {each.by for each in held}
-        for other in self.beside.get(part, {}):
-            own = {each.by for each in self.supports.get(other, ())} if other not in names else set()
-            if other not in names and own != {part}:
-                return {}  # what else it is joined to keeps it from turning, too
         if len(sides) != 1:
             return {}
         ((axis, place, _),) = sides

@@ -1,4 +1,4 @@
-"""What makes a joint hold more, each tried on the joint: more, longer or thicker fasteners, a cleat under it."""
+"""What makes a joint hold more, each tried on it: more, longer or thicker fasteners, a cleat under it."""
 
 from __future__ import annotations
 
@@ -62,9 +62,11 @@ def _has_room(joint: Joint, driven: Driven, count: int) -> bool:
         return False
     apart = usual_value("first-from-end") * diameter_of(driven.fastening)
     run = patch.extent(patch.run(driven.axis))
-    rows = 2 if min(patch.extent(a) for a in range(3) if a != driven.axis) >= usual_value(
-        "two-rows-width"
-    ) else 1
+    rows = (
+        2
+        if min(patch.extent(a) for a in range(3) if a != driven.axis) >= usual_value("two-rows-width")
+        else 1
+    )
     return math.ceil(count / rows) * apart <= run - apart + TOLERANCE_MM
 
 
@@ -152,8 +154,10 @@ def remedies(review: Review, capacity: JointCapacity, load: JointLoad) -> list[J
     ]
 
 
-def screws_instead(review: Review, capacity: JointCapacity, load: JointLoad, holder: Holder) -> JointRemedy | None:
-    """The thinnest screws of the tables that bear what nails are asked to, as long as those; None if none do."""
+def screws_instead(
+    review: Review, capacity: JointCapacity, load: JointLoad, holder: Holder
+) -> JointRemedy | None:
+    """The thinnest screws that bear what nails are asked to, as long as those; None if none do."""
     joint = _joint_of(load, holder)
     if joint is None:
         return None

@@ -36,21 +36,22 @@ def _why(review: Review, load: JointLoad) -> str | None:
 
 
 _SAYS = {
-    "glue": "{parts} {hold} to {others} by glue on end grain alone, and {load} comes there. End grain drinks the "
-    "glue: nobody relies on such a joint, which at its very best holds a quarter of what the wood does.",
-    "pull": "{parts} {hold} to {others} by {kind} in end grain alone, and {load} pulls on them along the fibres. "
-    "Threads in end grain cut them short, so the building code allows no pull there.",
-    "nails": "{parts} {hold} to {others} by nails in end grain alone, and {load} comes there. They work loose as "
-    "the wood swells and shrinks.",
-    "screws": "{parts} {hold} to {others} by {kind} in end grain alone, and {load} comes there: {used} of what they "
-    "may bear. Screws in end grain split it and work loose, so that leaves little.",
+    "glue": "{parts} {hold} to {others} by glue on end grain alone, and {load} comes there. End grain drinks "
+    "the glue: nobody relies on such a joint, which at its very best holds a quarter of what the wood does.",
+    "pull": "{parts} {hold} to {others} by {kind} in end grain alone, and {load} pulls on them along the "
+    "fibres. Threads in end grain cut them short, so the building code allows no pull there.",
+    "nails": "{parts} {hold} to {others} by nails in end grain alone, and {load} comes there. They work "
+    "loose as the wood swells and shrinks.",
+    "screws": "{parts} {hold} to {others} by {kind} in end grain alone, and {load} comes there: {used} of "
+    "what they may bear. Screws in end grain split it and work loose, so that leaves little.",
 }
 _DO = {
     "glue": "Add dowels, screws or loose tenons, or house {part} in {to}.",
-    "pull": "Let {part} rest on a cleat or in a dado, or drive the screws into side grain, such as into a block "
-    "glued into the corner.",
+    "pull": "Let {part} rest on a cleat or in a dado, or drive the screws into side grain, such as into a "
+    "block glued into the corner.",
     "nails": "Use screws with pilot holes, house {part} in {to}, or put a cleat under it.",
-    "screws": "House {part} in {to}, put a cleat under it, or glue in dowels across its end for the screws to bite.",
+    "screws": "House {part} in {to}, put a cleat under it, or glue in dowels across its end for the screws "
+    "to bite.",
 }
 
 
@@ -84,7 +85,9 @@ def _finding(review: Review, why: str, group: list[JointLoad]) -> Finding:
             (Figure("shear", force(load.force.shear)), Figure("pull", force(load.force.pull))),
             "load = shear + pull",
             Figure("load", force(comes)),
-            Figure("share of the value from which screws are told", percent(100 * share.amount), share.source),
+            Figure(
+                "share of the value from which screws are told", percent(100 * share.amount), share.source
+            ),
         ),
     )
 
@@ -98,20 +101,21 @@ def _finding(review: Review, why: str, group: list[JointLoad]) -> Finding:
 def end_grain_only(review: Review) -> Iterator[Finding]:
     """A load that hangs on fasteners or glue in end grain alone.
 
-    Goes wrong: A screw in end grain lies between the fibres and cuts them short, and the glue soaks away into
-    them. It feels tight on the bench. A season of swelling, or a child that pulls at the rail, opens the joint.
+    Goes wrong: A screw in end grain lies between the fibres and cuts them short, and the glue soaks away
+    into them. It feels tight on the bench. A season of swelling, or a child that pulls at the rail, opens
+    the joint.
 
-    Judged by: Joints that the load path goes through, and that nothing holds but fasteners whose points stand in
-    end grain, or glue on an end. Glue alone, nails alone and any pull along the fibres are told; screws that a
-    load only shears, as good makers use them every day, not before they are at end-grain-share of what they may
-    bear (two thirds of the value in side grain). Dowels that are glued, housings, brackets and glue on side grain
-    make it quiet. Less than end-grain-load is no load.
+    Judged by: Joints that the load path goes through, and that nothing holds but fasteners whose points
+    stand in end grain, or glue on an end. Glue alone, nails alone and any pull along the fibres are told;
+    screws that a load only shears, as good makers use them every day, not before they are at end-grain-
+    share of what they may bear (two thirds of the value in side grain). Dowels that are glued, housings,
+    brackets and glue on side grain make it quiet. Less than end-grain-load is no load.
 
     Leaves out: Edges of sheets, which have no end grain. Sideways pushes. A joint past what it may bear is
     joint-overloaded's.
 
-    Sources: NDS 2018 12.2.2.3 and 12.2.3.4 (no withdrawal of screws and nails in end grain, as transcribed); Wood
-    Handbook ch. 10 (end-grain butts)
+    Sources: NDS 2018 12.2.2.3 and 12.2.3.4 (no withdrawal of screws and nails in end grain, as
+    transcribed); Wood Handbook ch. 10 (end-grain butts)
 
     Flagged:
 

@@ -45,9 +45,9 @@ def _holder(use: JointUse) -> tuple[str, dict[str, Filling]]:
     return f"{{number}} {noun}", {"number": count(use.holder.number)}
 
 
-def _remedy(review: Review, capacity: JointCapacity, load: JointLoad, use: JointUse) -> tuple[
-    str, dict[str, Filling]
-]:
+def _remedy(
+    review: Review, capacity: JointCapacity, load: JointLoad, use: JointUse
+) -> tuple[str, dict[str, Filling]]:
     values: dict[str, Filling] = {}
     ways = []
     kind = use.holder.kind
@@ -75,7 +75,10 @@ def _remedy(review: Review, capacity: JointCapacity, load: JointLoad, use: Joint
                 "Let {part} rest on something there, such as a cleat, a ledger or a dado that is fixed to "
                 "{to}, or hold it at more places."
             ), values
-        return "Put something under {part}, such as a bracket, a leg or a brace, so that nothing pulls.", values
+        return (
+            "Put something under {part}, such as a bracket, a leg or a brace, so that nothing pulls.",
+            values,
+        )
     said = ", or ".join(ways[:3])
     return f"{said[0].upper()}{said[1:]}.", values
 
@@ -171,16 +174,16 @@ def joint_overloaded(review: Review) -> Iterator[Finding]:
     shears, what hangs is pulled, what is held on one side alone turns open and pulls on what stands above.
     What lies on something is borne by it and loads no fastener; a dado, a lap or a tenon bears by its wood.
     Screws, nails and bolts: NDS 2018, all yield modes for shear, withdrawal by thread, wood and depth, two
-    thirds of the shear in end grain, load duration, wet service outdoors, group action. Of several things that
-    hold a joint the one that holds most counts. Beyond a value that the NDS covers it is an error; where the
-    same equations only estimate (less than six diameters of depth, panels, pocket screws, metric screws whose
-    root is not read, dowels, tenons, glue) a warning, and an error from joint-error-share times the value on.
-    From joint-near-share of an NDS value on it is a warning that it is near.
+    thirds of the shear in end grain, load duration, wet service outdoors, group action. Of several things
+    that hold a joint the one that holds most counts. Beyond a value that the NDS covers it is an error;
+    where the same equations only estimate (less than six diameters of depth, panels, pocket screws, metric
+    screws whose root is not read, dowels, tenons, glue) a warning, and an error from joint-error-share
+    times the value on. From joint-near-share of an NDS value on it is a warning that it is near.
 
-    Leaves out: Sideways pushes (racks judges those), and parts that several joints keep from turning. Brackets,
-    biscuits, wedges, shelf pins and glue that is pulled apart have no published value: where one of them helps,
-    nothing is judged. Tearing at edges and ends. Buildings, and whatever people hang from: there a licensed
-    engineer works it out.
+    Leaves out: Sideways pushes (racks judges those), and parts that several joints keep from turning.
+    Brackets, biscuits, wedges, shelf pins and glue that is pulled apart have no published value: where one
+    of them helps, nothing is judged. Tearing at edges and ends. Buildings, and whatever people hang from:
+    there a licensed engineer works it out.
 
     Sources: NDS 2018 chapters 11 and 12, as transcribed; end grain and glue: Wood Handbook ch. 8 and 10
 

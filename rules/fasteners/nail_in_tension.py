@@ -54,7 +54,9 @@ def _finding(review: Review, group: list[tuple[JointLoad, Holder, float]]) -> Fi
     held = nails.pull.force if nails.pull is not None else 0.0
     if held > 0:
         values["held"] = force(held)
-        says += "A new one draws out at five times {held} on average, but smooth nails let go under a pull that "
+        says += (
+            "A new one draws out at five times {held} on average, but smooth nails let go under a pull that "
+        )
         says += "stays, as the wood swells and shrinks."
     else:
         says += "In end grain a nail holds no pull at all."
@@ -63,8 +65,8 @@ def _finding(review: Review, group: list[tuple[JointLoad, Holder, float]]) -> Fi
     do = "Turn the joint so that the nails are sheared, not pulled, or hold {part} with screws or bolts."
     if remedy is not None:
         values |= {"gauge": remedy.said, "then": percent(math.ceil(100 * remedy.ratio))}
-        do = "Use screws {gauge} of the same length in their place: then the joint is at {then} of what it may "
-        do += "bear. Or let {part} rest on something."
+        do = "Use screws {gauge} of the same length in their place: then the joint is at {then} of what it "
+        do += "may bear. Or let {part} rest on something."
     figures = [Figure("pull across the joint", force(load.force.pull)), Figure("nails", count(nails.number))]
     if nails.fastening is not None and nails.fastening.length is not None:
         figures.append(Figure("length", length(nails.fastening.length)))
@@ -92,20 +94,20 @@ def _finding(review: Review, group: list[tuple[JointLoad, Holder, float]]) -> Fi
 def nail_in_tension(review: Review) -> Iterator[Finding]:
     """Smooth nails that a load pulls on along themselves let go in time.
 
-    Goes wrong: The shelf that is nailed up from below, or the drawer bottom that is nailed on from underneath,
-    holds while it is new. Each winter the wood shrinks away from the smooth shanks, and one day it is all on the
-    floor.
+    Goes wrong: The shelf that is nailed up from below, or the drawer bottom that is nailed on from
+    underneath, holds while it is new. Each winter the wood shrinks away from the smooth shanks, and one day
+    it is all on the floor.
 
-    Judged by: What the load path brings to each joint. Where a part hangs from, or is turned off, what nothing
-    but nails holds it to, by more than nail-pull-least for each nail, it is an error, however many nails there
-    are. Glue on long grain, screws, bolts or hardware beside the nails make it quiet. A part that rests on
-    something, or that nails hold against sliding, does not pull on them.
+    Judged by: What the load path brings to each joint. Where a part hangs from, or is turned off, what
+    nothing but nails holds it to, by more than nail-pull-least for each nail, it is an error, however many
+    nails there are. Glue on long grain, screws, bolts or hardware beside the nails make it quiet. A part
+    that rests on something, or that nails hold against sliding, does not pull on them.
 
-    Leaves out: Ring-shank and screw-shank nails, which the language does not tell apart. Clenched nails. Light
-    trim that weighs next to nothing.
+    Leaves out: Ring-shank and screw-shank nails, which the language does not tell apart. Clenched nails.
+    Light trim that weighs next to nothing.
 
-    Sources: EN 1995-1-1 8.3.2 (smooth nails take no lasting pull, as coded in two public libraries); NDS 2018
-    12.2.3 (withdrawal, a quarter of it where the wood dries, none in end grain, as transcribed)
+    Sources: EN 1995-1-1 8.3.2 (smooth nails take no lasting pull, as coded in two public libraries); NDS
+    2018 12.2.3 (withdrawal, a quarter of it where the wood dries, none in end grain, as transcribed)
 
     Flagged:
 
@@ -144,7 +146,9 @@ def nail_in_tension(review: Review) -> Iterator[Finding]:
     for load in review.joint_loads:
         found = _pulled_nail(load)
         if found is not None and found[1] > least:
-            key = found[0].fastening.span if found[0].fastening is not None else load.force.joints[0].join.span
+            key = (
+                found[0].fastening.span if found[0].fastening is not None else load.force.joints[0].join.span
+            )
             groups.setdefault(key, []).append((load, *found))
     for group in groups.values():
         group.sort(key=lambda each: -round(min(each[2], 1e9), 6))
