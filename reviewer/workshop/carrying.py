@@ -435,10 +435,10 @@ class _Carrier:
 
 
 def bedded(member: Member, forces: list[float]) -> list[float]:
-    """The forces on a member's supports (N), where short bearings that overlap share what comes to them.
+    """The forces on a member's supports (N), where short bearings that meet or overlap share them.
 
     As knife edges a hand's breadth apart they would pry against each other; in truth the board beds down on
-    both. What they bear together stays what it is.
+    both, and a joint at its end has nothing to do where a cleat lies under it. What they bear together stays.
     """
     if min(forces, default=0.0) >= 0:
         return forces
@@ -449,7 +449,7 @@ def bedded(member: Member, forces: list[float]) -> list[float]:
     order.sort(key=lambda number: short[member.supports[number][1]].start)
     for number in order:
         bearing = short[member.supports[number][1]]
-        if runs and bearing.start < reach - TOLERANCE_MM:
+        if runs and bearing.start <= reach + TOLERANCE_MM:
             runs[-1].append(number)
         else:
             runs.append([number])
