@@ -53,7 +53,7 @@ class JointUseRow(NamedTuple):
 
 def _said(holder: Holder, one: bool) -> str:
     if holder.what != "fastening":
-        return holder.kind
+        return f"the {holder.kind}"
     noun = holder.kind if holder.number != 1 else holder.kind.removesuffix("s")
     return f"the hardest pulled of {holder.number} {noun}" if one else f"{holder.number} {noun}"
 
@@ -126,7 +126,8 @@ def joint_use_text(row: JointUseRow, units: UnitSystem) -> str:
     comes = f"{filled(row.comes, units)} {row.way}"
     if row.limit is None:
         return f"{named}: {comes}, on {row.holds}. {row.why}"
-    text = f"{named}: {comes} of {filled(row.limit, units)} on {row.holds} ({row.who}). First {row.mode}"
+    text = f"{named}: {comes} of {filled(row.limit, units)} on {row.holds} ({row.who})"
+    text += f". First to give way: {row.mode}"
     return f"{text}. {OPEN}" if row.open else f"{text}."
 
 
@@ -145,7 +146,7 @@ def joint_use_lines(
     """The hardest used joints in words, what is said of those left out, and the sources of their values."""
     lines = []
     for row in rows[:most]:
-        says = f"First {row.mode}." if row.mode else row.why
+        says = f"First to give way: {row.mode}." if row.mode else row.why
         says += f" {OPEN}" if row.open else ""
         lines.append(
             JointUseLine(

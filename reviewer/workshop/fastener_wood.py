@@ -16,7 +16,7 @@ from reviewer.workshop.holds import Hold, Holder
 
 NDS = "NDS 2018"
 NDS_SOURCE = "National Design Specification for Wood Construction 2018, chapters 11 and 12, as transcribed"
-ESTIMATE = "an estimate by the NDS equations, beyond what they are for"
+ESTIMATE = "an estimate by the NDS equations"
 #: Least depth in the far part, in diameters, for which the NDS gives a value: screws and nails, lag screws.
 LEAST_DEPTH, LEAST_LAG_DEPTH = 6.0, 4.0
 ONE = {

@@ -60,7 +60,13 @@ class WoodHolds:
         wood = self.review.material_of(part)
         if wood.specific_gravity is None:
             source = joint_factor_source("panel-bearing")
-            return Hold(joint_factor("panel-bearing"), f"{part} is pressed in", source, source, False)
+            return Hold(
+                joint_factor("panel-bearing"),
+                f"{part} is pressed in",
+                "an estimate, from memory",
+                source,
+                False,
+            )
         from reviewer.mechanics.wood_by_gravity import bearing_by_gravity
 
         mean = bearing_by_gravity(wood.specific_gravity, wood.family == "hardwood")
