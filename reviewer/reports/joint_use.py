@@ -24,8 +24,8 @@ class JointUseRow(NamedTuple):
     """Joints that are used alike: what comes to them, what may, what gives way first; or why none is given.
 
     ``comes`` and ``limit`` are forces; ``limit`` and ``ratio`` are None where no value is given, which
-    ``why`` explains. ``holds`` is what holds them, in words. ``open`` is true where something holds besides
-    of which no value is known, so that a ratio past 1 says nothing yet.
+    ``why`` explains. ``holds`` is what holds them, in words. ``open`` names what holds besides, of which no
+    value is known, so that a ratio past 1 says nothing yet.
     """
 
     parts: tuple[str, ...]
@@ -39,7 +39,7 @@ class JointUseRow(NamedTuple):
     who: str
     source: str
     why: str
-    open: bool = False
+    open: str = ""
 
     @property
     def percent(self) -> str:
@@ -56,6 +56,16 @@ def _said(holder: Holder, one: bool) -> str:
         return f"the {holder.kind}"
     noun = holder.kind if holder.number != 1 else holder.kind.removesuffix("s")
     return f"the hardest pulled of {holder.number} {noun}" if one else f"{holder.number} {noun}"
+
+
+def _open(load: JointLoad) -> str:
+    """What holds a joint besides, of which nobody knows how much: ``the glue``."""
+    found = [_said(each, False) for each in load.holders if each.open_shear or each.open_pull]
+    return listed(list(dict.fromkeys(found)))
+
+
+def _open_said(row: JointUseRow) -> str:
+    return f"Besides there is {row.open}, of which no value is known." if row.open else ""
 
 
 def _rows_of(load: JointLoad) -> list[JointUseRow]:
@@ -76,7 +86,7 @@ def _rows_of(load: JointLoad) -> list[JointUseRow]:
                 use.hold.who,
                 use.hold.source,
                 "",
-                not load.judged,
+                "" if load.judged else _open(load),
             )
         )
     if load.why:
@@ -128,11 +138,7 @@ def joint_use_text(row: JointUseRow, units: UnitSystem) -> str:
         return f"{named}: {comes}, on {row.holds}. {row.why}"
     text = f"{named}: {comes} of {filled(row.limit, units)} on {row.holds} ({row.who})"
     text += f". First to give way: {row.mode}"
-    return f"{text}. {OPEN}" if row.open else f"{text}."
-
-
-#: What is said where more comes than what is known bears, and something else holds as well.
-OPEN = "Something else holds there too, of which no value is known."
+    return f"{text}. {_open_said(row)}".rstrip()
 
 
 def joints_said(rows: tuple[JointUseRow, ...], units: UnitSystem, most: int) -> list[tuple[str, str]]:
@@ -147,7 +153,7 @@ def joint_use_lines(
     lines = []
     for row in rows[:most]:
         says = f"First to give way: {row.mode}." if row.mode else row.why
-        says += f" {OPEN}" if row.open else ""
+        says = f"{says} {_open_said(row)}".rstrip()
         lines.append(
             JointUseLine(
                 listed(row.parts, most=_NAMES),

@@ -276,7 +276,7 @@ def _joint_use(row: JointUseRow, system: UnitSystem) -> Json:
         "who": row.who,
         "source": row.source,
         "why": row.why,
-        "open": row.open,
+        "open": bool(row.open),
     }
 
 
