@@ -27,6 +27,9 @@ ONE = {
     "dowels": "dowel",
 }
 
+#: Fasteners of a joint whose places are worked out; a plan may name any number.
+_MOST_SPOTS = 200
+
 
 class Size(NamedTuple):
     """A fastener as the equations take it, mm. ``root`` of screws; None where there is no thread."""
@@ -111,10 +114,11 @@ def heights_in(patch: Patch, axis: int, count: int, fastening: Fastening) -> tup
     if axis == Axis.UP or not count:
         return ()
     across = next(each for each in range(3) if each not in (axis, run))
+    # So many stand as close as any: more of them need not be told apart.
     stand = spots(
         (patch.low[run], patch.high[run]),
         (patch.low[across], patch.high[across]),
-        count,
+        min(count, _MOST_SPOTS),
         fastening,
         one_row=fastening.kind == "pocket screws",
     )

@@ -23,8 +23,9 @@ if TYPE_CHECKING:
 
 #: A remedy has to bring a joint to no more than this.
 _ENOUGH = 1.0
-#: Nobody puts more than so many times as many fasteners into a joint.
+#: Nobody puts more than so many times as many fasteners into a joint; and so many numbers are tried.
 _MOST_TIMES = 4
+_MOST_TRIED = 30
 
 
 class JointRemedy(NamedTuple):
@@ -75,7 +76,8 @@ def _more(capacity: JointCapacity, load: JointLoad, holder: Holder, joint: Joint
     driven = capacity.fasteners.driven.get((joint[:2], holder.fastening.span)) if holder.fastening else None
     if driven is None:
         return
-    for count in range(holder.number + 1, holder.number * _MOST_TIMES + 1):
+    step = max(1, holder.number * _MOST_TIMES // _MOST_TRIED)
+    for count in range(holder.number + step, holder.number * _MOST_TIMES + 1, step):
         if not _has_room(joint, driven, count):
             return
         tried = capacity.fasteners.retried(holder, joint, brief, count=count)
