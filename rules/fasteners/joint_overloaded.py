@@ -29,8 +29,9 @@ def _told_elsewhere(review: Review, load: JointLoad) -> bool:
 
 def _severity(review: Review, use: JointUse) -> Severity | None:
     if use.ratio > 1 + 1e-9:
-        far = use.ratio > review.limit("joint-error-share").amount
-        return Severity.ERROR if use.hold.certain or far else Severity.WARNING
+        if use.hold.certain or use.ratio > review.limit("joint-error-share").amount:
+            return Severity.ERROR
+        return Severity.WARNING if use.ratio > review.limit("joint-estimate-share").amount else None
     near = use.ratio >= review.limit("joint-near-share").amount
     return Severity.WARNING if near and use.hold.certain else None
 
@@ -162,7 +163,7 @@ def _finding(
     "joint-overloaded",
     topic="fasteners",
     severity=Severity.ERROR,
-    limits=("joint-near-share", "joint-error-share", "overhang-share", "wallboard"),
+    limits=("joint-near-share", "joint-estimate-share", "joint-error-share", "overhang-share", "wallboard"),
 )
 def joint_overloaded(review: Review) -> Iterator[Finding]:
     """A joint that a load asks more of than its fasteners, its housing or its glue may bear.
@@ -177,8 +178,9 @@ def joint_overloaded(review: Review) -> Iterator[Finding]:
     thirds of the shear in end grain, load duration, wet service outdoors, group action. Of several things
     that hold a joint the one that holds most counts. Beyond a value that the NDS covers it is an error;
     where the same equations only estimate (less than six diameters of depth, panels, pocket screws, metric
-    screws whose root is not read, dowels, tenons, glue) a warning, and an error from joint-error-share
-    times the value on. From joint-near-share of an NDS value on it is a warning that it is near.
+    screws whose root is not read, dowels, tenons, glue) a warning from joint-estimate-share times the value
+    on, since good makers rely on such joints every day, and an error from joint-error-share times on. From
+    joint-near-share of an NDS value on it is a warning that it is near.
 
     Leaves out: Sideways pushes (racks judges those), and parts that several joints keep from turning.
     Brackets, biscuits, wedges, shelf pins and glue that is pulled apart have no published value: where one
