@@ -7,10 +7,12 @@ from typing import get_args
 
 import pytest
 
+from reviewer.mechanics.yield_modes import Joint as ShearJoint
+from reviewer.mechanics.yield_modes import bending_yield_strength, dowel_bearing_strength, shear_value
 from reviewer.model.plan import FasteningKind, HousingKind
 from reviewer.reference.glues import glue_keys
 from reviewer.reference.joint_values import glue_line, gravity_of, joint_factor, joint_statement
-from reviewer.units import NEWTON_PER_KG, NEWTON_PER_POUND
+from reviewer.units import MM_PER_INCH, NEWTON_PER_KG, NEWTON_PER_POUND
 from reviewer.workshop.holds import Hold, Holder
 from reviewer.workshop.joint_capacity import JointLoad
 from tests.support import review_of
@@ -279,6 +281,27 @@ def test_less_than_six_diameters_is_an_estimate() -> None:
     assert deep.shear is not None
     assert (shallow.shear.certain, deep.shear.certain) == (False, True)
     assert shallow.shear.force <= deep.shear.force
+
+
+def test_the_tip_of_a_shallow_screw_does_not_bear() -> None:
+    # NDS 2018 12.3.5.3: l_m = p - E/2, E = 2 D. No. 10 through 1/2 in, 1/2 in deep: 0.31 in bears.
+    text = on_post("join board to post.*: screws #10 x 1, 2 per joint, from front", "1/2")
+    holder = holder_of(text, "screws")
+    wood = dowel_bearing_strength(0.50, 0.19 * MM_PER_INCH)
+    expected = shear_value(
+        ShearJoint(
+            0.152 * MM_PER_INCH,
+            0.19 * MM_PER_INCH,
+            0.31 * MM_PER_INCH,
+            0.5 * MM_PER_INCH,
+            wood,
+            wood,
+            bending_yield_strength(0.19 * MM_PER_INCH),
+        )
+    )
+    assert expected.mode in ("Im", "II", "IIIm")
+    assert holder.shear is not None
+    assert holder.shear.force == pytest.approx(expected.force, rel=1e-3)
 
 
 def test_a_pocket_screw_mixes_pull_and_shear() -> None:
