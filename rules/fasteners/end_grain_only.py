@@ -1,4 +1,4 @@
-"""Joints that carry a load by fasteners or glue in end grain alone."""
+"""Joints that carry a load by fasteners in end grain alone."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from reviewer.workshop.joint_capacity import JointLoad
 
 
 def _why(review: Review, load: JointLoad) -> str | None:
-    """How a joint hangs on end grain: *glue*, *pull*, *nails* or *screws*; None where it does not."""
+    """How a joint hangs on end grain: *pull*, *nails* or *screws*; None where it does not."""
     holders = [each for each in load.holders if each.what != "fastening" or each.number]
     if not holders or not load.force.loads or not all(each.end_grain for each in holders):
         return None
@@ -24,7 +24,7 @@ def _why(review: Review, load: JointLoad) -> str | None:
         return None
     fasteners = [each for each in holders if each.what == "fastening"]
     if not fasteners:
-        return "glue"
+        return None  # told by glue-on-end-grain
     if load.force.pull > 0 or load.force.moment > 0:
         return "pull"
     if all(each.kind == "nails" for each in fasteners):
@@ -36,8 +36,6 @@ def _why(review: Review, load: JointLoad) -> str | None:
 
 
 _SAYS = {
-    "glue": "{parts} {hold} to {others} by glue on end grain alone, and {load} comes there. End grain drinks "
-    "the glue: nobody relies on such a joint, which at its very best holds a quarter of what the wood does.",
     "pull": "{parts} {hold} to {others} by {kind} in end grain alone, and {load} pulls on them along the "
     "fibres. Threads in end grain cut them short, so the building code allows no pull there.",
     "nails": "{parts} {hold} to {others} by nails in end grain alone, and {load} comes there. They work "
@@ -46,7 +44,6 @@ _SAYS = {
     "what they may bear. Screws in end grain split it and work loose, so that leaves little.",
 }
 _DO = {
-    "glue": "Add dowels, screws or loose tenons, or house {part} in {to}.",
     "pull": "Let {part} rest on a cleat or in a dado, or drive the screws into side grain, such as into a "
     "block glued into the corner.",
     "nails": "Use screws with pilot holes, house {part} in {to}, or put a cleat under it.",
@@ -73,7 +70,7 @@ def _finding(review: Review, why: str, group: list[JointLoad]) -> Finding:
     if load.worst is not None:
         values["used"] = percent(math.ceil(100 * load.worst.ratio))
     joint = load.force.joints[0]
-    at = holder.fastening.span if holder.fastening is not None else joint.join.glue_span or joint.join.span
+    at = holder.fastening.span if holder.fastening is not None else joint.join.span
     share = review.limit("end-grain-share")
     return Finding(
         parts=(*parts, *(each for each in others if each != WALL)),
@@ -97,36 +94,35 @@ def _finding(review: Review, why: str, group: list[JointLoad]) -> Finding:
     topic="fasteners",
     severity=Severity.WARNING,
     limits=("end-grain-share", "end-grain-load"),
+    needs=("plan.joins",),
 )
 def end_grain_only(review: Review) -> Iterator[Finding]:
-    """A load that hangs on fasteners or glue in end grain alone.
+    """A load that hangs on fasteners in end grain alone.
 
-    Goes wrong: A screw in end grain lies between the fibres and cuts them short, and the glue soaks away
-    into them. It feels tight on the bench. A season of swelling, or a child that pulls at the rail, opens
-    the joint.
+    Goes wrong: A screw in end grain lies between the fibres and cuts them short. It feels tight on the
+    bench. A season of swelling, or a child that pulls at the rail, opens the joint.
 
     Judged by: Joints that the load path goes through, and that nothing holds but fasteners whose points
-    stand in end grain, or glue on an end. Glue alone, nails alone and any pull along the fibres are told;
-    screws that a load only shears, as good makers use them every day, not before they are at end-grain-
-    share of what they may bear (two thirds of the value in side grain). Dowels that are glued, housings,
-    brackets and glue on side grain make it quiet. Less than end-grain-load is no load.
+    stand in end grain (glue on that end does not count). Nails alone and any pull along the fibres are
+    told; screws that a load only shears, as good makers use them every day, not before they are at end-
+    grain-share of what they may bear (two thirds of the value in side grain). Dowels that are glued,
+    housings, brackets and glue on side grain make it quiet. Less than end-grain-load is no load.
 
-    Leaves out: Edges of sheets, which have no end grain. Sideways pushes. A joint past what it may bear is
-    joint-overloaded's.
+    Leaves out: Glue alone on end grain, which glue-on-end-grain tells. Edges of sheets, which have no end
+    grain. Sideways pushes. A joint past what it may bear is joint-overloaded's.
 
-    Sources: NDS 2018 12.2.2.3 and 12.2.3.4 (no withdrawal of screws and nails in end grain, as
-    transcribed); Wood Handbook ch. 10 (end-grain butts)
+    Sources: NDS 2018 12.2.2.3 and 12.2.3.4 (no withdrawal of screws and nails in end grain, as transcribed)
 
     Flagged:
 
-        plan "Glued bench" in inches
+        plan "Nailed bench" in inches
         stock board: actual 1 1/4 x 11 pine
         outline bench: 30 across, 11 deep, 17 tall, on floor
         part side for each of left, right: board, upright, facing side, as tall as bench, on floor
             flush with each of bench, flush with front of bench
         part seat: board, across, flat, between side.left and side.right, flush with front of bench
             flush with top of bench
-        join seat to side.*: glue pva
+        join seat to side.*: nails 3, 8 per joint, from outside, glue pva
         load seat: 1 person seated
 
     Quiet:

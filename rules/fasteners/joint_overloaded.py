@@ -164,6 +164,7 @@ def _finding(
     topic="fasteners",
     severity=Severity.ERROR,
     limits=("joint-near-share", "joint-estimate-share", "joint-error-share", "overhang-share", "wallboard"),
+    needs=("plan.joins",),
 )
 def joint_overloaded(review: Review) -> Iterator[Finding]:
     """A joint that a load asks more of than its fasteners, its housing or its glue may bear.

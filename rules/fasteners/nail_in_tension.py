@@ -90,7 +90,13 @@ def _finding(review: Review, group: list[tuple[JointLoad, Holder, float]]) -> Fi
     )
 
 
-@rule("nail-in-tension", topic="fasteners", severity=Severity.ERROR, limits=("nail-pull-least",))
+@rule(
+    "nail-in-tension",
+    topic="fasteners",
+    severity=Severity.ERROR,
+    limits=("nail-pull-least",),
+    needs=("plan.joins",),
+)
 def nail_in_tension(review: Review) -> Iterator[Finding]:
     """Smooth nails that a load pulls on along themselves let go in time.
 

@@ -1,4 +1,4 @@
-"""end-grain-only: glue, nails and pulls in end grain alone, and what makes it quiet."""
+"""end-grain-only: nails, pulls and screws in end grain alone, and what makes it quiet."""
 
 from __future__ import annotations
 
@@ -23,12 +23,14 @@ def bench(join: str, load: str = "1 person seated", board: str = "2x12 spruce-pi
         """
 
 
-def test_glue_alone() -> None:
-    (said,) = told(bench("glue pva"), RULE)
-    assert said.startswith(
-        "warning seat, side.left, side.right @ glue pva: seat is held to side.left and side.right"
-    )
-    assert "by glue on end grain alone" in said
+def test_glue_alone_is_for_another_rule() -> None:
+    assert findings_of(bench("glue pva"), RULE) == ()
+    assert findings_of(bench("glue pva"), "glue-on-end-grain") != ()
+
+
+def test_glue_beside_nails_does_not_count() -> None:
+    (said,) = told(bench("nails 4, 6 per joint, from outside, glue pva", "10 kg"), RULE)
+    assert "nails in end grain alone" in said
 
 
 def test_nails_alone() -> None:
