@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.framed_panels import FramedPanel
     from reviewer.workshop.hanging import Hanging
     from reviewer.workshop.holding import Holding
+    from reviewer.workshop.joint_capacity import JointLoad
     from reviewer.workshop.loading import Declared
     from reviewer.workshop.locking import Locked
     from reviewer.workshop.placed import Placed
@@ -199,6 +200,13 @@ class Review:
         from reviewer.workshop.utilisation import utilisations
 
         return utilisations(self)
+
+    @cached_property
+    def joint_loads(self) -> tuple[JointLoad, ...]:
+        """What the load path brings to every joint, and how far what holds it is used."""
+        from reviewer.workshop.joint_capacity import joint_loads
+
+        return joint_loads(self)
 
     @cached_property
     def swaying(self) -> list[Swaying | NotJudged]:
