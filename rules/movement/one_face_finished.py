@@ -41,7 +41,7 @@ def _bare_side(review: Review) -> Iterator[_OneFaced]:
         if solid is None or not review.material_of(name).moves or solid.width < limit - TOLERANCE_MM:
             continue
         axis = int(review.plan.parts[name].thick)
-        low, high = (coats[name].get((axis, end), ()) for end in ("low", "high"))  # type: ignore[arg-type]
+        low, high = (coats[name].get((axis, end), ()) for end in ("low", "high"))
         if bool(low) == bool(high):
             continue
         coated: Face = (axis, "low" if low else "high")
