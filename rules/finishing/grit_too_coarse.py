@@ -10,7 +10,6 @@ from reviewer.rulebook import rule
 from reviewer.wording import listed
 from reviewer.workshop.last_grits import last_grits
 
-
 _SAYS = (
     "On {parts}, the wood is left at {grit} grit below {coat}, and {limit} is the coarsest that does "
     "not show ({what}; {source})."

@@ -11,7 +11,6 @@ from reviewer.rulebook import rule
 from reviewer.wording import listed
 from reviewer.workshop.last_grits import last_grits
 
-
 _SAYS = (
     "On {parts}, the wood is sanded to {grit} grit before {coat}, and {limit} is the finest that lets "
     "it in ({what}; {source})."
