@@ -39,7 +39,7 @@ def _filled(schedule: Schedule) -> Iterator[tuple[Surfacing, Layer, Compatibilit
                 yield work, layer, above[0]
 
 
-@rule("filler-will-show", topic="finishing", severity=Severity.WARNING)
+@rule("filler-will-show", topic="finishing", severity=Severity.WARNING, needs=("plan.finishes",))
 def filler_will_show(review: Review) -> Iterator[Finding]:
     """Filled holes that a stain or a clear coat brings out.
 

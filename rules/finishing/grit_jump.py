@@ -45,7 +45,7 @@ _SAYS = (
 _SOURCE = "worked out from the jumps that pages on sanding let pass and name as bad"
 
 
-@rule("grit-jump", topic="finishing", severity=Severity.WARNING)
+@rule("grit-jump", topic="finishing", severity=Severity.WARNING, needs=("plan.finishes",))
 def grit_jump(review: Review) -> Iterator[Finding]:
     """A step between two grits so large that the finer paper does not take out the coarser one's scratches.
 

@@ -16,7 +16,7 @@ _SAYS = (
 )
 
 
-@rule("grit-too-coarse", topic="finishing", severity=Severity.WARNING)
+@rule("grit-too-coarse", topic="finishing", severity=Severity.WARNING, needs=("plan.finishes",))
 def grit_too_coarse(review: Review) -> Iterator[Finding]:
     """A stain or a clear coat over coarse scratches shows every one of them.
 

@@ -17,7 +17,7 @@ _SAYS = (
 )
 
 
-@rule("grit-too-fine-for-stain", topic="finishing", severity=Severity.WARNING)
+@rule("grit-too-fine-for-stain", topic="finishing", severity=Severity.WARNING, needs=("plan.finishes",))
 def grit_too_fine_for_stain(review: Review) -> Iterator[Finding]:
     """Wood that is polished with fine paper closes up and takes little colour.
 

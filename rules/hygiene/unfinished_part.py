@@ -52,7 +52,7 @@ def _in_sight(solids: Sequence[Solid], one: Solid) -> bool:
     return False
 
 
-@rule("unfinished-part", topic="hygiene", severity=Severity.WARNING)
+@rule("unfinished-part", topic="hygiene", severity=Severity.WARNING, needs=("plan.finishes",))
 def unfinished_part(review: Review) -> Iterator[Finding]:
     """A part that no finish covers, while others have one.
 

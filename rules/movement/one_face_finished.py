@@ -87,7 +87,13 @@ _MILD = (
 )
 
 
-@rule("one-face-finished", topic="movement", severity=Severity.WARNING)
+@rule(
+    "one-face-finished",
+    topic="movement",
+    severity=Severity.WARNING,
+    limits=("one-face-width",),
+    needs=("plan.finishes",),
+)
 def one_face_finished(review: Review) -> Iterator[Finding]:
     """A wide solid board finished on one face only can cup.
 
