@@ -144,6 +144,7 @@ LIMITS = """
     dowel-depth-least dowel-hole-extra lap-length-share gluing-moisture
     fastener-clearance split-edge split-end split-end-unbored split-spacing split-spacing-unbored split-hardwood
     pilot-gravity
+    one-face-width
 """
 
 
