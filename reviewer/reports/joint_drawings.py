@@ -1,0 +1,250 @@
+"""Every kind of joint of a plan, drawn once in section: which joints are alike, and which come first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from typing import NamedTuple
+
+from reviewer.findings import Finding, Severity
+from reviewer.model.plan import Fastening, FasteningKind, HousingKind, Join
+from reviewer.reports.content import counted_word
+from reviewer.reports.drawing import finding_anchor
+from reviewer.reports.joint_section import Section, section_of
+from reviewer.reports.section_drawing import SectionDrawing, draw_section
+from reviewer.review import Review
+from reviewer.setting_out.result import Joint
+from reviewer.units import fine_length, show
+from reviewer.wording import listed
+from reviewer.workshop.placed import Placed
+
+#: At most so many sections are drawn for a plan, and so many joints are looked at to find them.
+DRAWN, LOOKED_AT = 24, 4000
+#: Names of joints that are like a drawn one before it says how many more there are.
+_NAMES = 4
+
+#: Kinds of fastener that no section shows, and why.
+NOT_DRAWN: Mapping[FasteningKind, str] = {
+    "brackets": "The bracket is not drawn: the plan gives no measures of it.",
+    "shelf pins": "The shelf pins are not drawn: the plan does not say where their holes are bored.",
+    "wedges": "The wedges are not drawn: they follow the saw cut that the maker gives the tenon.",
+    "clips": "The clip is not drawn: its measures are those of the clip that is bought.",
+    "none": "",
+}
+#: Housings of which the plan leaves the inner shape open: it is drawn as usual.
+_AS_USUAL: Mapping[HousingKind, str] = {
+    "dovetails": "How many tails there are and how they lean is drawn as usual.",
+    "box joint": "How many fingers there are is drawn as usual.",
+    "bridle": "The tongue is drawn a third thick, as usual.",
+    "tongue and groove": "The tongue is drawn a third thick, as usual.",
+    "splined mitre": "The spline is drawn a quarter thick, as usual.",
+}
+
+
+class JointDrawn(NamedTuple):
+    """A joint in section, for the page: its words, its picture, and the findings about it."""
+
+    title: str
+    said: str
+    alike: str  # "8 joints like this: …"
+    measures: tuple[tuple[str, str], ...]
+    remarks: tuple[str, ...]
+    svg: str
+    weight: str  # of the heaviest finding; empty without
+    findings: tuple[tuple[int, str, str], ...]  # number, where it stands on the page, rule
+
+
+class JointDrawings(NamedTuple):
+    """The sections of a plan, and what a reader must know of those left out."""
+
+    drawn: tuple[JointDrawn, ...]
+    remarks: tuple[str, ...]
+
+
+class _Found(NamedTuple):
+    joint: Joint
+    fastening: Fastening | None
+    placed: Placed | None
+    section: Section
+    drawing: SectionDrawing
+    count: int  # of the fasteners in the joint
+
+
+def _spans_of(join: Join) -> list[tuple[int, int]]:
+    spans = [join.span, *(fastening.span for fastening in join.fastenings)]
+    spans += [fastening.from_span for fastening in join.fastenings if fastening.from_span is not None]
+    spans += [span for span in (join.glue_span, join.housing.span if join.housing else None) if span is not None]
+    return [(span.start, span.end) for span in spans]
+
+
+class _About:
+    """Which findings speak of a joint: they stand in its words and name one of its parts."""
+
+    def __init__(self, findings: Sequence[Finding], first: int) -> None:
+        self.numbered = [
+            (number, finding, frozenset(finding.parts))
+            for number, finding in enumerate(findings, first)
+            if finding.weight is not Severity.NOTE
+        ]
+        self._by_join: dict[int, list[tuple[int, Finding, frozenset[str]]]] = {}
+
+    def of(self, joint: Joint, fastening: Fastening | None) -> list[tuple[int, Finding]]:
+        key = id(joint.join)
+        near = self._by_join.get(key)
+        if near is None:
+            spans = _spans_of(joint.join)
+            near = [
+                each
+                for each in self.numbered
+                if any(start <= at.start < end for at in (each[1].at, *each[1].also_at) for start, end in spans)
+            ]
+            self._by_join[key] = near
+        others = [
+            (other.span.start, other.span.end) for other in joint.join.fastenings if other is not fastening
+        ]
+        return [
+            (number, finding)
+            for number, finding, parts in near
+            if (joint.left in parts or joint.right in parts)
+            and not any(start <= finding.at.start < end for start, end in others)
+        ]
+
+
+def _key(found: _Found) -> tuple[object, ...]:
+    fastening, housing = found.fastening, found.joint.join.housing
+    said = fastening.model_dump(exclude={"span", "from_span"}) if fastening is not None else {}
+    made = housing.model_dump(exclude={"span"}) if housing is not None else {}
+    return (
+        tuple(said.items()),
+        tuple(made.items()),
+        found.joint.join.glue,
+        found.count,
+        found.drawing.strokes,
+    )
+
+
+def _worst(placed: Sequence[Placed]) -> Placed | None:
+    """The fastener of a joint to draw: the first, which stands nearest to its end."""
+    return placed[0] if placed else None
+
+
+def _found(review: Review, placed: Mapping[int, Sequence[Placed]], joints: Sequence[Joint]) -> Iterable[_Found]:
+    setting, plan = review.setting, review.plan
+    for joint in joints:
+        fastenings: tuple[Fastening | None, ...] = joint.join.fastenings or (None,)
+        for fastening in fastenings:
+            mine = [each for each in placed.get(id(joint), ()) if each.fastening is fastening]
+            one = _worst(mine)
+            section = section_of(joint, setting, one)
+            if section is None:
+                continue
+            drawing = draw_section(section, one, plan, setting.solids)
+            yield _Found(joint, fastening, one, section, drawing, len(mine))
+
+
+def _said(found: _Found, review: Review) -> str:
+    from reviewer.reports.buying import fastening_said
+
+    join, units = found.joint.join, review.units
+    said = []
+    if join.housing is not None:
+        said.append(join.housing.kind)
+    if join.butt:
+        said.append("butt joint")
+    if found.fastening is not None and found.fastening.kind != "none":
+        said.append(fastening_said(found.fastening, found.count, units))
+    placed = found.placed
+    if placed is not None and placed.mouth is not None:
+        said.append(f"through {placed.head_part} into {placed.point_part}")
+    if join.reason is not None:
+        said.append("not fastened")
+    if join.glue is not None:
+        said.append("glued")
+    return ", ".join(said) or "not fastened"
+
+
+def _remarks(found: _Found, review: Review) -> tuple[str, ...]:
+    said = []
+    fastening, housing = found.fastening, found.joint.join.housing
+    if fastening is not None:
+        if found.placed is None:
+            why = NOT_DRAWN.get(fastening.kind, "Where the fasteners go is not worked out, so they are not drawn.")
+            said.append(why)
+        elif found.placed.pattern_assumed:
+            said.append("Where they stand is taken for granted: the plan does not say.")
+    if housing is not None:
+        said.append(_AS_USUAL.get(housing.kind, ""))
+    placed = found.placed
+    if placed is not None:
+        slant = abs(sum(a * b for a, b in zip(placed.direction, placed.surface_normal, strict=True)))
+        if slant < 0.9999 and placed.mouth is not None and placed.kind != "pocket screws":
+            said.append("It is driven at a slant.")
+    del review
+    return tuple(each for each in said if each)
+
+
+def _told(found: _Found, title: str, said: str) -> str:
+    parts = [f"{title}: {said}."]
+    parts += [f"{each.name} {each.value}." for each in found.drawing.measures]
+    if found.drawing.out:
+        parts.append("The point comes out of the wood.")
+    return " ".join(parts)
+
+
+def _drawn(
+    alike: Sequence[_Found], about: _About, review: Review, prefix: str, number: int
+) -> tuple[tuple[int, int, int], JointDrawn]:
+    told: dict[int, Finding] = {}
+    first = None
+    for found in alike:
+        mine = about.of(found.joint, found.fastening)
+        if mine and first is None:
+            first = found
+        told.update(mine)
+    found = first or alike[0]
+    title = f"{found.section.upper} on {found.section.lower}"
+    said = _said(found, review)
+    names = [f"{each.joint.left} to {each.joint.right}" for each in alike]
+    many = f"{counted_word(len(alike), 'joint')} like this: " if len(alike) > 1 else ""
+    weight = max((finding.weight for finding in told.values()), default=None)
+    anchor = f"{prefix}section-{number}"
+    drawn = JointDrawn(
+        title=title,
+        said=said,
+        alike=f"{many}{listed(tuple(names), most=_NAMES)}" if many else "",
+        measures=tuple((each.name, each.value) for each in found.drawing.measures),
+        remarks=_remarks(found, review),
+        svg=found.drawing.svg(anchor, f"Section: {title}", _told(found, title, said)),
+        weight=weight.word if weight is not None else "",
+        findings=tuple(
+            (each, finding_anchor(prefix, each), finding.rule) for each, finding in sorted(told.items())
+        ),
+    )
+    heavy = -int(weight) if weight is not None else 0
+    return (heavy, min(told, default=0), number), drawn
+
+
+def joint_drawings(
+    review: Review, findings: Sequence[Finding], first: int, prefix: str
+) -> JointDrawings:
+    """The joints of a plan in section, those with findings first. ``first`` is the number of the first finding."""
+    placed: dict[int, list[Placed]] = {}
+    for each in review.placed:
+        placed.setdefault(id(each.joint), []).append(each)
+    about = _About(findings, first)
+    joints = [joint for joint in review.setting.joints if joint.meets]
+    looked = sorted(joints, key=lambda joint: not any(about.of(joint, each) for each in (joint.join.fastenings or (None,))))
+    groups: dict[tuple[object, ...], list[_Found]] = {}
+    for found in _found(review, placed, looked[:LOOKED_AT]):
+        groups.setdefault(_key(found), []).append(found)
+    ranked = sorted(
+        (_drawn(alike, about, review, prefix, number) for number, alike in enumerate(groups.values(), 1)),
+        key=lambda each: each[0],
+    )
+    remarks = []
+    if len(ranked) > DRAWN:
+        remarks.append(
+            f"{DRAWN} of {len(ranked)} kinds of joint are drawn: those with findings first, then in the plan's order."
+        )
+    if len(looked) > LOOKED_AT:
+        remarks.append(f"Only the first {LOOKED_AT} of {len(looked)} joints were looked at for these drawings.")
+    return JointDrawings(tuple(drawn for _, drawn in ranked[:DRAWN]), tuple(remarks))
