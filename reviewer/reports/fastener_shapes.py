@@ -13,7 +13,7 @@ from reviewer.workshop.placed import Placed
 
 #: The thread of a screw: this much of its length (two thirds are usual), at most so many turns drawn.
 _THREADED = 2 / 3
-_MOST_TURNS = 14
+_MOST_TURNS = 10
 
 
 class Drawn(NamedTuple):
@@ -40,7 +40,11 @@ def _screw(placed: Placed) -> list[Drawn]:
     for turn in range(turns):
         above += [(start + (turn + 0.5) * pitch, -half), (start + (turn + 1) * pitch, -root)]
     under = [(along, -aside) for along, aside in reversed(above)]
-    neck: list[Point] = [(0.0, -head), (deep, -root)] if placed.kind == "screws" else [(0.0, -head), (deep, -head), (deep, -root)]
+    neck: list[Point] = (
+        [(0.0, -head), (deep, -root)]
+        if placed.kind == "screws"
+        else [(0.0, -head), (deep, -head), (deep, -root)]
+    )
     back = [(along, -aside) for along, aside in reversed(neck)]
     return [Drawn((*neck, *above, (length, 0.0), *under, *back), "metal")]
 
@@ -59,7 +63,11 @@ def _bolt(placed: Placed) -> list[Drawn]:
     head = max(placed.head_diameter / 2, half * 1.7)
     thick = placed.diameter * 0.65
     nut = _box(length - thick * 1.3, length - thick * 0.3, head)
-    return [Drawn(_box(0.0, length, half), "metal"), Drawn(_box(-thick, 0.0, head), "metal"), Drawn(nut, "metal")]
+    return [
+        Drawn(_box(0.0, length, half), "metal"),
+        Drawn(_box(-thick, 0.0, head), "metal"),
+        Drawn(nut, "metal"),
+    ]
 
 
 def _dowel(placed: Placed) -> list[Drawn]:
@@ -97,6 +105,6 @@ def bored(placed: Placed) -> tuple[Point, ...]:
 
 
 def outlines_of(placed: Placed) -> list[Drawn]:
-    """The outlines of a placed fastener, what is bored for it left out; empty for kinds that have no place."""
+    """The outlines of a placed fastener, less what is bored for it; empty for kinds without a place."""
     look = _LOOKS.get(placed.kind)
     return look(placed) if look is not None else []

@@ -160,12 +160,7 @@ def true_edges(pieces: Sequence[Shape], window: Shape) -> list[Stretch]:
     """The edges of a shape that is given in convex pieces: no seam between two, no edge of the window."""
     found = []
     for place, piece in enumerate(pieces):
-        others = [
-            side
-            for other, shape in enumerate(pieces)
-            if other != place
-            for side in _sides_of(shape)
-        ]
+        others = [side for other, shape in enumerate(pieces) if other != place for side in _sides_of(shape)]
         others += _sides_of(window)
         for start, end in _sides_of(piece):
             found += _uncovered(start, end, others)
@@ -213,6 +208,10 @@ def _crossings(shape: Shape, middle: Point, radius: float) -> Iterator[float]:
                 yield math.atan2(fy + dy * share, fx + dx * share)
 
 
+def _place_on(middle: Point, radius: float, angle: float) -> str:
+    return f"{number(middle[0] + radius * math.cos(angle))},{number(middle[1] + radius * math.sin(angle))}"
+
+
 def ring_strokes(shape: Shape, middle: Point, steps: Sequence[float]) -> str:
     """Path of the arcs round a middle that lie in a convex shape: how end grain looks."""
     planes = sides(shape)
@@ -227,15 +226,14 @@ def ring_strokes(shape: Shape, middle: Point, steps: Sequence[float]) -> str:
         if radius <= nearest:
             continue
         angles = sorted(_crossings(shape, middle, radius))
-        for start, end in zip(angles, (*angles[1:], angles[0] + 2 * math.pi if angles else 0.0), strict=False):
+        for start, end in zip(
+            angles, (*angles[1:], angles[0] + 2 * math.pi if angles else 0.0), strict=False
+        ):
             half = (start + end) / 2
             spot = (middle[0] + radius * math.cos(half), middle[1] + radius * math.sin(half))
             if end - start < 1e-4 or any(plane.past(spot) > 0 for plane in planes):
                 continue
-            ends = [
-                f"{number(middle[0] + radius * math.cos(angle))},{number(middle[1] + radius * math.sin(angle))}"
-                for angle in (start, end)
-            ]
-            far = int(end - start > math.pi)
-            path.append(f"M{ends[0]}A{number(radius)} {number(radius)} 0 {far} 1 {ends[1]}")
+            near, far = (_place_on(middle, radius, angle) for angle in (start, end))
+            size, large = number(radius), int(end - start > math.pi)
+            path.append(f"M{near}A{size} {size} 0 {large} 1 {far}")
     return "".join(path)

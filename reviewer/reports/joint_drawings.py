@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import NamedTuple
 
 from reviewer.findings import Finding, Severity
+from reviewer.geometry.vectors import dot
 from reviewer.model.plan import Fastening, FasteningKind, HousingKind, Join
 from reviewer.reports.content import counted_word
 from reviewer.reports.drawing import finding_anchor
@@ -13,7 +14,6 @@ from reviewer.reports.joint_section import Section, section_of
 from reviewer.reports.section_drawing import SectionDrawing, draw_section
 from reviewer.review import Review
 from reviewer.setting_out.result import Joint
-from reviewer.units import fine_length, show
 from reviewer.wording import listed
 from reviewer.workshop.placed import Placed
 
@@ -60,6 +60,9 @@ class JointDrawings(NamedTuple):
     remarks: tuple[str, ...]
 
 
+NO_DRAWINGS = JointDrawings((), ())
+
+
 class _Found(NamedTuple):
     joint: Joint
     fastening: Fastening | None
@@ -72,7 +75,9 @@ class _Found(NamedTuple):
 def _spans_of(join: Join) -> list[tuple[int, int]]:
     spans = [join.span, *(fastening.span for fastening in join.fastenings)]
     spans += [fastening.from_span for fastening in join.fastenings if fastening.from_span is not None]
-    spans += [span for span in (join.glue_span, join.housing.span if join.housing else None) if span is not None]
+    spans += [
+        span for span in (join.glue_span, join.housing.span if join.housing else None) if span is not None
+    ]
     return [(span.start, span.end) for span in spans]
 
 
@@ -95,7 +100,9 @@ class _About:
             near = [
                 each
                 for each in self.numbered
-                if any(start <= at.start < end for at in (each[1].at, *each[1].also_at) for start, end in spans)
+                if any(
+                    start <= at.start < end for at in (each[1].at, *each[1].also_at) for start, end in spans
+                )
             ]
             self._by_join[key] = near
         others = [
@@ -118,7 +125,7 @@ def _key(found: _Found) -> tuple[object, ...]:
         tuple(made.items()),
         found.joint.join.glue,
         found.count,
-        found.drawing.strokes,
+        found.drawing.alike,
     )
 
 
@@ -127,12 +134,13 @@ def _worst(placed: Sequence[Placed]) -> Placed | None:
     return placed[0] if placed else None
 
 
-def _found(review: Review, placed: Mapping[int, Sequence[Placed]], joints: Sequence[Joint]) -> Iterable[_Found]:
+def _found(review: Review, joints: Sequence[Joint]) -> Iterable[_Found]:
     setting, plan = review.setting, review.plan
     for joint in joints:
         fastenings: tuple[Fastening | None, ...] = joint.join.fastenings or (None,)
         for fastening in fastenings:
-            mine = [each for each in placed.get(id(joint), ()) if each.fastening is fastening]
+            here = review.placed_by_joint.get((joint.left, joint.right, joint.join.span), ())
+            mine = [each for each in here if each.fastening is fastening]
             one = _worst(mine)
             section = section_of(joint, setting, one)
             if section is None:
@@ -162,12 +170,14 @@ def _said(found: _Found, review: Review) -> str:
     return ", ".join(said) or "not fastened"
 
 
-def _remarks(found: _Found, review: Review) -> tuple[str, ...]:
+def _remarks(found: _Found) -> tuple[str, ...]:
     said = []
     fastening, housing = found.fastening, found.joint.join.housing
     if fastening is not None:
         if found.placed is None:
-            why = NOT_DRAWN.get(fastening.kind, "Where the fasteners go is not worked out, so they are not drawn.")
+            why = NOT_DRAWN.get(
+                fastening.kind, "Where the fasteners go is not worked out, so they are not drawn."
+            )
             said.append(why)
         elif found.placed.pattern_assumed:
             said.append("Where they stand is taken for granted: the plan does not say.")
@@ -175,10 +185,9 @@ def _remarks(found: _Found, review: Review) -> tuple[str, ...]:
         said.append(_AS_USUAL.get(housing.kind, ""))
     placed = found.placed
     if placed is not None:
-        slant = abs(sum(a * b for a, b in zip(placed.direction, placed.surface_normal, strict=True)))
+        slant = dot(placed.direction, placed.surface_normal)
         if slant < 0.9999 and placed.mouth is not None and placed.kind != "pocket screws":
             said.append("It is driven at a slant.")
-    del review
     return tuple(each for each in said if each)
 
 
@@ -212,7 +221,7 @@ def _drawn(
         said=said,
         alike=f"{many}{listed(tuple(names), most=_NAMES)}" if many else "",
         measures=tuple((each.name, each.value) for each in found.drawing.measures),
-        remarks=_remarks(found, review),
+        remarks=_remarks(found),
         svg=found.drawing.svg(anchor, f"Section: {title}", _told(found, title, said)),
         weight=weight.word if weight is not None else "",
         findings=tuple(
@@ -223,18 +232,16 @@ def _drawn(
     return (heavy, min(told, default=0), number), drawn
 
 
-def joint_drawings(
-    review: Review, findings: Sequence[Finding], first: int, prefix: str
-) -> JointDrawings:
-    """The joints of a plan in section, those with findings first. ``first`` is the number of the first finding."""
-    placed: dict[int, list[Placed]] = {}
-    for each in review.placed:
-        placed.setdefault(id(each.joint), []).append(each)
+def joint_drawings(review: Review, findings: Sequence[Finding], first: int, prefix: str) -> JointDrawings:
+    """The joints of a plan in section, those with findings first. ``first`` numbers the first finding."""
     about = _About(findings, first)
     joints = [joint for joint in review.setting.joints if joint.meets]
-    looked = sorted(joints, key=lambda joint: not any(about.of(joint, each) for each in (joint.join.fastenings or (None,))))
+    looked = sorted(
+        joints,
+        key=lambda joint: not any(about.of(joint, each) for each in (joint.join.fastenings or (None,))),
+    )
     groups: dict[tuple[object, ...], list[_Found]] = {}
-    for found in _found(review, placed, looked[:LOOKED_AT]):
+    for found in _found(review, looked[:LOOKED_AT]):
         groups.setdefault(_key(found), []).append(found)
     ranked = sorted(
         (_drawn(alike, about, review, prefix, number) for number, alike in enumerate(groups.values(), 1)),
@@ -243,8 +250,11 @@ def joint_drawings(
     remarks = []
     if len(ranked) > DRAWN:
         remarks.append(
-            f"{DRAWN} of {len(ranked)} kinds of joint are drawn: those with findings first, then in the plan's order."
+            f"{DRAWN} of {len(ranked)} kinds of joint are drawn: those with findings first, then in the "
+            "plan's order."
         )
     if len(looked) > LOOKED_AT:
-        remarks.append(f"Only the first {LOOKED_AT} of {len(looked)} joints were looked at for these drawings.")
+        remarks.append(
+            f"Only the first {LOOKED_AT} of {len(looked)} joints were looked at for these drawings."
+        )
     return JointDrawings(tuple(drawn for _, drawn in ranked[:DRAWN]), tuple(remarks))

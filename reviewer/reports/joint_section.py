@@ -15,6 +15,7 @@ from reviewer.reports.flat_shapes import (
     HalfPlane,
     Shape,
     area,
+    bounds_of,
     common,
     sides,
     stretch_inside,
@@ -23,6 +24,7 @@ from reviewer.reports.flat_shapes import (
 from reviewer.reports.svg import Point
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Vector
+from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.housing import Housed, housed
 from reviewer.workshop.housing_cells import SPLINE, HalfSpace, cells_of
 from reviewer.workshop.placed import Placed
@@ -33,6 +35,8 @@ REACH = 3000.0
 _LEAST_AREA = 0.5
 #: Others that touch the two parts of a joint are looked through up to this many.
 _MOST_NEIGHBOURS = 200
+#: What lies so far beyond the point of a fastener is drawn too, mm.
+_NEAR = 10.0
 
 
 class Plane(NamedTuple):
@@ -185,7 +189,9 @@ def _plane_of_housing(made: Housed, solids: dict[str, Solid]) -> tuple[Plane, st
 # ---------------------------------------------------------------- the wood
 
 
-def _shared(joint: Joint, made: Housed | None, solids: dict[str, Solid], plane: Plane) -> list[tuple[str, Shape]]:
+def _shared(
+    joint: Joint, made: Housed | None, solids: dict[str, Solid], plane: Plane
+) -> list[tuple[str, Shape]]:
     """The room that both parts of a joint claim, by who gets it, in convex pieces."""
     if made is None:
         return []
@@ -226,9 +232,7 @@ def section_of(joint: Joint, setting: SettingOut, placed: Placed | None) -> Sect
             return None
         plane, upper = best
     lower = joint.right if upper == joint.left else joint.left
-    shapes = {
-        name: cut_through(solids[name], plane) for name in (upper, lower) if name not in GROUNDS
-    }
+    shapes = {name: cut_through(solids[name], plane) for name in (upper, lower) if name not in GROUNDS}
     made = housed(joint, solids) if upper in solids and lower in solids else None
     shared = _shared(joint, made, solids, plane)
     for name, pieces in shapes.items():
@@ -244,9 +248,38 @@ def section_of(joint: Joint, setting: SettingOut, placed: Placed | None) -> Sect
     if ground is not None:
         at = plane.flat(joint.contact.low)[1] if joint.contact is not None else 0.0
         woods.append(Wood(ground, (((-REACH, at), (REACH, at), (REACH, REACH), (-REACH, REACH)),), True))
-    woods += _neighbours(joint, setting, plane)
+    if placed is not None:
+        woods += _in_the_way(joint, setting, plane, placed)
     room = tuple(shape for _, shape in shared)
-    return Section(plane, tuple(woods), room, _joint_at(joint, plane, upper, shapes), upper, lower)
+    found = Section(plane, tuple(woods), room, _joint_at(joint, plane, upper, shapes), upper, lower)
+    return _mirrored(found) if _leans_left(found, placed) else found
+
+
+def _leans_left(section: Section, placed: Placed | None) -> bool:
+    """True when more wood lies left of the middle than right: such a joint is drawn from the other side."""
+    if placed is not None and abs(dot(placed.direction, section.plane.right)) > 1e-3:
+        return False
+    for name in (section.lower, section.upper):
+        pieces = section.of(name)
+        if pieces and name not in GROUNDS:
+            (left, _), (right, _) = bounds_of(pieces)
+            if abs(right + left) > 0.05:
+                return right + left < 0
+    return False
+
+
+def _mirrored(section: Section) -> Section:
+    def turned(shape: Shape) -> Shape:
+        return tuple((-x, y) for x, y in reversed(shape))
+
+    plane = section.plane
+    return section._replace(
+        plane=plane._replace(right=times(plane.right, -1.0)),
+        woods=tuple(
+            wood._replace(pieces=tuple(turned(piece) for piece in wood.pieces)) for wood in section.woods
+        ),
+        shared=tuple(turned(shape) for shape in section.shared),
+    )
 
 
 def _joint_at(joint: Joint, plane: Plane, upper: str, shapes: dict[str, list[Shape]]) -> float:
@@ -262,17 +295,19 @@ def _joint_at(joint: Joint, plane: Plane, upper: str, shapes: dict[str, list[Sha
     return plane.flat(place.high)[1] if place is not None else 0.0
 
 
-def _neighbours(joint: Joint, setting: SettingOut, plane: Plane) -> list[Wood]:
-    """Other parts that touch the two, where the cut goes through them."""
+def _in_the_way(joint: Joint, setting: SettingOut, plane: Plane, placed: Placed) -> list[Wood]:
+    """Other parts that touch the two and that the fastener comes to, or would if it were a little longer."""
     names = []
     for name in (joint.left, joint.right):
         if name not in GROUNDS:
             names += [contact.other(name) for contact in setting.contacts_of(name)[:_MOST_NEIGHBOURS]]
+    start, way = plane.flat(placed.head), plane.turned(placed.direction)
     found = []
     for name in dict.fromkeys(names):
         if name in (joint.left, joint.right) or name in GROUNDS:
             continue
         pieces = cut_through(setting.solids[name], plane)
-        if pieces:
+        met = [stretch_inside(piece, start, way) for piece in pieces]
+        if any(each and each[1] > TOLERANCE_MM and each[0] < placed.length + _NEAR for each in met):
             found.append(Wood(name, tuple(pieces), False))
     return found

@@ -7,7 +7,7 @@ the pixels of a page 390 wide, as in the other drawings.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from reviewer.geometry.vectors import dot
@@ -16,6 +16,7 @@ from reviewer.reports.fastener_shapes import bored, outlines_of
 from reviewer.reports.flat_shapes import (
     HalfPlane,
     Shape,
+    area,
     bounds_of,
     clipped,
     common,
@@ -42,6 +43,8 @@ ROW = 15.0
 _LEAST_MARGIN, _MOST_MARGIN, _SHOWN_TO = 12.0, 45.0, 2.6
 #: The spaces between strokes: boards along the grain, boards across it, sheets, ground.
 _LONG, _END, _SHEET, _GROUND = (5.0, 8.5, 4.0, 9.5), (5.5, 8.0, 6.5), (3.0,), (6.0,)
+#: Shorter measures than this are told finely, mm.
+_FINE = 6.0
 _SLANT = math.sqrt(0.5)
 
 
@@ -56,10 +59,11 @@ class Measured(NamedTuple):
 
 
 class SectionDrawing(NamedTuple):
-    """A section as SVG. ``strokes`` are the same for joints that are alike; the frame carries names and ids."""
+    """A section as SVG. ``alike`` is the same for joints that are alike but for names and mirror image."""
 
     strokes: str
     size: Point
+    alike: tuple[object, ...]
     measures: tuple[Measured, ...]
     out: bool  # something comes out of the wood
 
@@ -99,11 +103,12 @@ class _Paper(NamedTuple):
 
 
 class _Axis(NamedTuple):
-    """A fastener's axis on the paper."""
+    """A fastener's axis on the paper. ``mouth`` is how far along it the mouth lies: 0 or less."""
 
     head: Point
     way: Point
     length: float
+    mouth: float
 
     def at(self, along: float, aside: float = 0.0) -> Point:
         return (
@@ -113,7 +118,10 @@ class _Axis(NamedTuple):
 
 
 def _axis(section: Section, placed: Placed) -> _Axis:
-    return _Axis(section.plane.flat(placed.head), section.plane.turned(placed.direction), placed.length)
+    mouth = -math.dist(placed.mouth, placed.head) if placed.mouth is not None else 0.0
+    return _Axis(
+        section.plane.flat(placed.head), section.plane.turned(placed.direction), placed.length, mouth
+    )
 
 
 # ---------------------------------------------------------------- what is shown
@@ -132,7 +140,7 @@ def _reach_of(ends: Sequence[float], core: float, margin: float, sign: float) ->
 def _paper(section: Section, axis: _Axis | None, shared: Sequence[Shape]) -> _Paper:
     core: list[Point] = [(0.0, section.joint_at)]
     if axis is not None:
-        core += [axis.at(0.0), axis.at(axis.length)]
+        core += [axis.at(axis.mouth), axis.at(axis.length)]
     for shape in shared:
         core += shape
     xs, ys = [x for x, _ in core], [y for _, y in core]
@@ -148,6 +156,27 @@ def _paper(section: Section, axis: _Axis | None, shared: Sequence[Shape]) -> _Pa
     return _Paper((low[0], low[1]), (high[0], high[1]), scale)
 
 
+def _alike(
+    woods: Sequence[Wood], section: Section, solids: dict[str, Solid], told: Sequence[Measured]
+) -> tuple[object, ...]:
+    """What two drawings have in common when they show the same: each wood's extent, area and grain."""
+    found: list[object] = [(each.name if each.loud else "", each.value) for each in told]
+    for wood in woods:
+        if not wood.pieces:
+            continue
+        low, high = bounds_of(wood.pieces)
+        solid = solids.get(wood.part)
+        turned = section.plane.turned(solid.directions[0]) if solid is not None else (0.0, 0.0)
+        found.append(
+            (
+                tuple(round(each, 1) + 0.0 for each in (*low, *high)),
+                round(sum(area(piece) for piece in wood.pieces)),
+                tuple(round(abs(each), 2) for each in turned),
+            )
+        )
+    return tuple(found)
+
+
 def _grain(wood: Wood, section: Section, solid: Solid | None, sheet: bool, paper: _Paper) -> str:
     """The strokes of a part's wood, and their class."""
     pieces = [paper.shape(piece) for piece in wood.pieces]
@@ -156,10 +185,16 @@ def _grain(wood: Wood, section: Section, solid: Solid | None, sheet: bool, paper
     elif sheet:
         turned = section.plane.turned(solid.directions[2])
         size = math.hypot(*turned)
-        way, steps, css = (-turned[1] / size, turned[0] / size) if size > 0.3 else (1.0, 0.0), _SHEET, "sheet-grain"
+        way, steps, css = (
+            (-turned[1] / size, turned[0] / size) if size > 0.3 else (1.0, 0.0),
+            _SHEET,
+            "sheet-grain",
+        )
     elif abs(dot(solid.directions[0], section.plane.normal)) > 0.7:
         thick = section.plane.turned(solid.directions[2])
         middle = section.plane.flat(solid.centre)
+        if (thick[1], thick[0]) < (-0.01, 0.0):  # alike joints look alike, whichever face looks down
+            thick = (-thick[0], -thick[1])
         far = max(solid.width, solid.thickness) * 0.8
         heart = paper.at((middle[0] + thick[0] * far, middle[1] + thick[1] * far))
         path = "".join(ring_strokes(piece, heart, _END) for piece in pieces)
@@ -190,19 +225,23 @@ def _wood(wood: Wood, section: Section, plan: Plan, solids: dict[str, Solid], pa
 # ---------------------------------------------------------------- where the wood ends
 
 
-def _wood_along(section: Section, start: Point, way: Point, at: float) -> tuple[float, float] | None:
-    """From where to where there is wood without a gap along a line, around the place ``at`` on it."""
+def _along(pieces: Iterable[Shape], start: Point, way: Point, at: float) -> tuple[float, float] | None:
+    """From where to where a line runs in some shapes without a gap, around the place ``at`` on it."""
     found = []
-    for wood in section.woods:
-        for piece in wood.pieces:
-            inside = stretch_inside(piece, start, way)
-            if inside is not None:
-                found.append(inside)
+    for piece in pieces:
+        inside = stretch_inside(piece, start, way)
+        if inside is not None:
+            found.append(inside)
     low = high = at
     for a, b in sorted(found):
         if a <= high + TOLERANCE_MM and b >= low - TOLERANCE_MM:
             low, high = min(low, a), max(high, b)
     return (low, high) if high > low else None
+
+
+def _wood_along(section: Section, start: Point, way: Point, at: float) -> tuple[float, float] | None:
+    """The same in all the wood of a section."""
+    return _along((piece for wood in section.woods for piece in wood.pieces), start, way, at)
 
 
 def _leaves_at(section: Section, axis: _Axis) -> float | None:
@@ -236,13 +275,19 @@ def _driven_measures(
         found.append(_measured(end[1], point[1], "comes out", system, loud=True))
         return found
     wood = _wood_along(section, point, (0.0, 1.0), 0.0)
-    if wood is not None and 0 < wood[1] < REACH / 2 and section.lower not in GROUNDS and placed.kind != "bolts":
+    if (
+        wood is not None
+        and 0 < wood[1] < REACH / 2
+        and section.lower not in GROUNDS
+        and placed.kind != "bolts"
+    ):
         found.append(_measured(point[1], point[1] + wood[1], "cover", system))
     return found
 
 
 def _measured(start: float, end: float, name: str, system: UnitSystem, loud: bool = False) -> Measured:
-    return Measured(start, end, name, show(fine_length(end - start), system), loud)
+    size = end - start
+    return Measured(start, end, name, show((fine_length if size < _FINE else length)(size), system), loud)
 
 
 def _housed_measures(section: Section, shared: Sequence[Shape], system: UnitSystem) -> list[Measured]:
@@ -279,14 +324,14 @@ def _edge_measure(section: Section, axis: _Axis, system: UnitSystem) -> Measured
     at = axis.at((section.joint_at - axis.head[1]) / axis.way[1])
     best: Measured | None = None
     for name, step in ((section.upper, -0.5), (section.lower, 0.5)):
-        for piece in section.of(name) if name not in GROUNDS else ():
-            inside = stretch_inside(piece, (at[0], at[1] + step), (1.0, 0.0))
-            if inside is None or not inside[0] < 0 < inside[1]:
-                continue
-            near = inside[0] if -inside[0] <= inside[1] else inside[1]
-            if abs(near) < REACH / 2 and (best is None or abs(near) < best.end - best.start - TOLERANCE_MM):
-                low, high = sorted((at[0], at[0] + near))
-                best = Measured(low, high, "to edge", show(fine_length(high - low), system))
+        pieces = section.of(name) if name not in GROUNDS else ()
+        inside = _along(pieces, (at[0], at[1] + step), (1.0, 0.0), 0.0)
+        if inside is None or not inside[0] < 0 < inside[1]:
+            continue
+        near = inside[0] if -inside[0] <= inside[1] else inside[1]
+        if abs(near) < REACH / 2 and (best is None or abs(near) < best.end - best.start - TOLERANCE_MM):
+            low, high = sorted((at[0], at[0] + near))
+            best = _measured(low, high, "to edge", system)
     return best
 
 
@@ -310,6 +355,10 @@ def _spread(wanted: Sequence[float], room: float, low: float, high: float) -> li
     return found
 
 
+def _ticks(places: Sequence[Point]) -> str:
+    return lines([((x - 3.5, y + 3.5), (x + 3.5, y - 3.5)) for x, y in places], "tick")
+
+
 def _down(measures: Sequence[Measured], paper: _Paper, at: float, on_right: bool) -> str:
     """A chain of measures down one side: ticks, and beside each its name and value."""
     if not measures:
@@ -318,15 +367,16 @@ def _down(measures: Sequence[Measured], paper: _Paper, at: float, on_right: bool
     places = [(paper.at((0.0, each.start))[1], paper.at((0.0, each.end))[1]) for each in measures]
     room = 2 * ROW + 3 if on_right else ROW + 2
     middles = [(low + high) / 2 for low, high in places]
-    spots = _spread(middles, room, TOP, paper.size[1] - ROW)
+    spots = _spread(middles, room, TOP, paper.size[1] - BOTTOM - 4)
     sign = 1.0 if on_right else -1.0
     side = "right" if on_right else "left"
     for each, (low, high), middle, spot in zip(measures, places, middles, spots, strict=True):
         loud = " loud" if each.loud else ""
-        strokes.append(line((at, low), (at, high), f"rule-line{loud}"))
-        strokes += [line((at - 3.5, y + 3.5), (at + 3.5, y - 3.5), "tick") for y in (low, high)]
-        strokes.append(line((at - sign * 8, low), (at + sign * 4, low), "rule-line"))
-        strokes.append(line((at - sign * 8, high), (at + sign * 4, high), "rule-line"))
+        ends = [(at - sign * 8, at + sign * 4, y) for y in (low, high)]
+        strokes.append(
+            lines([((at, low), (at, high)), *(((a, y), (b, y)) for a, b, y in ends)], f"rule-line{loud}")
+        )
+        strokes.append(_ticks([(at, low), (at, high)]))
         x = at + sign * 13
         if abs(spot - middle) > 2:
             strokes.append(line((at, middle), (x - sign * 3, spot), "leader"))
@@ -342,13 +392,15 @@ def _across(each: Measured, paper: _Paper, y: float, below: bool, text: str) -> 
     left, right = paper.at((each.start, 0.0))[0], paper.at((each.end, 0.0))[0]
     sign = 1.0 if below else -1.0
     half = len(text) * 3.6
-    x = min(max((left + right) / 2, half + 2), paper.size[0] - half - 2)
+    at = min(max((left + right) / 2, half + 2), paper.size[0] - half - 2)
     return "".join(
         (
-            line((left, y), (right, y), "rule-line"),
-            *(line((x - 3.5, y + 3.5), (x + 3.5, y - 3.5), "tick") for x in (left, right)),
-            *(line((x, y - sign * 9), (x, y + sign * 4), "rule-line") for x in (left, right)),
-            _text((x, y + (ROW + 1 if below else -7)), text, "figure middle value"),
+            lines(
+                [((left, y), (right, y)), *(((x, y - sign * 9), (x, y + sign * 4)) for x in (left, right))],
+                "rule-line",
+            ),
+            _ticks([(left, y), (right, y)]),
+            _text((at, y + (ROW + 1 if below else -7)), text, "figure middle value"),
         )
     )
 
@@ -399,10 +451,13 @@ def draw_section(
         if placed.kind != "bolts" and section.lower not in GROUNDS:
             out_from = _leaves_at(section, axis)
         measures = _driven_measures(section, placed, axis, out_from, system)
-        section = _opened(section, placed, axis)
     else:
         measures = _housed_measures(section, shared, system) if shared else []
+    edge = _edge_measure(section, axis, system) if axis is not None else None
     paper = _paper(section, axis, shared)
+    measures = [each for each in measures if each.end <= paper.high[1] + TOLERANCE_MM]
+    if placed is not None and axis is not None:
+        section = _opened(section, placed, axis)
     window = sides(paper.window)
     woods = [
         wood._replace(pieces=tuple(shape for piece in wood.pieces if (shape := common(piece, window))))
@@ -421,11 +476,11 @@ def draw_section(
     upper = [each for each in wide if each.name == section.upper]
     if upper:
         strokes.append(_across(upper[0], paper, TOP - 8, False, upper[0].value))
-    edge = _edge_measure(section, axis, system) if axis is not None else None
     lower = [each for each in wide if each.name == section.lower]
-    if edge is not None:
+    if edge is not None and paper.low[0] <= edge.start and edge.end <= paper.high[0]:
         strokes.append(_across(edge, paper, bottom + 8, True, f"to edge {edge.value}"))
     elif lower:
         strokes.append(_across(lower[0], paper, bottom + 8, True, lower[0].value))
     told = (*measures, *((edge,) if edge is not None else ()), *thick, *upper, *lower)
-    return SectionDrawing("".join(strokes), paper.size, told, out_from is not None)
+    alike = _alike(woods, section, solids, told)
+    return SectionDrawing("".join(strokes), paper.size, alike, told, out_from is not None)
