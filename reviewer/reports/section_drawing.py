@@ -45,6 +45,8 @@ _LEAST_MARGIN, _MOST_MARGIN, _SHOWN_TO = 12.0, 45.0, 2.6
 _LONG, _END, _SHEET, _GROUND = (5.0, 8.5, 4.0, 9.5), (5.5, 8.0, 6.5), (3.0,), (6.0,)
 #: Shorter measures than this are told finely, mm.
 _FINE = 6.0
+#: Added before rounding: a place that no usual measure falls on, so that alike ones round alike.
+_ODD = 0.0137
 _SLANT = math.sqrt(0.5)
 
 
@@ -169,8 +171,8 @@ def _alike(
         turned = section.plane.turned(solid.directions[0]) if solid is not None else (0.0, 0.0)
         found.append(
             (
-                tuple(round(each, 1) + 0.0 for each in (*low, *high)),
-                round(sum(area(piece) for piece in wood.pieces)),
+                tuple(round(each + _ODD, 1) for each in (*low, *high)),
+                round(sum(area(piece) for piece in wood.pieces) + _ODD),
                 tuple(round(abs(each), 2) for each in turned),
             )
         )
@@ -274,13 +276,12 @@ def _driven_measures(
     if out_from is not None:
         found.append(_measured(end[1], point[1], "comes out", system, loud=True))
         return found
+    if placed.kind == "bolts" or section.lower in GROUNDS:
+        return found
     wood = _wood_along(section, point, (0.0, 1.0), 0.0)
-    if (
-        wood is not None
-        and 0 < wood[1] < REACH / 2
-        and section.lower not in GROUNDS
-        and placed.kind != "bolts"
-    ):
+    if wood is None or wood[1] <= TOLERANCE_MM:
+        found.append(Measured(point[1], point[1], "cover", "none", loud=True))
+    elif wood[1] < REACH / 2:
         found.append(_measured(point[1], point[1] + wood[1], "cover", system))
     return found
 
@@ -328,7 +329,7 @@ def _edge_measure(section: Section, axis: _Axis, system: UnitSystem) -> Measured
         inside = _along(pieces, (at[0], at[1] + step), (1.0, 0.0), 0.0)
         if inside is None or not inside[0] < 0 < inside[1]:
             continue
-        near = inside[0] if -inside[0] <= inside[1] else inside[1]
+        near = inside[0] if -inside[0] < inside[1] - TOLERANCE_MM else inside[1]
         if abs(near) < REACH / 2 and (best is None or abs(near) < best.end - best.start - TOLERANCE_MM):
             low, high = sorted((at[0], at[0] + near))
             best = _measured(low, high, "to edge", system)
