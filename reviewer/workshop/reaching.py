@@ -1,0 +1,280 @@
+"""Whether a driver gets at each fastener when its turn comes, and what is in its way where none does."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from itertools import groupby
+from typing import TYPE_CHECKING, NamedTuple
+
+from reviewer.geometry.vectors import cross
+from reviewer.limits import Limits
+from reviewer.model.plan import GROUNDS
+from reviewer.setting_out.result import Joint, SettingOut
+from reviewer.setting_out.solid import Solid, Vector
+from reviewer.units import TOLERANCE_MM
+from reviewer.workshop.joining_order import Groups, never_undone, steps_of_joints
+from reviewer.workshop.placed import Placed
+from reviewer.workshop.sweeps import Near, Sweep, free_up_to, stands_in
+from reviewer.workshop.tool_room import Tool, Way, ways_to_drive
+
+if TYPE_CHECKING:
+    from reviewer.review import Review
+
+
+#: How far from its middle a fastener is tried too, as shares of the width of a joint.
+_ASIDE = (-0.25, 0.25)
+
+
+class Blocked(NamedTuple):
+    """A way of driving a fastener, and the parts that stand in it when the piece is whole."""
+
+    way: Way
+    parts: tuple[str, ...]
+
+
+class OutOfReach(NamedTuple):
+    """The fasteners of one kind in a joint that no handy tool reaches at their turn.
+
+    ``placed`` is the first of ``count``. ``ways`` are all ways of driving it, and ``groups`` what hangs
+    together as it is driven. ``step`` is the step of the plan that joins it, where one does. ``special`` is a
+    tool that does reach it, though not every shop has it. ``sooner`` tells that another order would do.
+    """
+
+    placed: Placed
+    count: int
+    ways: tuple[Blocked, ...]
+    groups: Groups
+    step: int | None
+    special: Tool | None
+    sooner: bool
+
+    def there(self, parts: Iterable[str]) -> tuple[str, ...]:
+        """Those of some parts that are in place by then."""
+        return tuple(name for name in parts if _there(self.placed.joint, name, self.groups))
+
+
+class Room(NamedTuple):
+    """What is in the way of the tool that lacks least, how far it is free and how much that needs, mm."""
+
+    parts: tuple[str, ...]
+    tool: Tool
+    free: float
+    needs: float
+
+
+class Reach:
+    """What stands in the way of tools among some solids."""
+
+    def __init__(self, setting: SettingOut, limits: Limits) -> None:
+        self.solids = setting.solids
+        self.limits = limits
+        self.near = Near([solid for name, solid in setting.solids.items() if name not in GROUNDS])
+
+    def in_the_way(self, placed: Placed, sweeps: tuple[Sweep, ...]) -> tuple[str, ...]:
+        """The parts that stand in some sweeps over a fastener; its own two only where they are hollowed."""
+        own = (placed.head_part, placed.point_part)
+        found: dict[str, None] = {}
+        for sweep in sweeps:
+            for solid in self.near.within(sweep.bounds):
+                if solid.name in own and not self._may_block(solid, placed, sweep):
+                    continue
+                if solid.name not in found and stands_in(solid, sweep):
+                    found[solid.name] = None
+        return tuple(found)
+
+    def _may_block(self, solid: Solid, placed: Placed, sweep: Sweep) -> bool:
+        """Whether one of the two parts of a fastener can be in the way of a tool."""
+        if solid.name == placed.head_part:
+            return False  # its true face is where the mouth is; a notch in it is made to be driven in
+        return placed.kind != "bolts" or sweep.start != placed.point
+
+    def ways(self, placed: Placed) -> Iterator[Blocked]:
+        """Every way of driving a fastener with what stands in it."""
+        for way in ways_to_drive(placed, self.limits):
+            yield Blocked(way, self.in_the_way(placed, way.sweeps))
+
+
+def from_behind(placed: Placed, point_part: Solid) -> Placed | None:
+    """The same screw driven from the other side; None where it would not bite there."""
+    axis = max(range(3), key=lambda each: abs(placed.direction[each]))
+    if point_part.body is not None or abs(placed.direction[axis]) < 1 - 1e-6:
+        return None
+    contact = placed.joint.contact
+    if contact is None:
+        return None
+    forwards = placed.direction[axis] > 0
+    face = point_part.high[axis] if forwards else point_part.low[axis]
+    through = abs(face - contact.low[axis])
+    if through > placed.length * 0.6:
+        return None
+    mouth = tuple(face if each == axis else placed.head[each] for each in range(3))
+    back = -placed.length if forwards else placed.length
+    point = tuple(face + back if each == axis else placed.head[each] for each in range(3))
+    normal = placed.surface_normal
+    return placed._replace(
+        head_part=placed.point_part,
+        point_part=placed.head_part,
+        mouth=mouth,
+        head=mouth,
+        point=point,
+        surface_normal=(-normal[0], -normal[1], -normal[2]),
+    )
+
+
+class _Doubt(NamedTuple):
+    """The fasteners of one kind in a joint that something of the whole piece stands in the way of.
+
+    ``free_to_move``: the plan leaves open where they stand, so one place that is reached will do.
+    """
+
+    fasteners: tuple[tuple[Placed, tuple[Blocked, ...]], ...]
+    free_to_move: bool
+    count: int
+
+    def unreached(self, groups: Groups) -> list[tuple[Placed, tuple[Blocked, ...]]]:
+        """Those that no handy tool reaches while some parts hang together."""
+        found = [
+            (placed, ways) for placed, ways in self.fasteners if _way_free(placed.joint, ways, groups) is None
+        ]
+        return [] if self.free_to_move and len(found) < len(self.fasteners) else found
+
+
+def _ways_tried(reach: Reach, placed: Placed) -> tuple[Blocked, ...] | None:
+    """The ways of driving a fastener up to the first that is free; None when one handy tool is."""
+    seen: list[Blocked] = []
+    for blocked in reach.ways(placed):
+        if blocked.way.tool.handy and not blocked.parts:
+            return None
+        seen.append(blocked)
+    return tuple(seen) or None
+
+
+def _elsewhere(group: Sequence[Placed]) -> Iterator[Placed]:
+    """Other places of a joint where its fasteners may stand, as the plan leaves that open."""
+    first, last = group[0], group[-1]
+    middle = tuple((b - a) / 2 for a, b in zip(first.head, last.head, strict=True))
+    if len(group) > 1:
+        yield _shifted(first, middle)
+    contact = first.joint.contact
+    if contact is None or first.kind == "pocket screws":
+        return
+    across = cross(first.surface_normal, first.along)
+    room = sum(
+        abs(way) * (high - low) for way, low, high in zip(across, contact.low, contact.high, strict=True)
+    )
+    for share in _ASIDE:
+        yield _shifted(first, tuple(a + share * room * b for a, b in zip(middle, across, strict=True)))
+
+
+def _shifted(placed: Placed, by: Sequence[float]) -> Placed:
+    def moved_there(point: Vector) -> Vector:
+        return (point[0] + by[0], point[1] + by[1], point[2] + by[2])
+
+    mouth = moved_there(placed.mouth) if placed.mouth is not None else None
+    return placed._replace(mouth=mouth, head=moved_there(placed.head), point=moved_there(placed.point))
+
+
+def _doubt(reach: Reach, group: Sequence[Placed]) -> _Doubt | None:
+    """What stands in the way of the fasteners of one kind in a joint; None where nothing does."""
+    free_to_move = group[0].pattern_assumed
+    found = []
+    for placed in (*group, *(_elsewhere(group) if free_to_move else ())):
+        ways = _ways_tried(reach, placed)
+        if ways is not None:
+            found.append((placed, ways))
+        elif free_to_move:
+            return None
+    return _Doubt(tuple(found), free_to_move, len(group)) if found else None
+
+
+def out_of_reach(review: Review) -> tuple[OutOfReach, ...]:
+    """Every fastener that no handy tool reaches at its turn, in the order of the plan's joins."""
+    driven = [placed for placed in review.placed if placed.mouth is not None]
+    if not driven:
+        return ()
+    reach = Reach(review.setting, review.limits)
+    joints = [joint for joint in review.setting.joints if joint.meets]
+    place_of = {id(joint): place for place, joint in enumerate(joints)}
+    doubts: dict[int, list[_Doubt]] = {}
+    for _, same in groupby(driven, key=lambda placed: (id(placed.joint), id(placed.fastening))):
+        group = list(same)
+        doubt = _doubt(reach, group)
+        if doubt is not None:
+            doubts.setdefault(place_of[id(group[0].joint)], []).append(doubt)
+    if not doubts:
+        return ()
+
+    def undone(place: int) -> Callable[[Groups], bool]:
+        return lambda groups: not any(doubt.unreached(groups) for doubt in doubts[place])
+
+    blocked = {place: undone(place) for place in sorted(doubts)}
+    steps = steps_of_joints(review.plan.steps, joints)
+    stuck = never_undone(joints, steps, blocked)
+    if not stuck:
+        return ()
+    anyhow = never_undone(joints, [0] * len(joints), blocked) if review.plan.steps else stuck
+    found = []
+    for place, groups in sorted(stuck.items(), key=lambda each: each[0]):
+        for doubt in doubts[place]:
+            unreached = doubt.unreached(groups)
+            if unreached:
+                placed, ways = unreached[0]
+                special = _way_free(placed.joint, ways, groups, handy=False)
+                tool = special.way.tool if special is not None else None
+                count = min(len(unreached), doubt.count)
+                sooner = place not in anyhow
+                found.append(OutOfReach(placed, count, ways, groups, steps[place], tool, sooner))
+    return tuple(found)
+
+
+def _there(joint: Joint, name: str, groups: Groups) -> bool:
+    """Whether a part is in place while a joint is made: it is one of the two, or hangs together with them."""
+    if name in (joint.left, joint.right):
+        return True
+    return any(
+        side not in GROUNDS and groups.of(name) == groups.of(side) for side in (joint.left, joint.right)
+    )
+
+
+def _way_free(joint: Joint, ways: Sequence[Blocked], groups: Groups, handy: bool = True) -> Blocked | None:
+    """The first way of driving in which nothing stands at that time."""
+    for blocked in ways:
+        if handy and not blocked.way.tool.handy:
+            continue
+        if not any(_there(joint, name, groups) for name in blocked.parts):
+            return blocked
+    return None
+
+
+def room_for(review: Review, found: OutOfReach) -> Room:
+    """What is in the way of the tool that lacks least, square to the fastener."""
+    solids = review.setting.solids
+    best: Room | None = None
+    for blocked in found.ways:
+        way = blocked.way
+        if way.leaning or not way.tool.handy:
+            continue
+        parts = found.there(blocked.parts)
+        free = way.needs
+        for sweep in way.sweeps:
+            at_mouth = sweep.start == found.placed.mouth
+            for name in parts:
+                reached = free_up_to(solids[name], sweep) if at_mouth else way.needs
+                if reached < sweep.high - TOLERANCE_MM:
+                    free = min(free, reached)
+        if best is None or way.needs - free < best.needs - best.free - TOLERANCE_MM:
+            best = Room(parts, way.tool, free, way.needs)
+    assert best is not None
+    return best
+
+
+def free_from_behind(review: Review, found: OutOfReach) -> bool:
+    """True when the same screw could be driven from the far side of the other part."""
+    placed = found.placed
+    if placed.kind != "screws" or placed.point_part in GROUNDS:
+        return False
+    turned = from_behind(placed, review.setting.solids[placed.point_part])
+    if turned is None:
+        return False
+    reach = Reach(review.setting, review.limits)
+    return any(blocked.way.tool.handy and not found.there(blocked.parts) for blocked in reach.ways(turned))
