@@ -122,18 +122,22 @@ def driver_cannot_reach(review: Review) -> Iterator[Finding]:
 
         plan "Tight spacer" in inches
         stock board: actual 3/4 x 5 1/2 pine
-        part side for each of left, right: board, upright, facing side, 20 tall, front at 0, on floor
-            left at 0 for left, left at 3 3/4 for right
-        part spacer: board, across, flat, between side.left and side.right, bottom 10 above floor, front at 0
+        outline box: 4 1/2 across, 5 1/2 deep, 20 tall, on floor
+        part side for each of left, right: board, upright, facing side, as tall as box, on floor
+            flush with each of box, flush with front of box
+        part spacer: board, across, flat, between side.left and side.right, bottom 10 above floor
+            flush with front of box
         join spacer to side.*: pocket screws 1 1/4, 2 per end, 1 from ends, from below
 
     Quiet:
 
         plan "Roomy spacer" in inches
         stock board: actual 3/4 x 5 1/2 pine
-        part side for each of left, right: board, upright, facing side, 20 tall, front at 0, on floor
-            left at 0 for left, left at 20 for right
-        part spacer: board, across, flat, between side.left and side.right, bottom 10 above floor, front at 0
+        outline box: 21 1/2 across, 5 1/2 deep, 20 tall, on floor
+        part side for each of left, right: board, upright, facing side, as tall as box, on floor
+            flush with each of box, flush with front of box
+        part spacer: board, across, flat, between side.left and side.right, bottom 10 above floor
+            flush with front of box
         join spacer to side.*: pocket screws 1 1/4, 2 per end, 1 from ends, from below
     """
     groups: dict[tuple[int, bool], list[OutOfReach]] = {}

@@ -83,8 +83,8 @@ def _finding(group: list[Placed]) -> Finding:
     return Finding(
         parts=heads,
         at=fastening.from_span or fastening.span,
-        says=f"The pockets in {{heads}} are bored in the {{sides}} face{'' if len(sides) == 1 else 's'}, which "
-        f"{is_are} seen when the piece is in use: nothing covers them.",
+        says=f"The pockets in {{heads}} are bored in the {{sides}} {'face' if len(sides) == 1 else 'faces'}, "
+        f"which {is_are} seen when the piece is in use: nothing covers them.",
         do="Bore them in the inside face or the underside (“from inside”, “from below”); where they are "
         "plugged, accept it with that reason.",
         values=values,
@@ -102,8 +102,8 @@ def pocket_shows(review: Review) -> Iterator[Finding]:
     that no wall is on, away from the middle of the piece, and no other part stands in front of the pocket.
 
     Leaves out: The back and the underside, which are not seen in use, and the inside of an open case.
-    How far up the piece hangs: a top face above the eyes is told too. Plugs, which the plan can't say: accept
-    the finding with that reason.
+    How far up the piece hangs: a top face above the eyes is told too. Plugs: the plan can not say them,
+    so accept the finding with that reason.
 
     Sources: common practice, no source
 
