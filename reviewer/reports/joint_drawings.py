@@ -69,7 +69,7 @@ class _Found(NamedTuple):
     placed: Placed | None
     section: Section
     drawing: SectionDrawing
-    count: int  # of the fasteners in the joint
+    fasteners: int  # in the joint
 
 
 def _spans_of(join: Join) -> list[tuple[int, int]]:
@@ -124,7 +124,7 @@ def _key(found: _Found) -> tuple[object, ...]:
         tuple(said.items()),
         tuple(made.items()),
         found.joint.join.glue,
-        found.count,
+        found.fasteners,
         found.drawing.alike,
     )
 
@@ -153,13 +153,13 @@ def _said(found: _Found, review: Review) -> str:
     from reviewer.reports.buying import fastening_said
 
     join, units = found.joint.join, review.units
-    said = []
+    said: list[str] = []
     if join.housing is not None:
         said.append(join.housing.kind)
     if join.butt:
         said.append("butt joint")
     if found.fastening is not None and found.fastening.kind != "none":
-        said.append(fastening_said(found.fastening, found.count, units))
+        said.append(fastening_said(found.fastening, found.fasteners, units))
     placed = found.placed
     if placed is not None and placed.mouth is not None:
         said.append(f"through {placed.head_part} into {placed.point_part}")

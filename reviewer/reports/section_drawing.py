@@ -182,6 +182,8 @@ def _alike(
 def _grain(wood: Wood, section: Section, solid: Solid | None, sheet: bool, paper: _Paper) -> str:
     """The strokes of a part's wood, and their class."""
     pieces = [paper.shape(piece) for piece in wood.pieces]
+    way: Point
+    steps: Sequence[float]
     if solid is None:
         way, steps, css = (_SLANT, -_SLANT), _GROUND, "ground-grain"
     elif sheet:

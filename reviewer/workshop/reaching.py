@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import groupby
 from typing import TYPE_CHECKING, NamedTuple
 
-from reviewer.geometry.vectors import cross
+from reviewer.geometry.vectors import cross, dot, minus, moved
 from reviewer.limits import Limits
 from reviewer.model.plan import GROUNDS
 from reviewer.setting_out.result import Joint, SettingOut
@@ -24,6 +24,11 @@ if TYPE_CHECKING:
 #: How far from its middle a fastener is tried too, as shares of the width of a joint.
 _ASIDE = (-0.25, 0.25)
 
+#: A fastener that crosses its joint flatter than this (as a cosine) has no place there to go by.
+_STEEP = 0.05
+#: A screw keeps at least this share of its length for the part beyond the joint.
+_BITES = 0.4
+
 
 class Blocked(NamedTuple):
     """A way of driving a fastener, and the parts that stand in it when the piece is whole."""
@@ -35,13 +40,12 @@ class Blocked(NamedTuple):
 class OutOfReach(NamedTuple):
     """The fasteners of one kind in a joint that no handy tool reaches at their turn.
 
-    ``placed`` is the first of ``count``. ``ways`` are all ways of driving it, and ``groups`` what hangs
+    ``placed`` is the first of them. ``ways`` are all ways of driving it, and ``groups`` what hangs
     together as it is driven. ``step`` is the step of the plan that joins it, where one does. ``special`` is a
     tool that does reach it, though not every shop has it. ``sooner`` tells that another order would do.
     """
 
     placed: Placed
-    count: int
     ways: tuple[Blocked, ...]
     groups: Groups
     step: int | None
@@ -94,6 +98,15 @@ class Reach:
             yield Blocked(way, self.in_the_way(placed, way.sweeps))
 
 
+def _at(point: Vector, axis: int, place: float) -> Vector:
+    """The same point at another place of an axis."""
+    return (
+        place if axis == 0 else point[0],
+        place if axis == 1 else point[1],
+        place if axis == 2 else point[2],
+    )
+
+
 def from_behind(placed: Placed, point_part: Solid) -> Placed | None:
     """The same screw driven from the other side; None where it would not bite there."""
     axis = max(range(3), key=lambda each: abs(placed.direction[each]))
@@ -105,11 +118,10 @@ def from_behind(placed: Placed, point_part: Solid) -> Placed | None:
     forwards = placed.direction[axis] > 0
     face = point_part.high[axis] if forwards else point_part.low[axis]
     through = abs(face - contact.low[axis])
-    if through > placed.length * 0.6:
+    if through > placed.length * (1 - _BITES):
         return None
-    mouth = tuple(face if each == axis else placed.head[each] for each in range(3))
-    back = -placed.length if forwards else placed.length
-    point = tuple(face + back if each == axis else placed.head[each] for each in range(3))
+    mouth = _at(placed.head, axis, face)
+    point = _at(placed.head, axis, face - placed.length if forwards else face + placed.length)
     normal = placed.surface_normal
     return placed._replace(
         head_part=placed.point_part,
@@ -129,7 +141,6 @@ class _Doubt(NamedTuple):
 
     fasteners: tuple[tuple[Placed, tuple[Blocked, ...]], ...]
     free_to_move: bool
-    count: int
 
     def unreached(self, groups: Groups) -> list[tuple[Placed, tuple[Blocked, ...]]]:
         """Those that no handy tool reaches while some parts hang together."""
@@ -184,7 +195,7 @@ def _doubt(reach: Reach, group: Sequence[Placed]) -> _Doubt | None:
             found.append((placed, ways))
         elif free_to_move:
             return None
-    return _Doubt(tuple(found), free_to_move, len(group)) if found else None
+    return _Doubt(tuple(found), free_to_move) if found else None
 
 
 def out_of_reach(review: Review) -> tuple[OutOfReach, ...]:
@@ -221,9 +232,8 @@ def out_of_reach(review: Review) -> tuple[OutOfReach, ...]:
                 placed, ways = unreached[0]
                 special = _way_free(placed.joint, ways, groups, handy=False)
                 tool = special.way.tool if special is not None else None
-                count = min(len(unreached), doubt.count)
                 sooner = place not in anyhow
-                found.append(OutOfReach(placed, count, ways, groups, steps[place], tool, sooner))
+                found.append(OutOfReach(placed, ways, groups, steps[place], tool, sooner))
     return tuple(found)
 
 
@@ -269,12 +279,36 @@ def room_for(review: Review, found: OutOfReach) -> Room:
 
 
 def free_from_behind(review: Review, found: OutOfReach) -> bool:
-    """True when the same screw could be driven from the far side of the other part."""
+    """True when a screw could be driven through the far side of the other part.
+
+    In place of a pocket screw it is a plain one, long enough, into the end that the pocket was to leave.
+    """
     placed = found.placed
-    if placed.kind != "screws" or placed.point_part in GROUNDS:
+    if placed.kind not in ("screws", "pocket screws") or placed.point_part in GROUNDS:
         return False
+    if placed.kind == "pocket screws":
+        placed = _square_screw(placed)
     turned = from_behind(placed, review.setting.solids[placed.point_part])
     if turned is None:
         return False
     reach = Reach(review.setting, review.limits)
     return any(blocked.way.tool.handy and not found.there(blocked.parts) for blocked in reach.ways(turned))
+
+
+def _square_screw(placed: Placed) -> Placed:
+    """A plain screw square to the joint where a pocket screw crosses it."""
+    contact = placed.joint.contact
+    slope = dot(placed.direction, placed.surface_normal)
+    if contact is None or slope < _STEEP:
+        return placed
+    at = moved(
+        placed.head,
+        placed.direction,
+        dot(minus(contact.low, placed.head), placed.surface_normal) / slope,
+    )
+    return placed._replace(
+        fastening=placed.fastening.model_copy(update={"kind": "screws"}),
+        mouth=at,
+        head=at,
+        point=moved(at, placed.surface_normal, 2 * placed.length),
+    )

@@ -22,6 +22,12 @@ def _next_step(review: Review, worst: OutOfReach, room: Room) -> tuple[str, dict
     if worst.sooner:
         return "Join {head} to {point} in a step before {way} is put in: then the way is free.", {}
     if free_from_behind(review, worst):
+        if worst.placed.kind == "pocket screws":
+            return (
+                "Screw through {point} from its other side into the end of {head} instead: there the way is "
+                "free.",
+                {},
+            )
         return "Drive them from the other side, through {point}: there the way is free.", {}
     if room.tool.name == "spanner":
         return "Move the bolts to where {way} is not in front of them, or take a shorter bolt.", {}
@@ -38,6 +44,7 @@ def _finding(review: Review, group: list[OutOfReach]) -> Finding:
     points = tuple(dict.fromkeys(each.placed.point_part for each in group))
     in_the_way = tuple(dict.fromkeys(name for each in rooms for name in each.parts))
     limit = review.limit(room.tool.limit)
+    spans = tuple(dict.fromkeys(each.placed.fastening.span for each in group))
     do, more = _next_step(review, worst, room)
     alike = all(abs(each.free - room.free) < 1.0 for each in rooms)
     values: dict[str, Filling] = {
@@ -74,7 +81,8 @@ def _finding(review: Review, group: list[OutOfReach]) -> Finding:
         says += " Only {special} gets in."
     return Finding(
         parts=tuple(dict.fromkeys((*heads, *points))),
-        at=worst.placed.fastening.span,
+        at=spans[0],
+        also_at=spans[1:],
         says=says,
         do=do,
         values=values,
@@ -140,8 +148,10 @@ def driver_cannot_reach(review: Review) -> Iterator[Finding]:
             flush with front of box
         join spacer to side.*: pocket screws 1 1/4, 2 per end, 1 from ends, from below
     """
-    groups: dict[tuple[int, bool], list[OutOfReach]] = {}
+    groups: dict[object, list[OutOfReach]] = {}
     for found in out_of_reach(review):
-        groups.setdefault((id(found.placed.fastening), found.special is None), []).append(found)
+        # One note says which tool to have at hand; what can't be driven at all is told join by join.
+        key = id(found.placed.fastening) if found.special is None else (found.special.name, found.placed.kind)
+        groups.setdefault(key, []).append(found)
     for group in groups.values():
         yield _finding(review, group)

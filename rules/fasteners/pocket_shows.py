@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from reviewer.findings import Filling, Finding, Severity
+from reviewer.findings import Edit, Filling, Finding, Severity
 from reviewer.geometry.vectors import Vector, dot, moved, times, unit
 from reviewer.model.plan import GROUNDS
 from reviewer.review import Review
@@ -58,9 +58,8 @@ class _Eye:
         wall = room.wall if room is not None else None
         self.unseen = {"under", "back", *((wall,) if wall in ("left", "right") else ())}
 
-    def sees(self, placed: Placed) -> bool:
-        """Whether a pocket is in a face that shows: on the outside, with nothing in front of it."""
-        face = _face(placed)
+    def sees(self, face: _Face | None, part: str) -> bool:
+        """Whether a pocket in a face of a part shows: on the outside, with nothing in front of it."""
         if face is None or _side(face.out) in self.unseen or max(map(abs, face.out)) < _MOSTLY:
             return False
         to_middle = tuple(a - b for a, b in zip(self.middle, face.at, strict=True))
@@ -68,26 +67,55 @@ class _Eye:
             return False  # it looks inwards
         line = Sweep(face.at, face.out, 0.0, self.far, _THIN)
         return not any(
-            solid.name != placed.head_part and stands_in(solid, line)
-            for solid in self.near.within(line.bounds)
+            solid.name != part and stands_in(solid, line) for solid in self.near.within(line.bounds)
         )
 
 
-def _finding(group: list[Placed]) -> Finding:
+#: What the plan says for the face opposite to one.
+_OPPOSITE = {
+    "front": "back",
+    "back": "front",
+    "left": "right",
+    "right": "left",
+    "top": "below",
+    "under": "above",
+}
+
+
+def _other_side(review: Review, eye: _Eye, group: list[Placed], sides: tuple[str, ...]) -> str | None:
+    """The side to bore from instead, where the pockets are out of sight; None where that shows too."""
+    if len(sides) != 1:
+        return None
+    for placed in group:
+        face, solid = _face(placed), review.setting.solids[placed.head_part]
+        assert face is not None
+        through = solid.through(max(range(3), key=lambda axis: abs(face.out[axis])))
+        if eye.sees(_Face(moved(face.at, face.out, -through), times(face.out, -1.0)), placed.head_part):
+            return None
+    return _OPPOSITE[sides[0]]
+
+
+def _finding(review: Review, eye: _Eye, group: list[Placed]) -> Finding:
     heads = tuple(dict.fromkeys(placed.head_part for placed in group))
     faces = (_face(placed) for placed in group)
     sides = tuple(dict.fromkeys(_side(face.out) for face in faces if face is not None))
     fastening = group[0].fastening
-    values: dict[str, Filling] = {"heads": listed(heads), "sides": listed(sides)}
-    is_are = "is" if len(sides) == 1 else "are"
+    other = _other_side(review, eye, group, sides)
+    values: dict[str, Filling] = {"heads": listed(heads), "sides": listed(sides), "other": other or ""}
+    edit = None
+    if other is not None and fastening.from_span is not None:
+        edit = Edit(fastening.from_span, f"from {other}")
+    do = (
+        "Bore them from the other face (“from {other}”)" if other else "Use dowels or screws from behind here"
+    )
     return Finding(
         parts=heads,
         at=fastening.from_span or fastening.span,
         says=f"The pockets in {{heads}} are bored in the {{sides}} {'face' if len(sides) == 1 else 'faces'}, "
-        f"which {is_are} seen when the piece is in use: nothing covers them.",
-        do="Bore them in the inside face or the underside (“from inside”, “from below”); where they are "
-        "plugged, accept it with that reason.",
+        f"which {'is' if len(sides) == 1 else 'are'} seen when the piece is in use: nothing covers them.",
+        do=f"{do}; where they are plugged, accept it with that reason.",
         values=values,
+        edit=edit,
     )
 
 
@@ -135,7 +163,7 @@ def pocket_shows(review: Review) -> Iterator[Finding]:
     eye = _Eye(review)
     groups: dict[int, list[Placed]] = {}
     for placed in pockets:
-        if eye.sees(placed):
+        if eye.sees(_face(placed), placed.head_part):
             groups.setdefault(id(placed.fastening), []).append(placed)
     for group in groups.values():
-        yield _finding(group)
+        yield _finding(review, eye, group)
