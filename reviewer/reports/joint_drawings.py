@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from reviewer.findings import Finding, Severity
 from reviewer.geometry.vectors import dot
-from reviewer.model.plan import Fastening, FasteningKind, HousingKind, Join
+from reviewer.model.plan import GROUNDS, Fastening, FasteningKind, HousingKind, Join
 from reviewer.reports.content import counted_word
 from reviewer.reports.drawing import finding_anchor
 from reviewer.reports.joint_section import Section, section_of
@@ -17,8 +17,8 @@ from reviewer.setting_out.result import Joint
 from reviewer.wording import listed
 from reviewer.workshop.placed import Placed
 
-#: At most so many sections are drawn for a plan, and so many joints are looked at to find them.
-DRAWN, LOOKED_AT = 24, 4000
+#: At most so many sections are shown for a plan, and so many are drawn to find which of them are alike.
+DRAWN, LOOKED_AT = 24, 200
 #: Names of joints that are like a drawn one before it says how many more there are.
 _NAMES = 4
 
@@ -116,37 +116,87 @@ class _About:
         ]
 
 
-def _key(found: _Found) -> tuple[object, ...]:
-    fastening, housing = found.fastening, found.joint.join.housing
-    said = fastening.model_dump(exclude={"span", "from_span"}) if fastening is not None else {}
-    made = housing.model_dump(exclude={"span"}) if housing is not None else {}
-    return (
-        tuple(said.items()),
-        tuple(made.items()),
-        found.joint.join.glue,
-        found.fasteners,
-        found.drawing.alike,
-    )
+class _Words:
+    """What a join says of one kind of fastener, without where it says so; asked once for each join."""
+
+    def __init__(self) -> None:
+        self._known: dict[tuple[int, int], tuple[object, ...]] = {}
+
+    def of(self, join: Join, fastening: Fastening | None) -> tuple[object, ...]:
+        key = id(join), id(fastening)
+        if key not in self._known:
+            said = fastening.model_dump(exclude={"span", "from_span"}) if fastening is not None else {}
+            made = join.housing.model_dump(exclude={"span"}) if join.housing is not None else {}
+            self._known[key] = (
+                tuple(said.items()),
+                tuple(made.items()),
+                join.glue is not None,
+                join.butt,
+                join.reason is not None,
+            )
+        return self._known[key]
 
 
-def _worst(placed: Sequence[Placed]) -> Placed | None:
-    """The fastener of a joint to draw: the first, which stands nearest to its end."""
-    return placed[0] if placed else None
+def _rounded(amounts: Iterable[float]) -> tuple[float, ...]:
+    # A little more than nothing: no usual measure then lies right between two.
+    return tuple(round(abs(each) + 0.0137, 1) for each in amounts)
 
 
-def _found(review: Review, joints: Sequence[Joint]) -> Iterable[_Found]:
-    setting, plan = review.setting, review.plan
-    for joint in joints:
+def _at_a_glance(
+    joint: Joint, fastening: Fastening | None, review: Review, words: _Words
+) -> tuple[object, ...]:
+    """What joints have in common that look alike, mirrored or not, without drawing them."""
+    solids, parts = review.setting.solids, review.plan.parts
+    found: list[object] = [words.of(joint.join, fastening)]
+    for name in (joint.left, joint.right):
+        solid = solids[name] if name not in GROUNDS else None
+        if solid is not None:
+            found += [parts[name].stock, solid.long, solid.wide, _rounded(solid.size)]
+            found += [_rounded(way) for way in solid.directions] if not solid.square else []
+    if joint.left not in GROUNDS and joint.right not in GROUNDS:
+        left, right = solids[joint.left], solids[joint.right]
+        found.append(_rounded(a - b for a, b in zip(left.centre, right.centre, strict=True)))
+    for place in (joint.contact, joint.overlap):
+        if place is not None:
+            found.append(_rounded(a - b for a, b in zip(place.high, place.low, strict=True)))
+    return tuple(found)
+
+
+def _drawing_of(joint: Joint, fastening: Fastening | None, review: Review) -> _Found | None:
+    here = review.placed_by_joint.get((joint.left, joint.right, joint.join.span), ())
+    mine = [each for each in here if each.fastening is fastening]
+    one = mine[0] if mine else None
+    section = section_of(joint, review.setting, one)
+    if section is None:
+        return None
+    drawing = draw_section(section, one, review.plan, review.setting.solids)
+    return _Found(joint, fastening, one, section, drawing, len(mine))
+
+
+class _Kind(NamedTuple):
+    """Joints that are alike, and the one of them that is drawn: one with findings, where some have any."""
+
+    found: _Found
+    alike: list[tuple[Joint, Fastening | None]]
+
+
+def _kinds(review: Review, about: _About) -> tuple[list[_Kind], int]:
+    """The kinds of joint, those with findings first, and how many kinds were left out."""
+    words = _Words()
+    glanced: dict[tuple[object, ...], list[tuple[Joint, Fastening | None]]] = {}
+    for joint in review.setting.joints:
         fastenings: tuple[Fastening | None, ...] = joint.join.fastenings or (None,)
-        for fastening in fastenings:
-            here = review.placed_by_joint.get((joint.left, joint.right, joint.join.span), ())
-            mine = [each for each in here if each.fastening is fastening]
-            one = _worst(mine)
-            section = section_of(joint, setting, one)
-            if section is None:
-                continue
-            drawing = draw_section(section, one, plan, setting.solids)
-            yield _Found(joint, fastening, one, section, drawing, len(mine))
+        for fastening in fastenings if joint.meets else ():
+            glanced.setdefault(_at_a_glance(joint, fastening, review, words), []).append((joint, fastening))
+    rows = sorted(glanced.values(), key=lambda row: not any(about.of(*each) for each in row))
+    kinds: dict[tuple[object, ...], _Kind] = {}
+    for row in rows[:LOOKED_AT]:
+        joint, fastening = next((each for each in row if about.of(*each)), row[0])
+        found = _drawing_of(joint, fastening, review)
+        if found is not None:
+            key = (words.of(joint.join, fastening), found.fasteners, found.drawing.alike)
+            kinds.setdefault(key, _Kind(found, [])).alike.extend(row)
+    return list(kinds.values()), max(0, len(rows) - LOOKED_AT)
 
 
 def _said(found: _Found, review: Review) -> str:
@@ -200,26 +250,22 @@ def _told(found: _Found, title: str, said: str) -> str:
 
 
 def _drawn(
-    alike: Sequence[_Found], about: _About, review: Review, prefix: str, number: int
+    kind: _Kind, about: _About, review: Review, prefix: str, number: int
 ) -> tuple[tuple[int, int, int], JointDrawn]:
+    found = kind.found
     told: dict[int, Finding] = {}
-    first = None
-    for found in alike:
-        mine = about.of(found.joint, found.fastening)
-        if mine and first is None:
-            first = found
-        told.update(mine)
-    found = first or alike[0]
+    for each in kind.alike:
+        told.update(about.of(*each))
     title = f"{found.section.upper} on {found.section.lower}"
     said = _said(found, review)
-    names = [f"{each.joint.left} to {each.joint.right}" for each in alike]
-    many = f"{counted_word(len(alike), 'joint')} like this: " if len(alike) > 1 else ""
+    names = [f"{joint.left} to {joint.right}" for joint, _ in kind.alike]
+    many = counted_word(len(names), "joint")
     weight = max((finding.weight for finding in told.values()), default=None)
     anchor = f"{prefix}section-{number}"
     drawn = JointDrawn(
         title=title,
         said=said,
-        alike=f"{many}{listed(tuple(names), most=_NAMES)}" if many else "",
+        alike=f"{many} like this: {listed(tuple(names), most=_NAMES)}" if len(names) > 1 else "",
         measures=tuple((each.name, each.value) for each in found.drawing.measures),
         remarks=_remarks(found),
         svg=found.drawing.svg(anchor, f"Section: {title}", _told(found, title, said)),
@@ -235,26 +281,16 @@ def _drawn(
 def joint_drawings(review: Review, findings: Sequence[Finding], first: int, prefix: str) -> JointDrawings:
     """The joints of a plan in section, those with findings first. ``first`` numbers the first finding."""
     about = _About(findings, first)
-    joints = [joint for joint in review.setting.joints if joint.meets]
-    looked = sorted(
-        joints,
-        key=lambda joint: not any(about.of(joint, each) for each in (joint.join.fastenings or (None,))),
-    )
-    groups: dict[tuple[object, ...], list[_Found]] = {}
-    for found in _found(review, looked[:LOOKED_AT]):
-        groups.setdefault(_key(found), []).append(found)
+    kinds, left_out = _kinds(review, about)
     ranked = sorted(
-        (_drawn(alike, about, review, prefix, number) for number, alike in enumerate(groups.values(), 1)),
+        (_drawn(kind, about, review, prefix, number) for number, kind in enumerate(kinds, 1)),
         key=lambda each: each[0],
     )
     remarks = []
-    if len(ranked) > DRAWN:
+    if len(ranked) > DRAWN or left_out:
+        many = f"at least {len(ranked) + 1}" if left_out else str(len(ranked))
         remarks.append(
-            f"{DRAWN} of {len(ranked)} kinds of joint are drawn: those with findings first, then in the "
-            "plan's order."
-        )
-    if len(looked) > LOOKED_AT:
-        remarks.append(
-            f"Only the first {LOOKED_AT} of {len(looked)} joints were looked at for these drawings."
+            f"{min(DRAWN, len(ranked))} of {many} kinds of joint are drawn: those with findings first, then "
+            "in the plan's order."
         )
     return JointDrawings(tuple(drawn for _, drawn in ranked[:DRAWN]), tuple(remarks))

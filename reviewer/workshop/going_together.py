@@ -8,7 +8,7 @@ have been put together either. Only the first little way out is asked about, not
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
 from reviewer.model.plan import GROUNDS
@@ -50,9 +50,9 @@ def _past(contact: Contact) -> int:
     return EVERY_WAY & ~way_bit(contact.axis, True)
 
 
-def _out_of(joint: Joint, solids: Mapping[str, Solid]) -> tuple[str, int] | None:
+def _out_of(joint: Joint, solids: dict[str, Solid]) -> tuple[str, int] | None:
     """The part that a housing lets in, and how it may move; None where it may move any way."""
-    made = housed(joint, dict(solids)) if joint.join.housing is not None else None
+    made = housed(joint, solids) if joint.join.housing is not None else None
     if made is None or joint.overlap is None or joint.join.housing is None:
         return None
     part, into, kind = solids[made.part], solids[made.into], joint.join.housing.kind

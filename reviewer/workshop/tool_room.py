@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from reviewer.geometry.vectors import dot, minus, moved, turned_round, unit
@@ -101,24 +102,22 @@ def _bolt(placed: Placed, tool: Tool, way: Vector, mouth: Vector) -> Way:
     return Way(tool, (Sweep(mouth, way, 0.0, end, half), nut), end)
 
 
-def ways_to_drive(placed: Placed, limits: Limits) -> tuple[Way, ...]:
+def ways_to_drive(placed: Placed, limits: Limits) -> Iterator[Way]:
     """Every way of driving a fastener, the handiest first; none for what is not driven."""
     if placed.mouth is None:
-        return ()
+        return
     mouth, out = placed.mouth, turned_round(placed.direction)
-    found = []
     for tool in tools_for(placed.kind, limits):
         if placed.kind == "bolts":
-            found.append(_bolt(placed, tool, out, mouth))
+            yield _bolt(placed, tool, out, mouth)
             continue
-        found.append(_driver(placed, tool, out, mouth))
+        yield _driver(placed, tool, out, mouth)
         if tool.leans:
             lean = limits["driver-lean"].amount
             across = _across(placed, out)
             for along, aside in _LEANINGS:
                 leaning = unit(moved(moved(out, placed.along, lean * along), across, lean * aside))
-                found.append(_driver(placed, tool, leaning, mouth)._replace(leaning=True))
-    return tuple(found)
+                yield _driver(placed, tool, leaning, mouth)._replace(leaning=True)
 
 
 def _across(placed: Placed, out: Vector) -> Vector:
