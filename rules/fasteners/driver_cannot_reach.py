@@ -7,15 +7,18 @@ from collections.abc import Iterator
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.units import TOLERANCE_MM, length
+from reviewer.units import length
 from reviewer.wording import listed
 from reviewer.workshop.reaching import OutOfReach, Room, free_from_behind, out_of_reach, room_for
+
+#: Less room than this in front of a fastener is none.
+_NO_ROOM_MM = 0.5
 
 
 def _next_step(review: Review, worst: OutOfReach, room: Room) -> tuple[str, dict[str, Filling]]:
     """What was tried and does it; the weightiest first."""
     if worst.special is not None:
-        return "Have {special} at hand: {short} is enough for it, bit and all.", {
+        return "Have {special} at hand, no longer than {short} with its bit.", {
             "special": worst.special.said,
             "short": length(review.limit("short-driver-length").amount),
         }
@@ -69,7 +72,7 @@ def _finding(review: Review, group: list[OutOfReach]) -> Finding:
         when = ", when “{step}” joins them"
     elif worst.special is None:
         when = ", and no order of work leaves the way free"
-    if room.free <= TOLERANCE_MM:
+    if room.free < _NO_ROOM_MM:
         there = "there is no room at all"
     else:
         there = f"there is {'' if alike else 'as little as '}{{free}}"
