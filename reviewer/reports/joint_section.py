@@ -25,7 +25,7 @@ from reviewer.reports.svg import Point
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import TOLERANCE_MM
-from reviewer.workshop.housing import Housed, housed
+from reviewer.workshop.housing import CORNERS, Housed, housed
 from reviewer.workshop.housing_cells import SPLINE, HalfSpace, cells_of
 from reviewer.workshop.placed import Placed
 
@@ -37,6 +37,10 @@ _LEAST_AREA = 0.5
 _MOST_NEIGHBOURS = 200
 #: What lies so far beyond the point of a fastener is drawn too, mm.
 _NEAR = 10.0
+
+
+#: Housings in which two parts share a place as equals.
+_CROSSING = ("half lap", "bridle", *CORNERS)
 
 
 class Plane(NamedTuple):
@@ -71,7 +75,8 @@ class Wood(NamedTuple):
 class Section(NamedTuple):
     """A joint cut open. ``joint_at`` is how far down the face lies that the two parts share.
 
-    ``shared`` is the room of a housing in convex pieces; empty where nothing is let in.
+    ``shared`` is the room of a housing in convex pieces; empty where nothing is let in. ``crossing``: that
+    neither part goes into the other there, as both take up the same corner or cross each other.
     """
 
     plane: Plane
@@ -80,6 +85,7 @@ class Section(NamedTuple):
     joint_at: float
     upper: str
     lower: str
+    crossing: bool = False
 
     def of(self, part: str) -> tuple[Shape, ...]:
         """The pieces of a part; empty where the cut misses it."""
@@ -251,7 +257,10 @@ def section_of(joint: Joint, setting: SettingOut, placed: Placed | None) -> Sect
     if placed is not None:
         woods += _in_the_way(joint, setting, plane, placed)
     room = tuple(shape for _, shape in shared)
-    found = Section(plane, tuple(woods), room, _joint_at(joint, plane, upper, shapes), upper, lower)
+    housing = joint.join.housing
+    crossing = housing is not None and housing.kind in _CROSSING
+    at = _joint_at(joint, plane, upper, shapes)
+    found = Section(plane, tuple(woods), room, at, upper, lower, crossing)
     return _mirrored(found) if _leans_left(found, placed) else found
 
 

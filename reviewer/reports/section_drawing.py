@@ -7,7 +7,7 @@ the pixels of a page 390 wide, as in the other drawings.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from reviewer.geometry.vectors import dot
@@ -23,14 +23,24 @@ from reviewer.reports.flat_shapes import (
     long_strokes,
     ring_strokes,
     sides,
-    stretch_inside,
     true_edges,
     without,
 )
-from reviewer.reports.joint_section import REACH, Section, Wood
+from reviewer.reports.joint_section import Section, Wood
+from reviewer.reports.section_measures import (
+    Axis,
+    Measured,
+    axis_of,
+    driven_measures,
+    edge_measure,
+    housed_measures,
+    leaves_at,
+    outermost,
+    thicknesses,
+)
 from reviewer.reports.svg import Point, line, lines, number, outline, words
 from reviewer.setting_out.solid import Solid
-from reviewer.units import TOLERANCE_MM, UnitSystem, fine_length, length, show
+from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.placed import Placed
 
 #: Room on the paper for the wood, and around it for the measures, in drawing units.
@@ -43,21 +53,9 @@ ROW = 15.0
 _LEAST_MARGIN, _MOST_MARGIN, _SHOWN_TO = 12.0, 45.0, 2.6
 #: The spaces between strokes: boards along the grain, boards across it, sheets, ground.
 _LONG, _END, _SHEET, _GROUND = (5.0, 8.5, 4.0, 9.5), (5.5, 8.0, 6.5), (3.0,), (6.0,)
-#: Shorter measures than this are told finely, mm.
-_FINE = 6.0
 #: Added before rounding: a place that no usual measure falls on, so that alike ones round alike.
 _ODD = 0.0137
 _SLANT = math.sqrt(0.5)
-
-
-class Measured(NamedTuple):
-    """A measure beside a section: from where to where on the paper (mm), its name and its value."""
-
-    start: float
-    end: float
-    name: str
-    value: str
-    loud: bool = False
 
 
 class SectionDrawing(NamedTuple):
@@ -104,28 +102,6 @@ class _Paper(NamedTuple):
         return tuple(self.at(point) for point in shape)
 
 
-class _Axis(NamedTuple):
-    """A fastener's axis on the paper. ``mouth`` is how far along it the mouth lies: 0 or less."""
-
-    head: Point
-    way: Point
-    length: float
-    mouth: float
-
-    def at(self, along: float, aside: float = 0.0) -> Point:
-        return (
-            self.head[0] + self.way[0] * along - self.way[1] * aside,
-            self.head[1] + self.way[1] * along + self.way[0] * aside,
-        )
-
-
-def _axis(section: Section, placed: Placed) -> _Axis:
-    mouth = -math.dist(placed.mouth, placed.head) if placed.mouth is not None else 0.0
-    return _Axis(
-        section.plane.flat(placed.head), section.plane.turned(placed.direction), placed.length, mouth
-    )
-
-
 # ---------------------------------------------------------------- what is shown
 
 
@@ -139,7 +115,7 @@ def _reach_of(ends: Sequence[float], core: float, margin: float, sign: float) ->
     return max(best + 3.0, core * sign + margin) * sign
 
 
-def _paper(section: Section, axis: _Axis | None, shared: Sequence[Shape]) -> _Paper:
+def _paper(section: Section, axis: Axis | None, shared: Sequence[Shape]) -> _Paper:
     core: list[Point] = [(0.0, section.joint_at)]
     if axis is not None:
         core += [axis.at(axis.mouth), axis.at(axis.length)]
@@ -150,9 +126,9 @@ def _paper(section: Section, axis: _Axis | None, shared: Sequence[Shape]) -> _Pa
     margin = min(max(0.4 * spread, _LEAST_MARGIN), _MOST_MARGIN)
     boxes = [bounds_of(wood.pieces) for wood in section.woods if wood.of_joint and wood.part not in GROUNDS]
     low, high = [], []
-    for axis_of, values in enumerate((xs, ys)):
-        low.append(_reach_of([box[0][axis_of] for box in boxes], min(values), margin, -1.0))
-        high.append(_reach_of([box[1][axis_of] for box in boxes], max(values), margin, 1.0))
+    for way, values in enumerate((xs, ys)):
+        low.append(_reach_of([box[0][way] for box in boxes], min(values), margin, -1.0))
+        high.append(_reach_of([box[1][way] for box in boxes], max(values), margin, 1.0))
     wide, tall = high[0] - low[0], high[1] - low[1]
     scale = min(WIDEST / wide, TALLEST / tall, LARGEST)
     return _Paper((low[0], low[1]), (high[0], high[1]), scale)
@@ -226,118 +202,6 @@ def _wood(wood: Wood, section: Section, plan: Plan, solids: dict[str, Solid], pa
     return "".join(strokes)
 
 
-# ---------------------------------------------------------------- where the wood ends
-
-
-def _along(pieces: Iterable[Shape], start: Point, way: Point, at: float) -> tuple[float, float] | None:
-    """From where to where a line runs in some shapes without a gap, around the place ``at`` on it."""
-    found = []
-    for piece in pieces:
-        inside = stretch_inside(piece, start, way)
-        if inside is not None:
-            found.append(inside)
-    low = high = at
-    for a, b in sorted(found):
-        if a <= high + TOLERANCE_MM and b >= low - TOLERANCE_MM:
-            low, high = min(low, a), max(high, b)
-    return (low, high) if high > low else None
-
-
-def _wood_along(section: Section, start: Point, way: Point, at: float) -> tuple[float, float] | None:
-    """The same in all the wood of a section."""
-    return _along((piece for wood in section.woods for piece in wood.pieces), start, way, at)
-
-
-def _leaves_at(section: Section, axis: _Axis) -> float | None:
-    """How far along its axis a fastener leaves the wood before its end; None when it stays inside."""
-    if axis.way[1] < 0.05:
-        return None
-    joint = (section.joint_at - axis.head[1]) / axis.way[1]
-    wood = _wood_along(section, axis.head, axis.way, max(0.0, min(joint, axis.length)))
-    end = wood[1] if wood is not None else 0.0
-    return end if end < axis.length - TOLERANCE_MM else None
-
-
-# ---------------------------------------------------------------- measures
-
-
-def _driven_measures(
-    section: Section, placed: Placed, axis: _Axis, out_from: float | None, system: UnitSystem
-) -> list[Measured]:
-    point = axis.at(axis.length)
-    found = []
-    joint = section.joint_at
-    square = axis.way[1] > 0.999
-    hidden = placed.mouth is None
-    if square and joint - axis.head[1] > TOLERANCE_MM:
-        name = "in the upper" if hidden else "under head"
-        found.append(_measured(axis.head[1], joint, name, system))
-    end = axis.at(out_from) if out_from is not None else point
-    if end[1] - joint > TOLERANCE_MM:
-        found.append(_measured(joint, end[1], "in the lower" if hidden else "bite", system))
-    if out_from is not None:
-        found.append(_measured(end[1], point[1], "comes out", system, loud=True))
-        return found
-    if placed.kind == "bolts" or section.lower in GROUNDS:
-        return found
-    wood = _wood_along(section, point, (0.0, 1.0), 0.0)
-    if wood is None or wood[1] <= TOLERANCE_MM:
-        found.append(Measured(point[1], point[1], "cover", "none", loud=True))
-    elif wood[1] < REACH / 2:
-        found.append(_measured(point[1], point[1] + wood[1], "cover", system))
-    return found
-
-
-def _measured(start: float, end: float, name: str, system: UnitSystem, loud: bool = False) -> Measured:
-    size = end - start
-    return Measured(start, end, name, show((fine_length if size < _FINE else length)(size), system), loud)
-
-
-def _housed_measures(section: Section, shared: Sequence[Shape], system: UnitSystem) -> list[Measured]:
-    (_, top), (_, bottom) = bounds_of(shared)
-    found = [_measured(top, bottom, "goes in", system)]
-    lower = section.of(section.lower)
-    if lower:
-        end = bounds_of(lower)[1][1]
-        if TOLERANCE_MM < end - bottom < REACH / 2:
-            found.append(_measured(bottom, end, "wood left", system))
-    return found
-
-
-def _thicknesses(section: Section, paper: _Paper, system: UnitSystem, across: bool) -> list[Measured]:
-    """The two parts' extents down the paper or across it, of those that end inside the window."""
-    axis = 0 if across else 1
-    found = []
-    for name in (section.upper, section.lower):
-        pieces = section.of(name)
-        if not pieces or name in GROUNDS:
-            continue
-        low, high = bounds_of(pieces)
-        inside = low[axis] > paper.low[axis] - TOLERANCE_MM and high[axis] < paper.high[axis] + TOLERANCE_MM
-        if inside:
-            value = show(length(high[axis] - low[axis]), system)
-            found.append(Measured(low[axis], high[axis], name, value))
-    return found
-
-
-def _edge_measure(section: Section, axis: _Axis, system: UnitSystem) -> Measured | None:
-    """From the axis to the nearest edge beside it, at the joint."""
-    if axis.way[1] < 0.05:
-        return None
-    at = axis.at((section.joint_at - axis.head[1]) / axis.way[1])
-    best: Measured | None = None
-    for name, step in ((section.upper, -0.5), (section.lower, 0.5)):
-        pieces = section.of(name) if name not in GROUNDS else ()
-        inside = _along(pieces, (at[0], at[1] + step), (1.0, 0.0), 0.0)
-        if inside is None or not inside[0] < 0 < inside[1]:
-            continue
-        near = inside[0] if -inside[0] < inside[1] - TOLERANCE_MM else inside[1]
-        if abs(near) < REACH / 2 and (best is None or abs(near) < best.end - best.start - TOLERANCE_MM):
-            low, high = sorted((at[0], at[0] + near))
-            best = _measured(low, high, "to edge", system)
-    return best
-
-
 # ---------------------------------------------------------------- strokes
 
 
@@ -408,7 +272,7 @@ def _across(each: Measured, paper: _Paper, y: float, below: bool, text: str) -> 
     )
 
 
-def _fastener(placed: Placed, axis: _Axis, paper: _Paper, out_from: float | None) -> str:
+def _fastener(placed: Placed, axis: Axis, paper: _Paper, out_from: float | None) -> str:
     strokes = []
     for drawn in outlines_of(placed):
         shape = tuple(axis.at(along, aside) for along, aside in drawn.outline)
@@ -429,7 +293,7 @@ def _fastener(placed: Placed, axis: _Axis, paper: _Paper, out_from: float | None
     return "".join(strokes)
 
 
-def _opened(section: Section, placed: Placed, axis: _Axis) -> Section:
+def _opened(section: Section, placed: Placed, axis: Axis) -> Section:
     """The section with what is bored over the head taken out of the head part."""
     hole = tuple(axis.at(along, aside) for along, aside in bored(placed))
     if not hole:
@@ -448,15 +312,15 @@ def draw_section(
 ) -> SectionDrawing:
     """A section with its measures, through the fastener where one is placed."""
     system, shared = plan.units, section.shared
-    axis = _axis(section, placed) if placed is not None else None
+    axis = axis_of(section, placed) if placed is not None else None
     out_from = None
     if placed is not None and axis is not None:
         if placed.kind != "bolts" and section.lower not in GROUNDS:
-            out_from = _leaves_at(section, axis)
-        measures = _driven_measures(section, placed, axis, out_from, system)
+            out_from = leaves_at(section, axis)
+        measures = driven_measures(section, placed, axis, out_from, system)
     else:
-        measures = _housed_measures(section, shared, system) if shared else []
-    edge = _edge_measure(section, axis, system) if axis is not None else None
+        measures = housed_measures(section, shared, system) if shared else []
+    edge = edge_measure(section, axis, system) if axis is not None else None
     paper = _paper(section, axis, shared)
     measures = [each for each in measures if each.end <= paper.high[1] + TOLERANCE_MM]
     if placed is not None and axis is not None:
@@ -472,8 +336,8 @@ def draw_section(
         strokes.append(_fastener(placed, axis, paper, out_from))
     right = LEFT + (paper.high[0] - paper.low[0]) * paper.scale
     bottom = TOP + (paper.high[1] - paper.low[1]) * paper.scale
-    thick = _thicknesses(section, paper, system, across=False)
-    wide = _thicknesses(section, paper, system, across=True)
+    thick = outermost(thicknesses(section, (paper.low, paper.high), system, across=False))
+    wide = thicknesses(section, (paper.low, paper.high), system, across=True)
     strokes.append(_down(measures, paper, right + 10, on_right=True))
     strokes.append(_down(thick, paper, LEFT - 10, on_right=False))
     upper = [each for each in wide if each.name == section.upper]
