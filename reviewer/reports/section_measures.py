@@ -1,4 +1,4 @@
-"""What a section tells in figures: how deep a fastener goes, what is left over its point, how thick the wood is."""
+"""What a section tells in figures: how deep a fastener goes, what is left over its point, the thicknesses."""
 
 from __future__ import annotations
 
@@ -43,6 +43,7 @@ class Axis(NamedTuple):
 
 
 def axis_of(section: Section, placed: Placed) -> Axis:
+    """The axis of a fastener as it lies on the paper of a section."""
     mouth = -math.dist(placed.mouth, placed.head) if placed.mouth is not None else 0.0
     return Axis(section.plane.flat(placed.head), section.plane.turned(placed.direction), placed.length, mouth)
 
@@ -85,6 +86,7 @@ def leaves_at(section: Section, axis: Axis) -> float | None:
 def driven_measures(
     section: Section, placed: Placed, axis: Axis, out_from: float | None, system: UnitSystem
 ) -> list[Measured]:
+    """How a fastener goes in, from its head to what is left over its point or comes out, in turn."""
     point = axis.at(axis.length)
     found = []
     joint = section.joint_at
@@ -115,6 +117,7 @@ def _measured(start: float, end: float, name: str, system: UnitSystem, loud: boo
 
 
 def housed_measures(section: Section, shared: Sequence[Shape], system: UnitSystem) -> list[Measured]:
+    """How deep a housing is and what it leaves of the wood below."""
     (_, top), (_, bottom) = bounds_of(shared)
     found = [_measured(top, bottom, "shared" if section.crossing else "goes in", system)]
     lower = section.of(section.lower)
