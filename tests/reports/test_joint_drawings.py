@@ -169,6 +169,9 @@ def test_no_wood_is_in_two_parts_and_none_is_lost(kind: HousingKind) -> None:
     assert sum(piece.area for some in pieces for piece in some) == pytest.approx(whole.area, rel=1e-6)
     from reviewer.reports.joint_section import cut_through
 
+    upper = section.of(section.upper)  # in one piece: what is cut out of a joint is cut out of the other part
+    whole_upper = unary_union([Polygon(piece) for piece in upper]).buffer(0.01).buffer(-0.05)
+    assert whole_upper.geom_type == "Polygon"
     solids = [review.setting.solids[name] for name in review.setting.joints[0][:2]]
     uncut = unary_union([Polygon(shape) for solid in solids for shape in cut_through(solid, section.plane)])
     assert whole.symmetric_difference(uncut).area < 1e-3 * whole.area
@@ -251,7 +254,7 @@ def test_end_grain_and_long_grain_are_told_apart() -> None:
 # ---------------------------------------------------------------- which, and in what order
 
 
-def test_flagged_joints_come_first_with_their_findings() -> None:
+def test_flagged_joints_come_first_with_their_findings(monkeypatch: pytest.MonkeyPatch) -> None:
     text = STACK.format(unit="inches", long="1 3/4") + (
         "part lid: board, across, flat, 20 in long, left at 0, front at 0, on top\n"
         "join lid to top: screws #8 x 1 1/4, 2 per joint, from above\n"
@@ -261,6 +264,8 @@ def test_flagged_joints_come_first_with_their_findings() -> None:
     found = drawings(text, only="screw-breaks-through").drawn
     assert [(each.title, each.weight) for each in found] == [("top on low", "error"), ("lid on top", "")]
     assert found[0].findings == ((1, "plan1-finding-1", "screw-breaks-through"),)
+    monkeypatch.setattr(module, "LOOKED_AT", 1)
+    assert [each.title for each in drawings(text, only="screw-breaks-through").drawn] == ["top on low"]
 
 
 def test_joints_that_are_alike_are_drawn_once() -> None:

@@ -47,6 +47,16 @@ def test_knots_are_what_no_group_and_no_way_parts(links: Links) -> None:
     assert (knots(links, links) == []) == comes_apart(frozenset(links), links)
 
 
+def test_pairs_that_part_only_as_pairs() -> None:
+    # Two halves come apart sideways; each half then upwards. No body by itself can move at all.
+    sideways, upwards = way_bit(0, False) | way_bit(0, True), way_bit(2, False) | way_bit(2, True)
+    links = {0: {1: upwards, 2: sideways}, 1: {0: upwards, 3: sideways}, 2: {3: upwards, 0: sideways}}
+    links[3] = {2: upwards, 1: sideways}
+    assert knots(links, links) == []
+    links[0][2], links[2][0] = 0, 0
+    assert knots(links, links) == [[0, 2]]  # the other two come off upwards
+
+
 def test_ways_turned_round() -> None:
     assert opposite(way_bit(0, True)) == way_bit(0, False)
     assert opposite(way_bit(2, False) | way_bit(1, True)) == way_bit(2, True) | way_bit(1, False)

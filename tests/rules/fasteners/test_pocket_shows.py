@@ -46,6 +46,22 @@ def test_what_covers_them() -> None:
     assert len(told(frame(more=f"{cover}on floor"), RULE)) == 1
 
 
+def test_the_inside_of_an_open_case_is_not_seen() -> None:
+    text = """
+plan "Case" in inches
+stock board: actual 3/4 x 9 1/4 pine
+stock rail: actual 3/4 x 2 1/2 pine
+outline case: 24 across, 9 1/4 deep, 30 tall, on floor
+part side for each of left, right: board, upright, facing side, as tall as case, on floor
+    flush with each of case, flush with front of case
+part rail: rail, across, on edge, between side.left and side.right, flush with top of case
+    flush with {where} of case
+join rail to side.*: pocket screws 1 1/4, 2 per end, from front
+"""
+    assert told(text.format(where="back"), RULE) == []
+    assert len(told(text.format(where="front"), RULE)) == 1
+
+
 def test_a_plug_is_a_reason() -> None:
     text = frame(more='accept pocket-shows on rail because "plugged with the same wood"')
     assert [finding.waived_because for finding in findings_of(text, RULE)] in (
