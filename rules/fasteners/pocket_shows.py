@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.findings import Edit, Filling, Finding, Severity
 from reviewer.geometry.vectors import Vector, dot, moved, times, unit
@@ -12,8 +12,9 @@ from reviewer.model.plan import GROUNDS
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.wording import listed
-from reviewer.workshop.placed import Placed
-from reviewer.workshop.sweeps import Near, Sweep, stands_in
+
+if TYPE_CHECKING:
+    from reviewer.workshop.placed import Placed
 
 #: A face that looks this much one way (as a cosine) counts as looking there.
 _MOSTLY = 0.7
@@ -48,6 +49,8 @@ class _Eye:
     """What can be seen of a piece from outside."""
 
     def __init__(self, review: Review) -> None:
+        from reviewer.workshop.sweeps import Near
+
         solids = [solid for name, solid in review.setting.solids.items() if name not in GROUNDS]
         low = [min(solid.low[axis] for solid in solids) for axis in range(3)]
         high = [max(solid.high[axis] for solid in solids) for axis in range(3)]
@@ -60,6 +63,8 @@ class _Eye:
 
     def sees(self, face: _Face | None, part: str) -> bool:
         """Whether a pocket in a face of a part shows: on the outside, with nothing in front of it."""
+        from reviewer.workshop.sweeps import Sweep, stands_in
+
         if face is None or _side(face.out) in self.unseen or max(map(abs, face.out)) < _MOSTLY:
             return False
         to_middle = tuple(a - b for a, b in zip(self.middle, face.at, strict=True))

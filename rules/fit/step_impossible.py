@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from reviewer.findings import Filling, Finding, Severity
 from reviewer.model.plan import GROUNDS, Step
@@ -10,9 +11,11 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.result import Joint
 from reviewer.wording import listed
-from reviewer.workshop.going_together import Held, held_apart
 from reviewer.workshop.joining_order import steps_of_joints
-from reviewer.workshop.placed import Placed
+
+if TYPE_CHECKING:
+    from reviewer.workshop.going_together import Held
+    from reviewer.workshop.placed import Placed
 
 _HIDDEN = ("dowels", "loose tenons", "biscuits")
 _BORED = {"pocket screws": "pockets", "dowels": "dowel holes", "loose tenons": "mortises"}
@@ -66,6 +69,8 @@ def _ways_in(review: Review, joints: list[Joint]) -> Iterator[Finding]:
     hidden = [placed for placed in review.placed if placed.kind in _HIDDEN]
     if not hidden and all(joint.join.housing is None for joint in joints):
         return
+    from reviewer.workshop.going_together import held_apart
+
     anyhow = held_apart(review.setting, hidden, joints, [None] * len(joints))
     for held in anyhow:
         yield _no_way_in(review, held, sooner=False)
