@@ -124,7 +124,7 @@ def _paper(section: Section, axis: Axis | None, shared: Sequence[Shape]) -> _Pap
     xs, ys = [x for x, _ in core], [y for _, y in core]
     spread = max(max(xs) - min(xs), max(ys) - min(ys))
     margin = min(max(0.4 * spread, _LEAST_MARGIN), _MOST_MARGIN)
-    boxes = [bounds_of(wood.pieces) for wood in section.woods if wood.of_joint and wood.part not in GROUNDS]
+    boxes = [bounds_of(wood.pieces) for wood in section.woods if wood.part not in GROUNDS]
     low, high = [], []
     for way, values in enumerate((xs, ys)):
         low.append(_reach_of([box[0][way] for box in boxes], min(values), margin, -1.0))

@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from reviewer.model.plan import GROUNDS, Step
 from reviewer.setting_out.result import Joint
 
-#: Joints that wait for others are looked at again so many times at most; then they are taken to work.
+#: A piece is taken apart in so many rounds at most; what then waits for others is taken to work.
 ROUNDS = 200
 
 
@@ -72,34 +72,42 @@ def never_undone(
         return {}
     stuck: dict[int, Groups] = {}
     left = dict.fromkeys(range(len(joints)))
-    stages = sorted({step for step in steps if step is not None}, reverse=True) or [0]
-    pending = [place for place in left if steps[place] is None]
     by_stage: dict[int, list[int]] = {}
+    pending = []
     for place, step in enumerate(steps):
         if step is not None:
             by_stage.setdefault(step, []).append(place)
-    for stage in stages:
-        pending += by_stage.get(stage, [])
-        for place in [each for each in pending if each not in blocked]:
+        elif place in blocked:
+            pending.append(place)
+        else:
             del left[place]
-        pending = [each for each in pending if each in blocked]
-        groups = Groups(joints[place] for place in left)
-        for _ in range(ROUNDS):
+    rounds = ROUNDS
+    groups: Groups | None = None
+    for stage in sorted(by_stage, reverse=True) or [0]:
+        for place in by_stage.get(stage, ()):
+            if place in blocked:
+                pending.append(place)
+            else:
+                del left[place]
+                groups = None
+        while pending and rounds:
+            rounds -= 1
+            groups = groups or Groups(joints[place] for place in left)
             undone = [place for place in pending if blocked[place](groups)]
             if not undone:
                 break
             for place in undone:
                 del left[place]
-            gone = frozenset(undone)
-            pending = [place for place in pending if place not in gone]
-            groups = Groups(joints[place] for place in left)
-        else:
+            pending = [place for place in pending if place in left]
+            groups = None
+        if not rounds:
             return stuck
         for place in [each for each in pending if steps[each] is not None]:
+            assert groups is not None
             stuck[place] = groups
-            pending.remove(place)
-        for place in [each for each in stuck if each in left]:
             del left[place]
-    for place in pending:
-        stuck[place] = groups
-    return stuck
+            pending.remove(place)
+        if stuck and groups is not None:
+            groups = None
+    groups = groups or Groups(joints[place] for place in left)
+    return {**stuck, **dict.fromkeys(pending, groups)}

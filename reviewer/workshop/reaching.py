@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from reviewer.review import Review
 
 
+#: So many joints with something in front of their fasteners are looked into; further ones are taken to work.
+MOST_IN_DOUBT = 1000
 #: How far from its middle a fastener is tried too, as shares of the width of a joint.
 _ASIDE = (-0.25, 0.25)
 
@@ -40,13 +42,12 @@ class Blocked(NamedTuple):
 class OutOfReach(NamedTuple):
     """The fasteners of one kind in a joint that no handy tool reaches at their turn.
 
-    ``placed`` is the first of them. ``ways`` are all ways of driving it, and ``groups`` what hangs
-    together as it is driven. ``step`` is the step of the plan that joins it, where one does. ``special`` is a
-    tool that does reach it, though not every shop has it. ``sooner`` tells that another order would do.
+    ``placed`` is the first of them, and ``groups`` what hangs together as it is driven. ``step`` is the step
+    of the plan that joins it, where one does. ``special`` is a tool that does reach it, though not every shop
+    has it. ``sooner`` tells that another order would do.
     """
 
     placed: Placed
-    ways: tuple[Blocked, ...]
     groups: Groups
     step: int | None
     special: Tool | None
@@ -74,17 +75,22 @@ class Reach:
         self.limits = limits
         self.near = Near([solid for name, solid in setting.solids.items() if name not in GROUNDS])
 
-    def in_the_way(self, placed: Placed, sweeps: tuple[Sweep, ...]) -> tuple[str, ...]:
-        """The parts that stand in some sweeps over a fastener; its own two only where they are hollowed."""
+    def standing(self, placed: Placed, sweeps: tuple[Sweep, ...]) -> Iterator[str]:
+        """The parts that stand in some sweeps over a fastener, one by one; its own only where they may."""
         own = (placed.head_part, placed.point_part)
-        found: dict[str, None] = {}
+        seen: set[str] = set()
         for sweep in sweeps:
             for solid in self.near.within(sweep.bounds):
-                if solid.name in own and not self._may_block(solid, placed, sweep):
+                name = solid.name
+                if name in seen or (name in own and not self._may_block(solid, placed, sweep)):
                     continue
-                if solid.name not in found and stands_in(solid, sweep):
-                    found[solid.name] = None
-        return tuple(found)
+                if stands_in(solid, sweep):
+                    seen.add(name)
+                    yield name
+
+    def in_the_way(self, placed: Placed, sweeps: tuple[Sweep, ...]) -> tuple[str, ...]:
+        """All of them."""
+        return tuple(self.standing(placed, sweeps))
 
     def _may_block(self, solid: Solid, placed: Placed, sweep: Sweep) -> bool:
         """Whether one of the two parts of a fastener can be in the way of a tool."""
@@ -133,31 +139,88 @@ def from_behind(placed: Placed, point_part: Solid) -> Placed | None:
     )
 
 
+class _Search:
+    """One way of driving a fastener, and what stands in it as far as anybody has had to look."""
+
+    def __init__(self, reach: Reach, placed: Placed, way: Way) -> None:
+        self.way = way
+        self._found: list[str] = []
+        self._more = reach.standing(placed, way.sweeps)
+
+    def first(self, there: Callable[[str], bool]) -> str | None:
+        """The first part in the way that is in place; None when the way is free."""
+        for name in self._found:
+            if there(name):
+                return name
+        for name in self._more:
+            self._found.append(name)
+            if there(name):
+                return name
+        return None
+
+
+class _Tried:
+    """A fastener that something of the whole piece stands in front of, whatever handy tool is taken.
+
+    It is looked at anew only when one of the parts that were in its ways has gone: a piece is taken apart
+    joint by joint, and most joints do not care.
+    """
+
+    def __init__(self, placed: Placed, searches: Sequence[_Search]) -> None:
+        self.placed = placed
+        self._searches = searches
+        self._held_by: tuple[str, ...] = ()
+
+    def reached(self, groups: Groups, handy: bool = True) -> Tool | None:
+        """The first tool that gets at it while some parts hang together."""
+
+        def there(name: str) -> bool:
+            return _there(self.placed.joint, name, groups)
+
+        if handy and self._held_by and all(map(there, self._held_by)):
+            return None
+        held_by: dict[str, None] = {}
+        for search in self._searches:
+            if handy and not search.way.tool.handy:
+                continue
+            name = search.first(there)
+            if name is None:
+                return search.way.tool
+            held_by[name] = None
+        if handy:
+            self._held_by = tuple(held_by)
+        return None
+
+
 class _Doubt(NamedTuple):
     """The fasteners of one kind in a joint that something of the whole piece stands in the way of.
 
     ``free_to_move``: the plan leaves open where they stand, so one place that is reached will do.
     """
 
-    fasteners: tuple[tuple[Placed, tuple[Blocked, ...]], ...]
+    fasteners: tuple[_Tried, ...]
     free_to_move: bool
 
-    def unreached(self, groups: Groups) -> list[tuple[Placed, tuple[Blocked, ...]]]:
+    def unreached(self, groups: Groups) -> list[_Tried]:
         """Those that no handy tool reaches while some parts hang together."""
-        found = [
-            (placed, ways) for placed, ways in self.fasteners if _way_free(placed.joint, ways, groups) is None
-        ]
-        return [] if self.free_to_move and len(found) < len(self.fasteners) else found
+        found = []
+        for tried in self.fasteners:
+            if tried.reached(groups) is None:
+                found.append(tried)
+            elif self.free_to_move:
+                return []
+        return found
 
 
-def _ways_tried(reach: Reach, placed: Placed) -> tuple[Blocked, ...] | None:
-    """The ways of driving a fastener up to the first that is free; None when one handy tool is."""
-    seen: list[Blocked] = []
-    for blocked in reach.ways(placed):
-        if blocked.way.tool.handy and not blocked.parts:
+def _tried(reach: Reach, placed: Placed) -> _Tried | None:
+    """A fastener that is in doubt; None when a handy tool gets at it in the whole piece."""
+    searches = []
+    for way in ways_to_drive(placed, reach.limits):
+        search = _Search(reach, placed, way)
+        if way.tool.handy and search.first(lambda name: True) is None:
             return None
-        seen.append(blocked)
-    return tuple(seen) or None
+        searches.append(search)
+    return _Tried(placed, searches) if searches else None
 
 
 def _elsewhere(group: Sequence[Placed]) -> Iterator[Placed]:
@@ -190,9 +253,9 @@ def _doubt(reach: Reach, group: Sequence[Placed]) -> _Doubt | None:
     free_to_move = group[0].pattern_assumed
     found = []
     for placed in (*group, *(_elsewhere(group) if free_to_move else ())):
-        ways = _ways_tried(reach, placed)
-        if ways is not None:
-            found.append((placed, ways))
+        tried = _tried(reach, placed)
+        if tried is not None:
+            found.append(tried)
         elif free_to_move:
             return None
     return _Doubt(tuple(found), free_to_move) if found else None
@@ -210,6 +273,8 @@ def out_of_reach(review: Review) -> tuple[OutOfReach, ...]:
     for _, same in groupby(driven, key=lambda placed: (id(placed.joint), id(placed.fastening))):
         group = list(same)
         doubt = _doubt(reach, group)
+        if len(doubts) >= MOST_IN_DOUBT:
+            break
         if doubt is not None:
             doubts.setdefault(place_of[id(group[0].joint)], []).append(doubt)
     if not doubts:
@@ -229,11 +294,9 @@ def out_of_reach(review: Review) -> tuple[OutOfReach, ...]:
         for doubt in doubts[place]:
             unreached = doubt.unreached(groups)
             if unreached:
-                placed, ways = unreached[0]
-                special = _way_free(placed.joint, ways, groups, handy=False)
-                tool = special.way.tool if special is not None else None
+                special = unreached[0].reached(groups, handy=False)
                 sooner = place not in anyhow
-                found.append(OutOfReach(placed, ways, groups, steps[place], tool, sooner))
+                found.append(OutOfReach(unreached[0].placed, groups, steps[place], special, sooner))
     return tuple(found)
 
 
@@ -246,21 +309,12 @@ def _there(joint: Joint, name: str, groups: Groups) -> bool:
     )
 
 
-def _way_free(joint: Joint, ways: Sequence[Blocked], groups: Groups, handy: bool = True) -> Blocked | None:
-    """The first way of driving in which nothing stands at that time."""
-    for blocked in ways:
-        if handy and not blocked.way.tool.handy:
-            continue
-        if not any(_there(joint, name, groups) for name in blocked.parts):
-            return blocked
-    return None
-
-
 def room_for(review: Review, found: OutOfReach) -> Room:
     """What is in the way of the tool that lacks least, square to the fastener."""
     solids = review.setting.solids
+    reach = Reach(review.setting, review.limits)
     best: Room | None = None
-    for blocked in found.ways:
+    for blocked in reach.ways(found.placed):
         way = blocked.way
         if way.leaning or not way.tool.handy:
             continue

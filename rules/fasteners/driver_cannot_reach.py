@@ -109,6 +109,7 @@ def _finding(review: Review, group: list[OutOfReach]) -> Finding:
     limits=("driver-length", "driver-width", "driver-bit", "long-bit", "driver-lean", "screwdriver-shaft",
             "screwdriver-handle", "screwdriver-width", "short-driver-length", "hammer-room", "hammer-width",
             "nail-punch", "spanner-room"),
+    needs=("placed",),
 )  # fmt: skip
 def driver_cannot_reach(review: Review) -> Iterator[Finding]:
     """A fastener that no tool gets at when its turn comes is never driven.
@@ -125,7 +126,9 @@ def driver_cannot_reach(review: Review) -> Iterator[Finding]:
     note. Where the plan leaves open where the fasteners stand, one place that is reached is enough.
 
     Leaves out: Which way the handle of a hammer or an angle driver goes. Boring the holes first. Doors and
-    drawers, which come out. What the floor and the wall are in the way of: the piece can be laid down.
+    drawers, which come out. What the floor and the wall are in the way of: the piece can be laid down. More
+    than 1000 joints with something in front of their fasteners, or more than 200 rounds of taking the piece
+    apart: what is beyond that is taken to work.
 
     Sources: sizes of tools: common practice, no source
 

@@ -124,7 +124,7 @@ def _finding(review: Review, eye: _Eye, group: list[Placed]) -> Finding:
     )
 
 
-@rule("pocket-shows", topic="fasteners", severity=Severity.WARNING)
+@rule("pocket-shows", topic="fasteners", severity=Severity.WARNING, needs=("placed",))
 def pocket_shows(review: Review) -> Iterator[Finding]:
     """A pocket in a face that shows is a row of long holes in the finished piece.
 

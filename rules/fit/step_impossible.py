@@ -128,7 +128,7 @@ def _drilled_late(review: Review, joints: list[Joint]) -> Iterator[Finding]:
         )
 
 
-@rule("step-impossible", topic="fit", severity=Severity.ERROR)
+@rule("step-impossible", topic="fit", severity=Severity.ERROR, needs=("plan.joins",))
 def step_impossible(review: Review) -> Iterator[Finding]:
     """A part that has no way into its place when its turn comes can't be put in at all.
 
