@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import groupby
 from typing import TYPE_CHECKING, NamedTuple
@@ -309,30 +310,37 @@ def _there(joint: Joint, name: str, groups: Groups) -> bool:
     )
 
 
-def room_for(review: Review, found: OutOfReach) -> Room:
+def _free(reach: Reach, parts: Iterable[str], sweep: Sweep) -> float:
+    """How far some parts leave a cylinder free; more than its end where they leave all of it."""
+    free = math.inf
+    for name in parts:
+        nearer = sweep if free == math.inf else sweep._replace(high=free)
+        if stands_in(reach.solids[name], nearer):
+            free = free_up_to(reach.solids[name], nearer)
+    return free
+
+
+def room_for(reach: Reach, found: OutOfReach) -> Room:
     """What is in the way of the tool that lacks least, square to the fastener."""
-    solids = review.setting.solids
-    reach = Reach(review.setting, review.limits)
     best: Room | None = None
-    for blocked in reach.ways(found.placed):
-        way = blocked.way
+    for way in ways_to_drive(found.placed, reach.limits):
         if way.leaning or not way.tool.handy:
             continue
-        parts = found.there(blocked.parts)
-        free = way.needs
+        parts = found.there(reach.in_the_way(found.placed, way.sweeps))
+        free, needs = way.needs, way.needs
         for sweep in way.sweeps:
-            at_mouth = sweep.start == found.placed.mouth
-            for name in parts:
-                reached = free_up_to(solids[name], sweep) if at_mouth else way.needs
-                if reached < sweep.high - TOLERANCE_MM:
-                    free = min(free, reached)
-        if best is None or way.needs - free < best.needs - best.free - TOLERANCE_MM:
-            best = Room(parts, way.tool, free, way.needs)
+            reached = _free(reach, parts, sweep)
+            if sweep.start == found.placed.mouth:
+                free = min(free, reached)
+            elif free == needs and reached < sweep.high:  # only the nut of a bolt is out of reach
+                free, needs = reached, sweep.high
+        if best is None or needs - free < best.needs - best.free - TOLERANCE_MM:
+            best = Room(parts, way.tool, free, needs)
     assert best is not None
     return best
 
 
-def free_from_behind(review: Review, found: OutOfReach) -> bool:
+def free_from_behind(reach: Reach, found: OutOfReach) -> bool:
     """True when a screw could be driven through the far side of the other part.
 
     In place of a pocket screw it is a plain one, long enough, into the end that the pocket was to leave.
@@ -342,10 +350,9 @@ def free_from_behind(review: Review, found: OutOfReach) -> bool:
         return False
     if placed.kind == "pocket screws":
         placed = _square_screw(placed)
-    turned = from_behind(placed, review.setting.solids[placed.point_part])
+    turned = from_behind(placed, reach.solids[placed.point_part])
     if turned is None:
         return False
-    reach = Reach(review.setting, review.limits)
     return any(blocked.way.tool.handy and not found.there(blocked.parts) for blocked in reach.ways(turned))
 
 

@@ -9,13 +9,13 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import length
 from reviewer.wording import listed
-from reviewer.workshop.reaching import OutOfReach, Room, free_from_behind, out_of_reach, room_for
+from reviewer.workshop.reaching import OutOfReach, Reach, Room, free_from_behind, out_of_reach, room_for
 
 #: Less room than this in front of a fastener is none.
 _NO_ROOM_MM = 0.5
 
 
-def _next_step(review: Review, worst: OutOfReach, room: Room) -> tuple[str, dict[str, Filling]]:
+def _next_step(review: Review, reach: Reach, worst: OutOfReach, room: Room) -> tuple[str, dict[str, Filling]]:
     """What was tried and does it; the weightiest first."""
     if worst.special is not None:
         return "Have {special} at hand, no longer than {short} with its bit.", {
@@ -24,7 +24,7 @@ def _next_step(review: Review, worst: OutOfReach, room: Room) -> tuple[str, dict
         }
     if worst.sooner:
         return "Join {head} to {point} in a step before {way} is put in: then the way is free.", {}
-    if free_from_behind(review, worst):
+    if free_from_behind(reach, worst):
         if worst.placed.kind == "pocket screws":
             return (
                 "Screw through {point} from its other side into the end of {head} instead: there the way is "
@@ -40,15 +40,15 @@ def _next_step(review: Review, worst: OutOfReach, room: Room) -> tuple[str, dict
     )
 
 
-def _finding(review: Review, group: list[OutOfReach]) -> Finding:
-    rooms = [room_for(review, each) for each in group]
+def _finding(review: Review, reach: Reach, group: list[OutOfReach]) -> Finding:
+    rooms = [room_for(reach, each) for each in group]
     worst, room = min(zip(group, rooms, strict=True), key=lambda each: round(each[1].free - each[1].needs, 2))
     heads = tuple(dict.fromkeys(each.placed.head_part for each in group))
     points = tuple(dict.fromkeys(each.placed.point_part for each in group))
     in_the_way = tuple(dict.fromkeys(name for each in rooms for name in each.parts))
     limit = review.limit(room.tool.limit)
     spans = tuple(dict.fromkeys(each.placed.fastening.span for each in group))
-    do, more = _next_step(review, worst, room)
+    do, more = _next_step(review, reach, worst, room)
     alike = all(abs(each.free - room.free) < 1.0 for each in rooms)
     values: dict[str, Filling] = {
         "kind": worst.placed.kind,
@@ -159,5 +159,8 @@ def driver_cannot_reach(review: Review) -> Iterator[Finding]:
         # One note says which tool to have at hand; what can't be driven at all is told join by join.
         key = id(found.placed.fastening) if found.special is None else (found.special.name, found.placed.kind)
         groups.setdefault(key, []).append(found)
+    if not groups:
+        return
+    reach = Reach(review.setting, review.limits)
     for group in groups.values():
-        yield _finding(review, group)
+        yield _finding(review, reach, group)

@@ -34,7 +34,7 @@ def test_room_by_hand() -> None:
     # what is free along it is the rest over cos 15°, less what the handle's edge gains: 7/8 in times tan 15°.
     review = review_of(SLOT.format(wide="5 1/2", how=POCKETS, more=""))
     one = out_of_reach(review)[0]
-    room = room_for(review, one)
+    room = room_for(Reach(review.setting, review.limits), one)
     by_hand = (4 - 1.3995) / 0.96593
     assert room.parts == ("side.right",)
     assert room.tool.name == "screwdriver"
@@ -118,6 +118,29 @@ def test_a_bolt_goes_in_over_its_length_and_a_spanner_at_both_ends(
     review = review_of(text)
     reach = Reach(review.setting, review.limits)
     assert [each.parts for each in reach.ways(review.placed[0])] == [parts]
+
+
+def test_the_room_at_the_nut_of_a_bolt() -> None:
+    text = BOLTED.format(near=7, far=9, rear=11.75)
+    review = review_of(text)
+    reach = Reach(review.setting, review.limits)
+    bolt = next(placed for placed in review.placed if placed.kind == "bolts")
+    told = OutOfReach(bolt, Holding(), None, None, sooner=False)
+    # By hand: the bolt ends 1/2 in behind the far post, the next post stands 3/4 in behind it: 1/4 in is free.
+    room = room_for(reach, told)
+    assert room.parts == ("rear",)
+    assert room.free / MM_PER_INCH == pytest.approx(0.25, abs=0.01)
+    assert room.needs / MM_PER_INCH == pytest.approx(1.0)
+
+
+class Holding(Groups):
+    """Everything hangs together."""
+
+    def __init__(self) -> None:
+        super().__init__(())
+
+    def of(self, part: str) -> str:
+        return "one"
 
 
 def test_groups_by_joints() -> None:
