@@ -24,8 +24,8 @@ from reviewer.reports.content import (
 )
 from reviewer.reports.drawing import Drawing, Flag, drawing_of, finding_anchor
 from reviewer.reports.excerpt import marked_lines
-from reviewer.reports.joint_use import joint_use_lines
 from reviewer.reports.joint_drawings import NO_DRAWINGS, joint_drawings
+from reviewer.reports.joint_use import joint_use_lines
 from reviewer.reports.lists import finish_steps
 from reviewer.reports.load_drawing import load_drawing
 from reviewer.reports.order import Order, order_of
