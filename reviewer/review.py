@@ -31,6 +31,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.framed_panels import FramedPanel
     from reviewer.workshop.hanging import Hanging
     from reviewer.workshop.holding import Holding
+    from reviewer.workshop.joint_capacity import JointLoad
     from reviewer.workshop.loading import Declared
     from reviewer.workshop.locking import Locked
     from reviewer.workshop.placed import Placed
@@ -209,6 +210,13 @@ class Review:
         return utilisations(self)
 
     @cached_property
+    def joint_loads(self) -> tuple[JointLoad, ...]:
+        """What the load path brings to every joint, and how far what holds it is used."""
+        from reviewer.workshop.joint_capacity import joint_loads
+
+        return joint_loads(self)
+
+    @cached_property
     def swaying(self) -> list[Swaying | NotJudged]:
         """Every piece that a push at its top moves further than the limits allow."""
         from reviewer.workshop.swaying import swaying
@@ -222,7 +230,7 @@ class Review:
             return ()
         from reviewer.workshop.driving import driven_fasteners
 
-        return driven_fasteners(self.plan, self.setting)
+        return driven_fasteners(self.setting, self.placed)
 
     @cached_property
     def placed(self) -> tuple[Placed, ...]:
@@ -231,7 +239,7 @@ class Review:
             return ()
         from reviewer.workshop.fastener_places import fastener_places
 
-        return fastener_places(self.plan, self.setting)
+        return fastener_places(self.setting)
 
     @cached_property
     def placed_by_joint(self) -> dict[tuple[str, str, Span], tuple[Placed, ...]]:

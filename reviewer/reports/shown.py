@@ -86,6 +86,19 @@ class UseLine(NamedTuple):
     weight: str  # "error" past the limit, else empty
 
 
+class JointUseLine(NamedTuple):
+    """Joints that are used alike, in words; ``weight`` is "error" past what they may bear, else empty."""
+
+    names: str
+    to: str
+    comes: str
+    limit: str  # empty where no value is given
+    says: str  # what gives way first, or why no value is given
+    percent: str
+    bar: str
+    weight: str
+
+
 class LoadsShown(NamedTuple):
     """The way of the loads: its drawing (empty where there is none), the balance, and what lands where."""
 
@@ -203,6 +216,9 @@ class PlanPage(NamedTuple):
     use: tuple[UseLine, ...]
     use_more: str  # of the rows that are left out; empty where none is
     use_limits: tuple[str, ...]  # who set the limits of which kinds
+    joint_use: tuple[JointUseLine, ...]
+    joint_use_more: str
+    joint_limits: tuple[str, ...]  # the sources of their values
     loads: LoadsShown | None
     cut_list: tuple[CutLine, ...]
     joints: tuple[JointRow, ...]

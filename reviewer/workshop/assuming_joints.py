@@ -10,13 +10,14 @@ from reviewer.model.plan import Fastening, Join, Side
 from reviewer.plan_words import number_text, plan_unit, quoted
 from reviewer.reference import glues
 from reviewer.reference.sources import NO_SOURCE
-from reviewer.reference.usual_values import usual_source
+from reviewer.reference.usual_values import usual_source, usual_value
 from reviewer.units import Value, fine_length
 from reviewer.wording import listed
 from reviewer.workshop.assumptions import Assumption
 from reviewer.workshop.driving import SIDES, Driven
 from reviewer.workshop.fastener_rows import usual_count
 from reviewer.workshop.housing import Housed, housed_joints
+from reviewer.workshop.placed import Placed
 
 if TYPE_CHECKING:
     from reviewer.review import Review
@@ -41,6 +42,28 @@ def counts(review: Review) -> Iterator[Assumption]:
             "so that it cannot turn; " + NO_SOURCE,
             f"{usual_count()} per joint",
             found[0].fastening.span,
+        )
+
+
+def places(review: Review) -> Iterator[Assumption]:
+    """How far from the ends of a joint fasteners begin where that is not stated, by kind and thickness."""
+    found: dict[tuple[str, float], list[Placed]] = {}
+    for placed in review.placed:
+        if placed.fastening.from_end is None:
+            found.setdefault((placed.kind, round(placed.diameter, 2)), []).append(placed)
+    share = usual_value("first-from-end")
+    for (kind, _), alike in found.items():
+        first = alike[0]
+        inset = share * first.diameter
+        text = number_text(inset, plan_unit(review.source, review.plan), within_mm=1.0)
+        yield Assumption(
+            f"{kind} of {_joins(review, (placed.joint.join for placed in alike))}",
+            "taken to begin {value} from the ends of each joint",
+            fine_length(inset),
+            f"{share:.0f} times their thickness: National Design Specification for Wood Construction 2018, "
+            "commentary, as transcribed; the rest " + NO_SOURCE,
+            f"{text} from ends",
+            first.fastening.span,
         )
 
 
