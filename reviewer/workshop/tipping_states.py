@@ -70,7 +70,7 @@ def _alike(one: State, other: State) -> bool:
     if one.kind != other.kind:
         return False
     if math.isinf(one.balance.ratio) or math.isinf(other.balance.ratio):
-        return one.tips_at == other.tips_at
+        return bool(one.tips_at == other.tips_at)
     apart: float = abs(one.balance.ratio - other.balance.ratio)
     return apart < 10**-_ALIKE
 
