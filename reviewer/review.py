@@ -38,6 +38,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.standing import Piece
     from reviewer.workshop.stranding import Island
     from reviewer.workshop.swaying import NotJudged, Swaying
+    from reviewer.workshop.tipping_states import Tipping
     from reviewer.workshop.utilisation import Utilisation
 
 
@@ -98,6 +99,13 @@ class Review:
         from reviewer.workshop.standing import pieces
 
         return pieces(self.plan, self.setting, self.masses, self.hanging.hung if self.hanging else ())
+
+    @cached_property
+    def tipping(self) -> tuple[Tipping, ...]:
+        """Every piece that stands on the floor, in each state that can tip it."""
+        from reviewer.workshop.tipping_states import tipping
+
+        return tipping(self)
 
     @cached_property
     def masses(self) -> dict[str, Mass]:

@@ -136,7 +136,7 @@ LIMITS = """
     moisture-season-high humidity-season-low humidity-season-high moisture-outdoors-low moisture-outdoors-high movement-screwed
     movement-nailed movement-dowelled movement-glued movement-slotted moving-clearance
     cross-grain-glue-width cross-grain-glue-width-most tip-push-force tip-push-height tip-ratio-least tip-ratio-tips
-    child-weight child-age carpet-block sitter-force sitter-inset sitter-push restraint-height
+    child-weight child-age carpet-block floor-out castor-swivel sitter-force sitter-inset sitter-push restraint-height
     restraint-mass restraint-force restraint-points stud-screw-thread wallboard stud-spacing
     bare-number-most sway-force sway-ratio
     tenon-share-least tenon-share-most mortise-wall-least tenon-depth-share tenon-depth-enough
