@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 #: Ratios that agree to so many places are alike.
 _ALIKE = 6
+_SAME = 1e-6
 _NO_SPOTS: Mapping[str, Sequence[OnSpot]] = MappingProxyType({})
 #: States in which a wall restraint is of no use: who sits on a bench tips it along the wall.
 _UNRESTRAINED = ("sitter", "person", "lean")
@@ -71,8 +72,7 @@ def _alike(one: State, other: State) -> bool:
         return False
     if math.isinf(one.balance.ratio) or math.isinf(other.balance.ratio):
         return bool(one.tips_at == other.tips_at)
-    apart: float = abs(one.balance.ratio - other.balance.ratio)
-    return apart < 10**-_ALIKE
+    return abs(one.balance.ratio - other.balance.ratio) < _SAME
 
 
 def enclosed(openings: Iterable[Opening]) -> float:
