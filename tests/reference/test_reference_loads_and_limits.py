@@ -126,7 +126,7 @@ def test_metric_rows_were_converted_rightly() -> None:
 
 LIMITS = """
     sag-ratio sag-per-foot sag-near-share sag-error-share overstressed-near-share overstressed-error-share
-    column-slenderness column-light-share overhang-share bearing-least cut-difference
+    column-slenderness column-light-share overhang-share peg-reach bearing-least cut-difference
     open-joint-gap touching-least-area hinge-reach slide-reach pin-reach castor-height glide-height leveller-height
     cover bite-diameters bite-full-diameters bite-least bite-pull
     pocket-length-difference pocket-stock-least pocket-screws-least
