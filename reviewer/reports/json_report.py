@@ -247,6 +247,7 @@ def _order(order: Order) -> Json:
             for step in order.steps
         ],
         "waits_h": _number(order.waits),
+        "proposed": order.proposed,
     }
 
 

@@ -409,6 +409,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
             for finish in (review.plan.finishes if review else ())
         ),
         steps=order.steps,
+        proposed=order.proposed,
         waits=show(hours(order.waits), report.units) if order.waits else "",
         assumptions=tuple(assumption_text(taken, report.units) for taken in report.assumptions),
         accepted=tuple(

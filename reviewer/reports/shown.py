@@ -230,6 +230,7 @@ class PlanPage(NamedTuple):
     buying_remarks: tuple[str, ...]
     schedules: tuple[Schedule, ...]
     steps: tuple[StepRow, ...]
+    proposed: bool  # the steps are not the plan's own
     waits: str  # of all steps together; empty where none waits
     assumptions: tuple[str, ...]
     accepted: tuple[Accepted, ...]

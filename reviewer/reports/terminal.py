@@ -256,13 +256,15 @@ def _waivers(report: Report, look: Look) -> Iterator[str]:
 
 
 def _order(report: Report, look: Look) -> Iterator[str]:
-    """The writer's own order of work, in a full review of a plan that has one."""
-    if not look.full or report.review is None or not report.review.plan.steps:
+    """The writer's own order of work in a full review, or one that is proposed."""
+    if not look.full or report.review is None:
         return
     from reviewer.reports.order import order_of
 
     order = order_of(report.review)
-    yield look.painted("Order of work, as the plan has it", "1")
+    if not order.steps:
+        return
+    yield look.painted(f"Order of work, {'proposed' if order.proposed else 'as the plan has it'}", "1")
     yield ""
     for number, step in enumerate(order.steps, 1):
         text = f"{step.title}: {'; '.join(step.does)}" if step.does else step.title
