@@ -25,7 +25,11 @@ KNOTTY_WOOD = "knotty_resinous_wood"
 _SURFACE_WORDS = {BARE_WOOD: "bare wood", OILY_WOOD: "bare oily wood", KNOTTY_WOOD: "bare resinous wood"}
 
 #: Reasons of the compatibility table that speak of colour: the coat holds but does not look as meant.
-_COLOUR_REASONS = frozenset({"DYE_OVER_COND", "STAIN_OVER_FILLER", "OIL_OVER_DYE", "CLEAR_YELLOW"})
+_COLOUR_REASONS = frozenset({"DYE_OVER_COND", "STAIN_OVER_FILLER", "OIL_OVER_DYE"})
+#: The reason that a clear coat ambers what lies below; it holds on a dulled surface.
+_YELLOWS = "CLEAR_YELLOW"
+#: Reasons that speak of a solvent that attacks the coat below, so that it lifts or wrinkles.
+_LIFT_REASONS = frozenset({"LAC_OVER_OILFILM", "LAC_OVER_WB"})
 #: Reasons that name the full wait of their row as the other way besides a coat between.
 _CURE_WILL_DO = frozenset({"OIL_THEN_WB"})
 
@@ -118,6 +122,21 @@ class Meeting(NamedTuple):
     def about_colour(self) -> bool:
         """True when the trouble is how it looks, not whether it holds."""
         return self.pair.reason_code in _COLOUR_REASONS
+
+    @property
+    def lifts(self) -> bool:
+        """True when the solvent of the upper coat attacks the lower one."""
+        return self.pair.reason_code in _LIFT_REASONS and self.trouble in ("no", "barrier")
+
+    @property
+    def yellows(self) -> bool:
+        """True when the table's reason is that a clear coat ambers what lies below."""
+        return self.pair.reason_code == _YELLOWS
+
+    @property
+    def bleeds(self) -> bool:
+        """True when paint goes straight on wood whose knots may bleed through it."""
+        return self.pair.reason_code == "KNOT_PAINT"
 
     @property
     def _cured(self) -> bool:

@@ -76,7 +76,9 @@ def _faults(surface: str, layers: Sequence[Layer]) -> tuple[int, int, float]:
     """How many layers do not hold, how many are in doubt, and the drying time that is missing."""
     met = meetings(surface, layers)
     troubles = sum(1 for each in met if each.trouble not in (None, "knots"))
-    doubts = sum(1 for each in met if each.about_colour or each.pair.status == "sources differ")
+    doubts = sum(
+        1 for each in met if each.about_colour or each.yellows or each.pair.status == "sources differ"
+    )
     # Wax may have to wait for weeks, which is told where the plan states a time for it.
     missing = sum(each.missing for each in met if each.pair.upper != "wax")
     return troubles, doubts, missing

@@ -137,6 +137,7 @@ LIMITS = """
     child-weight child-age carpet-block sitter-force sitter-inset sitter-push restraint-height
     restraint-mass restraint-force restraint-points stud-screw-thread wallboard stud-spacing
     bare-number-most sway-force sway-ratio
+    table-height-low table-height-high flat-coats-over-dark
 """
 
 

@@ -1,0 +1,133 @@
+"""Knots, resin and tannin under paint that nothing seals."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from reviewer.findings import Edit, Figure, Finding, Severity
+from reviewer.model.plan import Coats
+from reviewer.reference.finish_use import finish_use, is_paint, is_primer
+from reviewer.reference.usual_values import usual_value
+from reviewer.review import Review
+from reviewer.rulebook import rule
+from reviewer.units import hours
+from reviewer.workshop.bleeding import Bleeding, bleeds_what
+from reviewer.workshop.coat_cases import Spotted, cases, finding
+from reviewer.workshop.coating import KNOTTY_WOOD, Layer, Schedule
+
+_SAYS = {
+    "light": "{parts} is {wood} under {colour}, and {primer} does not hold back {what}: it shows as "
+    "stains ({source}).",
+    "unsaid": "{parts} is {wood} under {colour}, and {primer} does not hold back {what}: in a light "
+    "colour it shows as stains ({source}).",
+    "knots": "{parts} is {wood} under {colour}, and {primer} does not hold back {what}: boards with knots "
+    "get brown spots in a light colour ({source}).",
+}
+_DO = {
+    True: "Put 1 coat of primer shellac on in place of {primer}, or seal the knots with it first; boards "
+    "without knots need none.",
+    False: "Put 1 coat of primer alkyd or primer shellac on in place of {primer}, or let {primer} dry "
+    "{wait} where its label says that it blocks stains.",
+}
+
+
+@rule(
+    "bleeds-through",
+    topic="finishing",
+    severity=Severity.WARNING,
+    needs=("plan.finishes",),
+)
+def bleeds_through(review: Review) -> Iterator[Finding]:
+    """Knots and tannin come through light paint unless the primer seals them.
+
+    Goes wrong: White is white for a month. Then a brown spot stands over every knot, and oak or cedar
+    turns yellow in streaks. More white paint does not help.
+
+    Judged by: Painted woods that the species table says bleed resin, tannin or colour, where no coat below
+    the paint seals it: shellac and shellac primer seal both, alkyd primer seals tannin, and acrylic primer
+    seals tannin only once it has dried for a day or two. It is a warning under a light colour and a note
+    where the plan names no colour, or where the wood has little resin. Knots that the plan seals first are
+    sealed. Dark paint hides it. Paint with no primer at all is no-primer's.
+
+    Leaves out: Whether the boards have knots, and how old and dry the resin is.
+
+    Sources: how-to pages and a trade magazine on shellac primer over knots; the Wood Handbook, ch. 16, for
+    the extractives of redwood and cedar and the drying of stain-blocking primer; oak and mahogany from
+    memory.
+
+    Flagged:
+
+        plan "Wall shelf" in inches
+        stock board: 1x8 spruce-pine-fir, 8 ft
+        part shelf: board, across, flat, 24 long, bottom at 0, left at 0, front at 0
+        finish painted: on shelf
+            1 coat of primer acrylic
+            2 coats of enamel acrylic white, dry 4 h
+
+    Quiet:
+
+        plan "Wall shelf" in inches
+        stock board: 1x8 spruce-pine-fir, 8 ft
+        part shelf: board, across, flat, 24 long, bottom at 0, left at 0, front at 0
+        finish painted: on shelf
+            1 coat of primer shellac
+            2 coats of enamel acrylic white, dry 4 h
+    """
+    wait = usual_value("tannin-primer-dry")
+
+    def sealed(layer: Layer, what: Bleeding) -> bool:
+        use = finish_use(layer.product)
+        if what.resin:
+            return use.seals_resin
+        dry = layer.dry or 0.0
+        return use.seals_tannin == "yes" or (use.seals_tannin == "slow" and dry >= wait)
+
+    def shows(schedule: Schedule) -> Iterator[Spotted]:
+        layers = schedule.layers
+        at = next((place for place, each in enumerate(layers) if is_paint(each.product)), None)
+        if at is None or (at == 0 and not is_primer(layers[0].product)):
+            return
+        painted = [each for each in layers[at:] if is_paint(each.product) and not is_primer(each.product)]
+        if not painted or painted[-1].step.shade == "dark":
+            return
+        light = painted[-1].step.shade == "light"
+        by_wood: dict[tuple[str, Bleeding], list[str]] = {}
+        for name in schedule.parts:
+            wood = review.material_of(name)
+            what = bleeds_what(wood)
+            if what is None or (what.resin and schedule.surface != KNOTTY_WOOD):
+                continue
+            if not any(sealed(each, what) for each in layers):
+                by_wood.setdefault((wood.said, what), []).append(name)
+        for (said, what), names in by_wood.items():
+            heavy = light and not what.slight
+            values = {
+                "wood": said,
+                "what": what.said,
+                "colour": painted[-1].said,
+                "primer": layers[at].said,
+                "source": what.source,
+                "wait": hours(wait),
+                "how": "light" if light else "knots" if what.resin else "unsaid",
+                "resin": "yes" if what.resin else "",
+                "weight": "heavy" if heavy else "",
+            }
+            yield Spotted(layers[at], tuple(names), values, kind=said)
+
+    for case in cases(review.finished_alike, shows):
+        values = case.first.values
+        step = case.first.layer.step
+        yield finding(
+            case,
+            _SAYS[str(values["how"])],
+            _DO[bool(values["resin"])],
+            figures=(Figure("wood", values["wood"]), Figure("primer", values["primer"])),
+            limit=Figure("asked for", "a primer that seals", str(values["source"])),
+            severity=None if values["weight"] else Severity.NOTE,
+            edit=_edit(review, step) if is_primer(case.first.layer.product) else None,
+        )
+
+
+def _edit(review: Review, step: Coats) -> Edit | None:
+    amount, of, _ = review.source.words(step.span).partition(" of ")
+    return Edit(step.span, f"{amount}{of}primer shellac") if of and step.count == 1 else None
