@@ -139,6 +139,10 @@ def _ways(layers: Sequence[Layer], meeting: Meeting, at: int) -> Iterator[tuple[
         for product in _alternatives(upper):
             tried = _swapped(scuffed, upper.step, product)
             yield Remedy("instead above", words_for(product), grit), tried
+            wait = meetings(meeting.surface, tried)[at].wait
+            if lower is not None and wait is not None:
+                longer = [each._replace(dry=wait) if each.step is lower.step else each for each in tried]
+                yield Remedy("instead above", words_for(product), grit, wait), longer
     else:
         yield Remedy("sand", sand=grit), scuffed
 

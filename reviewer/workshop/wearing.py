@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from reviewer.records import NamedTuple
+from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.workshop.coating import Schedule
 
@@ -52,3 +53,8 @@ def on_top(schedule: Schedule, part: str) -> bool:
     """Whether a schedule goes on the upper face of a part."""
     faces = schedule.faces.get(part)
     return faces is None or _TOP in faces
+
+
+def clear_life_outdoors() -> tuple[float, float]:
+    """The years that a clear film lasts in the weather, at the least and at the most."""
+    return usual_value("clear-outdoors-least"), usual_value("clear-outdoors-most")

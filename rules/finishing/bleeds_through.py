@@ -7,21 +7,20 @@ from collections.abc import Iterator
 from reviewer.findings import Edit, Figure, Finding, Severity
 from reviewer.model.plan import Coats
 from reviewer.reference.finish_use import finish_use, is_paint, is_primer
-from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import hours
-from reviewer.workshop.bleeding import Bleeding, bleeds_what
+from reviewer.workshop.bleeding import Bleeding, bleeds_what, tannin_primer_hours
 from reviewer.workshop.coat_cases import Spotted, cases, finding
-from reviewer.workshop.coating import KNOTTY_WOOD, Layer, Schedule
+from reviewer.workshop.coating import KNOTTY_WOOD, Layer, Schedule, briefly
 
 _SAYS = {
-    "light": "{parts} is {wood} under {colour}, and {primer} does not hold back {what}: it shows as "
-    "stains ({source}).",
-    "unsaid": "{parts} is {wood} under {colour}, and {primer} does not hold back {what}: in a light "
-    "colour it shows as stains ({source}).",
-    "knots": "{parts} is {wood} under {colour}, and {primer} does not hold back {what}: boards with knots "
-    "get brown spots in a light colour ({source}).",
+    "light": "On {parts}, {primer} does not hold back {what}: {wood} comes through {colour} as stains "
+    "({source}).",
+    "unsaid": "On {parts}, {primer} does not hold back {what}: {wood} comes through {colour} as stains "
+    "where its colour is light ({source}).",
+    "knots": "On {parts}, {primer} does not hold back {what}: where the {wood} has knots, {colour} gets "
+    "brown spots if its colour is light ({source}).",
 }
 _DO = {
     True: "Put 1 coat of primer shellac on in place of {primer}, or seal the knots with it first; boards "
@@ -73,7 +72,7 @@ def bleeds_through(review: Review) -> Iterator[Finding]:
             1 coat of primer shellac
             2 coats of enamel acrylic white, dry 4 h
     """
-    wait = usual_value("tannin-primer-dry")
+    wait = tannin_primer_hours()
 
     def sealed(layer: Layer, what: Bleeding) -> bool:
         use = finish_use(layer.product)
@@ -106,7 +105,7 @@ def bleeds_through(review: Review) -> Iterator[Finding]:
                 "what": what.said,
                 "colour": painted[-1].said,
                 "primer": layers[at].said,
-                "source": what.source,
+                "source": briefly(what.source),
                 "wait": hours(wait),
                 "how": "light" if light else "knots" if what.resin else "unsaid",
                 "resin": "yes" if what.resin else "",

@@ -8,19 +8,20 @@ from reviewer.findings import Edit, Figure, Finding, Severity
 from reviewer.language.source import Span
 from reviewer.reference.finish_use import is_water_based
 from reviewer.reference.finishes import finish
+from reviewer.reference.sources import cited
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.workshop.coat_cases import Spotted, cases, finding
-from reviewer.workshop.coating import Schedule
+from reviewer.workshop.coating import Schedule, briefly
 from reviewer.workshop.coating_remedies import words_for
 
 _SAYS = (
-    "{parts} is {wood}, which takes {product} in spots: dark where the grain turns up, pale beside it "
-    "({source})."
+    "On {parts}, {product} comes out in spots: {wood} takes it dark where the grain turns up and pale "
+    "beside it ({source})."
 )
 _LIQUID = ("stain_oil", "stain_water", "dye_water", "dye_alcohol")
 _BADLY = ("moderate", "severe")
-_SOURCE = "Woodworking magazine on blotching; the list of woods is common practice"
+_SOURCE = "S37; which woods, common practice"
 
 
 @rule("blotches", topic="finishing", severity=Severity.WARNING, needs=("plan.finishes",))
@@ -75,7 +76,11 @@ def blotches(review: Review) -> Iterator[Finding]:
             if wood.blotches in _BADLY:
                 by_wood.setdefault(wood.said, []).append(name)
         for said, names in by_wood.items():
-            values = {"wood": said, "source": _SOURCE, "blotches": review.material_of(names[0]).blotches}
+            values = {
+                "wood": said,
+                "source": briefly(cited(_SOURCE)),
+                "blotches": review.material_of(names[0]).blotches,
+            }
             yield Spotted(first, tuple(names), values, kind=said)
 
     for case in cases(review.finished_alike, uneven):
@@ -91,6 +96,6 @@ def blotches(review: Review) -> Iterator[Finding]:
             else f"Put 1 coat of {first} on just before it, or use {words_for('stain_gel')}; try it on an "
             f"offcut.",
             figures=(Figure("wood", values["wood"]), Figure("first coat", layer.said)),
-            limit=Figure("this wood blotches", values["blotches"], _SOURCE),
+            limit=Figure("this wood blotches", values["blotches"], cited(_SOURCE)),
             edit=None if dye else Edit(Span(start, start), f"1 coat of {first}, dry 15 min, "),
         )

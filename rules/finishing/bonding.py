@@ -27,6 +27,8 @@ _DO = {
     "between, later": "Let {below} dry {dry} first, and put 1 coat of {product} between them.",
     "instead above": "Use {product} in place of {upper}.",
     "instead above, sanded": "Use {product} in place of {upper}, over {below} sanded dull with {grit} grit.",
+    "instead above, later": "Use {product} in place of {upper}, once {below} has dried {dry} and is "
+    "sanded dull with {grit} grit.",
     "instead below": "Use {product} in place of {below}.",
     "before": "Put {upper} on before {below}.",
     "last": "Keep {below} until every other coat is on.",
@@ -51,7 +53,7 @@ def _do(meeting: Meeting, way: Remedy) -> str:
     if way.way == "between" and meeting.lower is None:
         return _DO["bare"]
     if way.dry is not None:
-        return _DO["between, later"]
+        return _DO["between, later" if way.way == "between" else "instead above, later"]
     return _DO["instead above, sanded" if way.way == "instead above" and way.sand else way.way]
 
 

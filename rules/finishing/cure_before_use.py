@@ -14,12 +14,12 @@ from reviewer.workshop.coat_cases import Spotted, cases, finding
 from reviewer.workshop.coating import Layer, Schedule, briefly
 
 _CHILDREN = (
-    "Children under {age} use the room: {product} on {parts} is hard only {cure} after its last coat{on}. "
-    "Until then small hands and teeth mark it, and it still gives off solvent ({source})."
+    "Children under {age} use the room, and {product} on {parts} takes up to {cure} after its last coat "
+    "to harden right through{on}: until then it marks, and must not be chewed ({source})."
 )
 _STICKS = (
-    "On {parts}, {product} sticks to itself until it has cured, {cure} after its last coat{on}: doors and "
-    "drawers shut before that tear it ({source})."
+    "On {parts}, {product} sticks to itself until it has cured, up to {cure} after its last coat{on}: "
+    "doors and drawers shut before that tear it ({source})."
 )
 _HOURS_PER_DAY = 24
 
@@ -75,7 +75,7 @@ def cure_before_use(review: Review) -> Iterator[Finding]:
 
     def slowest(schedule: Schedule) -> tuple[Layer, float] | None:
         cures = [(finish(layer.product).full_cure, layer) for layer in schedule.layers]
-        known = [(cure[1], -place, layer) for place, (cure, layer) in enumerate(cures) if cure is not None]
+        known = [(cure[1], place, layer) for place, (cure, layer) in enumerate(cures) if cure is not None]
         if not known:
             return None
         cure, _, layer = max(known, key=lambda each: each[:2])
@@ -89,7 +89,7 @@ def cure_before_use(review: Review) -> Iterator[Finding]:
         on = ""
         if shop is not None and shop.start is not None:
             days = -(-(schedule.calendar.total + cure) // _HOURS_PER_DAY)
-            on = f", not before {shop.start + timedelta(days=days)}"
+            on = f", to {shop.start + timedelta(days=days)} at the earliest"
         values: dict[str, Value | str] = {
             "cure": hours(cure),
             "on": on,

@@ -7,18 +7,19 @@ from collections.abc import Iterator
 from reviewer.findings import Figure, Finding, Severity
 from reviewer.reference.finish_use import food_piece, is_paint, is_stain
 from reviewer.reference.finishes import finish
+from reviewer.reference.sources import cited
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.workshop.coat_cases import Spotted, cases, finding
 from reviewer.workshop.coating import Schedule, briefly
 
 _SAYS = {
-    "never": "{parts} is a {thing}, and {product} is not for food: {why} ({source}).",
-    "film": "{parts} is a {thing}, and {product} is a film: knives chip it into the food ({source}).",
-    "driers": "{parts} is a {thing}: {product} may hold metal driers; its label has to say that it may "
+    "never": "On {parts}, {product} is not for a {thing}: {why} ({source}).",
+    "film": "On {parts}, {product} is a film, and on a {thing} knives chip it into the food ({source}).",
+    "driers": "On {parts}, {product} may hold metal driers: on a {thing} its label has to say that it may "
     "touch food ({source}).",
-    "cured": "{parts} is a {thing}: {product} may touch food only once it has cured, and only where its "
-    "label says so ({source}).",
+    "cured": "On {parts}, {product} may touch the food on a {thing} only once it has cured, and only "
+    "where its label says so ({source}).",
 }
 _DO = {
     "never": "Use oil mineral or melted paraffin, which the Forest Products Laboratory names for such "
@@ -27,7 +28,7 @@ _DO = {
     "driers": "Use oil tung or oil mineral, or a can whose label names food.",
     "cured": "Keep food off until the full cure that the label gives.",
 }
-_FPL = "Forest Products Laboratory, finishes for wood bowls and other items used for food"
+_FPL = "S62"
 
 
 def _trouble(product: str, use: str) -> tuple[str, str, Severity] | None:
@@ -98,7 +99,7 @@ def food_contact(review: Review) -> Iterator[Finding]:
                 seen.add(layer.product)
                 kind, why, severity = trouble
                 source = (
-                    _FPL
+                    cited(_FPL)
                     if kind == "film" or is_paint(layer.product)
                     else briefly(finish(layer.product).source)
                 )

@@ -8,16 +8,17 @@ from reviewer.findings import Edit, Figure, Finding, Severity
 from reviewer.language.source import Span
 from reviewer.reference.finish_use import is_paint, is_water_based
 from reviewer.reference.finishes import finish
+from reviewer.reference.sources import cited
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.workshop.coat_cases import Spotted, cases, finding
-from reviewer.workshop.coating import Schedule
+from reviewer.workshop.coating import Schedule, briefly
 
 _SAYS = (
     "On {parts}, {product} is the first wet thing on the wood, and nothing is sanded after it: the water "
     "raises the grain, and it stays rough ({source})."
 )
-_SOURCE = "Woodworking magazines on dyes and water-based finishes: wet, dry and sand before the first coat"
+_SOURCE = "S42,S43"
 
 
 @rule("grain-raises", topic="finishing", severity=Severity.WARNING, needs=("plan.finishes",))
@@ -64,7 +65,7 @@ def grain_raises(review: Review) -> Iterator[Finding]:
             return
         grained = tuple(name for name in schedule.parts if review.material_of(name).grained)
         if grained:
-            yield Spotted(first, grained, {"source": _SOURCE})
+            yield Spotted(first, grained, {"source": briefly(cited(_SOURCE))})
 
     for case in cases(review.finished_alike, rough):
         start = case.first.layer.step.span.start
@@ -74,6 +75,6 @@ def grain_raises(review: Review) -> Iterator[Finding]:
             "Wet the wood, let it dry and sand it lightly before the first coat (raise grain), or sand "
             "between coats.",
             figures=(Figure("first coat", case.first.layer.said),),
-            limit=Figure("asked for", "raised grain sanded off", _SOURCE),
+            limit=Figure("asked for", "raised grain sanded off", cited(_SOURCE)),
             edit=Edit(Span(start, start), "raise grain, "),
         )

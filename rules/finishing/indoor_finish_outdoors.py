@@ -7,26 +7,27 @@ from collections.abc import Iterator
 from reviewer.findings import Figure, Finding, Severity
 from reviewer.reference.finish_use import is_clear_film, is_paint
 from reviewer.reference.finishes import finish
-from reviewer.reference.usual_values import usual_value
+from reviewer.reference.sources import cited
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.workshop.coat_cases import Spotted, cases, finding
-from reviewer.workshop.coating import Layer, Schedule
+from reviewer.workshop.coating import Layer, Schedule, briefly
+from reviewer.workshop.wearing import clear_life_outdoors
 
 _SAYS = (
-    "{parts} stands outdoors with {product} outermost, which is made for rooms: sun and rain break it "
-    "({source})."
+    "Outdoors, {product} is the outermost coat on {parts}, and it is made for rooms: sun and rain break "
+    "it up ({source})."
 )
 _RENEW = (
-    "{parts} stands outdoors under {product}, a clear film, and the plan does not say that it is done again: "
-    "clear films last {life} in the weather ({source})."
+    "Outdoors, {product} on {parts} is a clear film, which lasts {life}, and the plan does not say that "
+    "it is done again ({source})."
 )
 _DO = {
     "paint": "Use enamel acrylic or another exterior paint outermost.",
     "clear": "Use varnish spar, or an exterior stain that is simply brushed over again, outermost.",
 }
 _HANDBOOK = "finish table, where each class is used"
-_LIFE_SOURCE = "Iowa State University Extension; data sheets of spar varnish"
+_LIFE_SOURCE = "S71; S53"
 
 
 @rule(
@@ -71,7 +72,7 @@ def indoor_finish_outdoors(review: Review) -> Iterator[Finding]:
     """
     if review.plan.room is None or not review.plan.room.outdoors:
         return
-    least, most = usual_value("clear-outdoors-least"), usual_value("clear-outdoors-most")
+    least, most = clear_life_outdoors()
 
     def outermost(schedule: Schedule) -> Layer | None:
         return schedule.layers[-1] if schedule.layers else None
@@ -88,7 +89,7 @@ def indoor_finish_outdoors(review: Review) -> Iterator[Finding]:
             finishes = [review.plan.finishes[place] for place in schedule.places]
             if all(each.renewed_months is None for each in finishes):
                 life = f"{least:g} to {most:g} years"
-                values = {"source": _LIFE_SOURCE, "kind": "renew", "life": life}
+                values = {"source": briefly(cited(_LIFE_SOURCE)), "kind": "renew", "life": life}
                 yield Spotted(last, schedule.parts, values, kind="renew")
 
     for case in cases(review.finished_alike, indoor):
@@ -101,7 +102,7 @@ def indoor_finish_outdoors(review: Review) -> Iterator[Finding]:
             if renew
             else _DO[kind],
             figures=(Figure("outermost coat", case.first.layer.said),),
-            limit=Figure("life of a clear film outdoors", case.first.values["life"], _LIFE_SOURCE)
+            limit=Figure("life of a clear film outdoors", case.first.values["life"], cited(_LIFE_SOURCE))
             if renew
             else None,
             severity=Severity.NOTE if renew else None,

@@ -9,17 +9,18 @@ from reviewer.language.source import Span
 from reviewer.reference.finish_use import is_paint, is_primer
 from reviewer.reference.finishes import finish
 from reviewer.reference.materials import Material
+from reviewer.reference.sources import cited
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.workshop.bleeding import bleeds_what
 from reviewer.workshop.coat_cases import Spotted, cases, finding
-from reviewer.workshop.coating import Schedule
+from reviewer.workshop.coating import Schedule, briefly
 
 _SAYS = {
-    "bleeds": "{parts} is {wood}, and {product} goes on it bare: {what} comes through as stains ({source}).",
-    "drinks": "{parts} is {wood}, and {product} goes on it bare: it drinks the paint unevenly, edges most "
+    "bleeds": "On {parts}, {product} goes on bare {wood}: {what} comes through as stains ({source}).",
+    "drinks": "On {parts}, {product} goes on bare {wood}, which drinks it unevenly, most of all at the edges "
     "({source}).",
-    "bare": "{parts} gets {product} straight on bare wood: it takes more coats, and grips less than on a "
+    "bare": "On {parts}, {product} goes straight on bare wood: it takes more coats, and grips less than on a "
     "primer ({source}).",
 }
 _DO = {
@@ -29,7 +30,7 @@ _DO = {
 }
 #: Fibre and chip boards.
 _DRINKS = ("mdf", "particleboard", "osb", "hardboard", "tempered hardboard")
-_HANDBOOK = "Wood Handbook, FPL-GTR-190, ch. 16"
+_HANDBOOK = "S04"
 _CUSTOM = "common practice, no source"
 
 
@@ -40,7 +41,7 @@ def _primer(wood: Material, sealed: bool) -> tuple[str, str, str, str]:
         return "bleeds", what.said, "shellac" if what.resin else "alkyd", what.source
     if wood.key in _DRINKS:
         return "drinks", "", "shellac", _CUSTOM
-    return "bare", "", "any", _HANDBOOK
+    return "bare", "", "any", cited(_HANDBOOK)
 
 
 @rule("no-primer", topic="finishing", severity=Severity.WARNING, needs=("plan.finishes",))
@@ -91,10 +92,9 @@ def no_primer(review: Review) -> Iterator[Finding]:
         by_why: dict[tuple[str, str, str, str, str], list[str]] = {}
         for name in schedule.parts:
             wood = review.material_of(name)
-            said = wood.said if not wood.key.startswith("edge") else "pine"
-            by_why.setdefault((*_primer(wood, sealed), said), []).append(name)
+            by_why.setdefault((*_primer(wood, sealed), wood.said), []).append(name)
         for (why, what, primer, source, said), names in by_why.items():
-            values = {"wood": said, "what": what, "source": source, "why": why, "primer": primer}
+            values = {"wood": said, "what": what, "source": briefly(source), "why": why, "primer": primer}
             yield Spotted(first, tuple(names), values, kind=f"{why} {said}")
 
     for case in cases(review.finished_alike, bare):

@@ -12,10 +12,7 @@ from reviewer.rulebook import rule
 from reviewer.workshop.coat_cases import Spotted, cases, finding
 from reviewer.workshop.coating import Schedule
 
-_SAYS = (
-    "{parts} is {wood}, and {product} is glossy with no filler below: every open pore shows as a pit "
-    "({source})."
-)
+_SAYS = "On {parts}, {product} is glossy over unfilled {wood}: every open pore shows as a pit ({source})."
 _FILLERS = ("filler_oil", "filler_water", "epoxy")
 
 

@@ -6,16 +6,17 @@ from collections.abc import Iterator
 
 from reviewer.findings import Figure, Finding, Severity
 from reviewer.reference.finish_use import is_stain
+from reviewer.reference.sources import cited
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.workshop.coat_cases import Spotted, cases, finding
-from reviewer.workshop.coating import Schedule
+from reviewer.workshop.coating import Schedule, briefly
 
 _SAYS = (
     "On {parts}, {below} is sanded with {grit} grit before {coat}: that takes the colour off edges and high "
     "spots ({source})."
 )
-_SOURCE = "Woodworking how-to page on sanding: no sanding between stain and the first clear coat"
+_SOURCE = "S132"
 
 
 @rule("sands-off-colour", topic="finishing", severity=Severity.WARNING, needs=("plan.finishes",))
@@ -59,7 +60,7 @@ def sands_off_colour(review: Review) -> Iterator[Finding]:
                 continue
             if any(each.work.startswith("distress") for each in upper.worked):
                 continue
-            values = {"grit": str(upper.sanded[0]), "source": _SOURCE}
+            values = {"grit": str(upper.sanded[0]), "source": briefly(cited(_SOURCE))}
             yield Spotted(upper, schedule.parts, values, below=lower)
 
     for case in cases(review.finished_alike, sanded):
@@ -68,5 +69,5 @@ def sands_off_colour(review: Review) -> Iterator[Finding]:
             _SAYS,
             "Leave the stain unsanded, and sand the first coat over it instead.",
             figures=(Figure("sanded with", case.first.values["grit"]),),
-            limit=Figure("sanding on stain", "none", _SOURCE),
+            limit=Figure("sanding on stain", "none", cited(_SOURCE)),
         )

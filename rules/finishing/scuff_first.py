@@ -29,8 +29,8 @@ def scuff_first(review: Review) -> Iterator[Finding]:
 
         plan "Tray" in inches
         stock board: actual 1/2 x 7 1/4 yellow-poplar, 8 ft
-        part floor: board, across, flat, 18 long, bottom at 0, left at 0, front at 0
-        finish clear: on floor
+        part tray: board, across, flat, 18 long, bottom at 0, left at 0, front at 0
+        finish clear: on tray
             2 coats of polyurethane oil, dry 7 days
             1 coat of polyurethane waterborne
 
@@ -38,8 +38,8 @@ def scuff_first(review: Review) -> Iterator[Finding]:
 
         plan "Tray" in inches
         stock board: actual 1/2 x 7 1/4 yellow-poplar, 8 ft
-        part floor: board, across, flat, 18 long, bottom at 0, left at 0, front at 0
-        finish clear: on floor
+        part tray: board, across, flat, 18 long, bottom at 0, left at 0, front at 0
+        finish clear: on tray
             2 coats of polyurethane oil, dry 7 days
             sand 220
             1 coat of polyurethane waterborne

@@ -11,14 +11,17 @@ from reviewer.reference.finishes import finish
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import Value, percent
+from reviewer.wording import listed
 from reviewer.workshop.coat_cases import Spotted, cases, finding
 from reviewer.workshop.coating import Layer, Schedule, briefly
 
 _COLD = (
-    "On {parts}, {product} asks for at least {least}, and the shop has {coldest}{night}: {harm} ({source})."
+    "On {parts}, {products} {asks} for at least {least}, and the shop has {coldest}{night}: {harm} "
+    "({source})."
 )
 _DAMP = (
-    "On {parts}, {product} asks for at most {most} humidity, and the shop has {humidity}: {harm} ({source})."
+    "On {parts}, {products} {asks} for at most {most} humidity, and the shop has {humidity}: {harm} "
+    "({source})."
 )
 _WATER = "water-based films do not flow together in the cold and stay weak"
 _SOLVENT = "it stays soft for days"
@@ -38,32 +41,31 @@ def _coldest(shop: Shop) -> tuple[float, bool] | None:
     return None if day is None else (day, False)
 
 
-def _trouble(layer: Layer, shop: Shop) -> Iterator[tuple[str, dict[str, Filling]]]:
+def _source(product: str, other: str) -> str:
+    """Who asks for it: the part of the source that is not about the ``other`` of the two."""
+    parts = [each for each in finish(product).air_source.split("; ") if not each.startswith(other)]
+    return briefly("; ".join(parts).removeprefix("temperature ").removeprefix("RH "))
+
+
+def _trouble(layer: Layer, shop: Shop) -> Iterator[dict[str, Filling]]:
     known, coldest = finish(layer.product), _coldest(shop)
-    source = briefly(known.air_source)
     if coldest is not None and known.least_temperature is not None and coldest[0] < known.least_temperature:
-        yield (
-            "cold",
-            {
-                "least": Value(known.least_temperature, "temperature"),
-                "coldest": Value(coldest[0], "temperature"),
-                "night": " at night" if coldest[1] else "",
-                "harm": _WATER if is_water_based(layer.product) else _SOLVENT,
-                "source": source,
-                "kind": "cold",
-            },
-        )
+        yield {
+            "least": Value(known.least_temperature, "temperature"),
+            "coldest": Value(coldest[0], "temperature"),
+            "night": " at night" if coldest[1] else "",
+            "harm": _WATER if is_water_based(layer.product) else _SOLVENT,
+            "source": _source(layer.product, "RH"),
+            "kind": "cold",
+        }
     if shop.humidity is not None and known.most_humidity is not None and shop.humidity > known.most_humidity:
-        yield (
-            "damp",
-            {
-                "most": percent(known.most_humidity),
-                "humidity": percent(shop.humidity),
-                "harm": _MILKY,
-                "source": source,
-                "kind": "damp",
-            },
-        )
+        yield {
+            "most": percent(known.most_humidity),
+            "humidity": percent(shop.humidity),
+            "harm": _MILKY,
+            "source": _source(layer.product, "temperature"),
+            "kind": "damp",
+        }
 
 
 @rule("too-cold-to-dry", topic="finishing", severity=Severity.WARNING, needs=("plan.finishes", "plan.shop"))
@@ -109,17 +111,20 @@ def too_cold_to_dry(review: Review) -> Iterator[Finding]:
         return
 
     def out_of_range(schedule: Schedule) -> Iterator[Spotted]:
-        seen = set()
+        alike: dict[tuple[Filling, ...], tuple[dict[str, Filling], list[Layer]]] = {}
         for layer in schedule.layers:
-            if layer.step.span in seen:
-                continue
-            seen.add(layer.step.span)
-            for kind, values in _trouble(layer, shop):
-                yield Spotted(layer, schedule.parts, values, kind=kind)
+            if layer.number == 1:
+                for values in _trouble(layer, shop):
+                    alike.setdefault(tuple(values.values()), (values, []))[1].append(layer)
+        for values, layers in alike.values():
+            said = tuple(dict.fromkeys(layer.said for layer in layers))
+            names = {"products": listed(said), "asks": "asks" if len(said) == 1 else "ask"}
+            yield Spotted(layers[0], schedule.parts, {**values, **names}, kind=str(values["kind"]))
 
     for case in cases(review.finished_alike, out_of_range):
         kind, known = str(case.first.values["kind"]), finish(case.first.layer.product)
         cold = kind == "cold"
+        source = str(case.first.values["source"])
         asked = case.first.values["least" if cold else "most"]
         has = case.first.values["coldest" if cold else "humidity"]
         yield finding(
@@ -127,6 +132,8 @@ def too_cold_to_dry(review: Review) -> Iterator[Finding]:
             _COLD if cold else _DAMP,
             _DO[kind],
             figures=(Figure("the shop", has, "the plan"),),
-            limit=Figure("least temperature" if cold else "most humidity", asked, known.air_source),
+            limit=Figure(
+                "least temperature" if cold else "most humidity", asked, str(case.first.values["source"])
+            ),
             severity=Severity.ERROR if cold and is_water_based(known.key) else None,
         )

@@ -15,13 +15,14 @@ from reviewer.workshop.coating import Schedule, briefly
 from reviewer.workshop.wearing import on_top, used_surfaces
 
 _SAYS = {
-    "little": "{parts} is a {use} with {product} as its finish: that wears through where hands, clothes "
-    "and cups rub ({source}).",
-    "thin": "{parts} is a {use} with {coats} of {product}; it takes {needed} to stand up to use there "
+    "little": "On {parts}, used as a {use}, the finish is {product}: hands, clothes and cups wear it through "
     "({source}).",
-    "none": "{parts} is a {use} with {product} outermost, and nothing over it: it rubs off on clothes and "
-    "hands ({source}).",
-    "some": "{parts} is a {use} with {product} outermost: water and spirits leave rings in it ({source}).",
+    "thin": "On {parts}, used as a {use}, there are {coats} coats of {product}, and it takes {needed} to "
+    "stand up to that ({source}).",
+    "none": "On {parts}, used as a {use}, {product} has nothing over it: it rubs off on clothes and hands "
+    "({source}).",
+    "some": "On {parts}, used as a {use}, {product} is outermost: water and spirits leave rings in it "
+    "({source}).",
 }
 _DO = {
     "little": "Put on a film that takes wear, such as 3 coats of polyurethane, or plan to renew it often.",
@@ -111,7 +112,7 @@ def wears_off_here(review: Review) -> Iterator[Finding]:
                 "use": use,
                 "wear": wear,
                 "source": briefly(finish_use(layer.product).source),
-                "coats": count(coats),
+                "coats": f"{coats} coat{'s' if coats > 1 else ''}",
                 "needed": count(known.coats[0]),
             }
             yield Spotted(layer, tuple(names), values, kind=use)
