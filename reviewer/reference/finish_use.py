@@ -88,6 +88,12 @@ def is_primer(key: str) -> bool:
     return finish(key).compat_group.startswith("primer")
 
 
+def wants_primer(key: str) -> bool:
+    """True for paints that are made to go over a primer; chalk-type, milk and solid stain are not."""
+    made_for_bare = finish(key).compat_group == "craft_paint" or key == "ext_stain_solid"
+    return is_paint(key) and not is_primer(key) and not made_for_bare
+
+
 def is_stain(key: str) -> bool:
     """True for colour that soaks into the wood: stains and dyes, not paint."""
     return finish(key).compat_group.startswith(("stain", "dye", "ext_stain"))

@@ -22,7 +22,15 @@ from reviewer.wording import listed
 
 OILY_WOOD = "oily_wood"
 KNOTTY_WOOD = "knotty_resinous_wood"
-_SURFACE_WORDS = {BARE_WOOD: "bare wood", OILY_WOOD: "bare oily wood", KNOTTY_WOOD: "bare resinous wood"}
+OLD_FINISH = "unknown_old_finish"
+INSIDE_CEDAR = "aromatic_cedar_interior"
+_SURFACE_WORDS = {
+    BARE_WOOD: "bare wood",
+    OILY_WOOD: "bare oily wood",
+    KNOTTY_WOOD: "bare resinous wood",
+    OLD_FINISH: "the old coat",
+    INSIDE_CEDAR: "the inside of aromatic cedar",
+}
 
 #: Reasons of the compatibility table that speak of colour: the coat holds but does not look as meant.
 _COLOUR_REASONS = frozenset({"DYE_OVER_COND", "STAIN_OVER_FILLER", "OIL_OVER_DYE"})

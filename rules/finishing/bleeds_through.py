@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from reviewer.findings import Edit, Figure, Finding, Severity
+from reviewer.findings import Edit, Figure, Filling, Finding, Severity
 from reviewer.model.plan import Coats
-from reviewer.reference.finish_use import finish_use, is_paint, is_primer
+from reviewer.reference.finish_use import finish_use, is_paint, is_primer, wants_primer
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import hours
@@ -28,6 +28,8 @@ _DO = {
     False: "Put 1 coat of primer alkyd or primer shellac on in place of {primer}, or let {primer} dry "
     "{wait} where its label says that it blocks stains.",
 }
+
+_UNPRIMED = "Put 1 coat of primer shellac below {primer}; boards without knots or tannin need none."
 
 
 @rule(
@@ -84,10 +86,11 @@ def bleeds_through(review: Review) -> Iterator[Finding]:
     def shows(schedule: Schedule) -> Iterator[Spotted]:
         layers = schedule.layers
         at = next((place for place, each in enumerate(layers) if is_paint(each.product)), None)
-        if at is None or (at == 0 and not is_primer(layers[0].product)):
+        if at is None or (at == 0 and wants_primer(layers[0].product)):
             return
-        painted = [each for each in layers[at:] if is_paint(each.product) and not is_primer(each.product)]
-        if not painted or painted[-1].step.shade == "dark":
+        paints = [each for each in layers[at:] if is_paint(each.product)]
+        painted = [each for each in paints if not is_primer(each.product)] or paints
+        if painted[-1].step.shade == "dark":
             return
         light = painted[-1].step.shade == "light"
         by_wood: dict[tuple[str, Bleeding], list[str]] = {}
@@ -100,7 +103,7 @@ def bleeds_through(review: Review) -> Iterator[Finding]:
                 by_wood.setdefault((wood.said, what), []).append(name)
         for (said, what), names in by_wood.items():
             heavy = light and not what.slight
-            values = {
+            values: dict[str, Filling] = {
                 "wood": said,
                 "what": what.said,
                 "colour": painted[-1].said,
@@ -110,6 +113,7 @@ def bleeds_through(review: Review) -> Iterator[Finding]:
                 "how": "light" if light else "knots" if what.resin else "unsaid",
                 "resin": "yes" if what.resin else "",
                 "weight": "heavy" if heavy else "",
+                "reason": schedule.meetings[at].reason if what.resin else "",
             }
             yield Spotted(layers[at], tuple(names), values, kind=said)
 
@@ -119,8 +123,12 @@ def bleeds_through(review: Review) -> Iterator[Finding]:
         yield finding(
             case,
             _SAYS[str(values["how"])],
-            _DO[bool(values["resin"])],
-            figures=(Figure("wood", values["wood"]), Figure("primer", values["primer"])),
+            _DO[bool(values["resin"])] if is_primer(case.first.layer.product) else _UNPRIMED,
+            figures=(
+                Figure("wood", values["wood"]),
+                Figure("below the colour", values["primer"]),
+                *((Figure("why", values["reason"]),) if values["reason"] else ()),
+            ),
             limit=Figure("asked for", "a primer that seals", str(values["source"])),
             severity=None if values["weight"] else Severity.NOTE,
             edit=_edit(review, step) if is_primer(case.first.layer.product) else None,

@@ -9,7 +9,7 @@ from reviewer.language.source import Source, Span
 from reviewer.review import Review
 from reviewer.units import hours
 from reviewer.wording import listed
-from reviewer.workshop.coating import Meeting, Schedule, briefly
+from reviewer.workshop.coating import INSIDE_CEDAR, OLD_FINISH, Meeting, Schedule, briefly
 from reviewer.workshop.coating_remedies import Remedy, remedy
 
 _SAYS = {
@@ -22,7 +22,7 @@ _SAYS = {
     "colour": "On {parts}, {coat} over {below} may not look as meant: {reason} ({source})",
 }
 _DO = {
-    "sand": "Sand the {below} dull with {grit} grit first, and wipe off the dust.",
+    "sand": "Sand {below} dull with {grit} grit first, and wipe off the dust.",
     "between": "Put 1 coat of {product} between them.",
     "between, later": "Let {below} dry {dry} first, and put 1 coat of {product} between them.",
     "instead above": "Use {product} in place of {upper}.",
@@ -34,6 +34,10 @@ _DO = {
     "last": "Keep {below} until every other coat is on.",
     "none": "Leave one of the two out, or use another product for it.",
     "knots": "Seal the knots with {product} first; boards without knots need none.",
+    "cedar": "Leave the inside bare, and finish the outside only.",
+    "old": "Strip the old coat first; where you do not know how old it is, test it for lead before you sand.",
+    "old, between": "Clean it, sand it dull and put 1 coat of {product} on first; where you do not know "
+    "how old the coat is, test it for lead before you sand.",
     "bare": "Wipe the wood with solvent and put 1 coat of {product} on before {upper}.",
 }
 
@@ -50,6 +54,10 @@ def _severity(meeting: Meeting) -> Severity:
 def _do(meeting: Meeting, way: Remedy) -> str:
     if meeting.trouble == "knots":
         return _DO["knots"]
+    if meeting.lower is None and meeting.surface == INSIDE_CEDAR:
+        return _DO["cedar"]
+    if meeting.lower is None and meeting.surface == OLD_FINISH and meeting.trouble != "scuff":
+        return _DO["old, between" if way.way == "between" else "old"]
     if way.way == "between" and meeting.lower is None:
         return _DO["bare"]
     if way.dry is not None:
@@ -61,6 +69,8 @@ def _edit(source: Source, meeting: Meeting, way: Remedy) -> Edit | None:
     """The remedy in plan words, where it is a plain change of one place."""
     step = meeting.upper.step
     first = Span(step.span.start, step.span.start)
+    if meeting.lower is None and meeting.surface in (INSIDE_CEDAR, OLD_FINISH):
+        return None
     if meeting.trouble == "knots" or way.dry is not None:  # the second is a change of two places
         return None
     match way.way:

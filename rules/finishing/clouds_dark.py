@@ -10,7 +10,7 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import count
 from reviewer.workshop.coat_cases import Spotted, cases, finding
-from reviewer.workshop.coating import Schedule
+from reviewer.workshop.coating import Layer, Schedule
 
 _SAYS = (
     "On {parts}, {coats} coats of {sheen} clear lie over {colour} (told from more than {most} on): the "
@@ -62,7 +62,7 @@ def clouds_dark(review: Review) -> Iterator[Finding]:
 
     def cloudy(schedule: Schedule) -> Iterator[Spotted]:
         dark = None
-        flat = []
+        flat: list[Layer] = []
         for layer in schedule.layers:
             if layer.step.shade == "dark":
                 dark, flat = layer, []

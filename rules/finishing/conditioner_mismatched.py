@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from reviewer.findings import Edit, Figure, Finding, Severity
+from reviewer.findings import Edit, Figure, Filling, Finding, Severity
 from reviewer.reference.finish_use import is_stain, is_water_based
 from reviewer.reference.finishes import finish
 from reviewer.review import Review
@@ -70,15 +70,15 @@ def conditioner_mismatched(review: Review) -> Iterator[Finding]:
             known = finish(lower.product)
             if known.compat_group != "conditioner":
                 continue
-            values = {"source": briefly(known.source)}
+            values: dict[str, Filling] = {"source": briefly(known.source)}
             if is_water_based(lower.product) != is_water_based(upper.product):
                 right = "conditioner waterborne" if is_water_based(upper.product) else "conditioner oil"
                 yield Spotted(
                     upper, schedule.parts, {**values, "kind": "base", "right": right}, "base", lower
                 )
             elif lower.dry is not None and late_after is not None and lower.dry > late_after:
-                late = {"stated": hours(lower.dry), "window": hours(late_after), "kind": "late"}
-                yield Spotted(upper, schedule.parts, {**values, **late}, "late", lower)
+                late = {"stated": hours(lower.dry), "window": hours(late_after)}
+                yield Spotted(upper, schedule.parts, {**values, **late, "kind": "late"}, "late", lower)
 
     for case in cases(review.finished_alike, mismatched):
         values, below = case.first.values, case.first.below

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from reviewer.findings import Edit, Figure, Finding, Severity
 from reviewer.language.source import Span
-from reviewer.reference.finish_use import is_paint, is_primer
-from reviewer.reference.finishes import finish
+from reviewer.reference.finish_use import wants_primer
 from reviewer.reference.materials import Material
 from reviewer.reference.sources import cited
 from reviewer.review import Review
@@ -82,9 +81,10 @@ def no_primer(review: Review) -> Iterator[Finding]:
 
     def bare(schedule: Schedule) -> Iterator[Spotted]:
         first = schedule.layers[0] if schedule.layers else None
-        if first is None or not is_paint(first.product) or is_primer(first.product):
+        if first is None or not wants_primer(first.product):
             return
-        if finish(first.product).compat_group == "craft_paint" or first.product == "ext_stain_solid":
+        meeting = schedule.meetings[0]
+        if meeting.trouble is not None and not meeting.bleeds:  # told by what does not bond
             return
         if any(each.work in ("fill grain", "glue size") for each in first.worked):
             return
@@ -95,6 +95,8 @@ def no_primer(review: Review) -> Iterator[Finding]:
             by_why.setdefault((*_primer(wood, sealed), wood.said), []).append(name)
         for (why, what, primer, source, said), names in by_why.items():
             values = {"wood": said, "what": what, "source": briefly(source), "why": why, "primer": primer}
+            if meeting.bleeds:
+                values["reason"] = meeting.reason
             yield Spotted(first, tuple(names), values, kind=f"{why} {said}")
 
     for case in cases(review.finished_alike, bare):
@@ -106,7 +108,11 @@ def no_primer(review: Review) -> Iterator[Finding]:
             case,
             _SAYS[why],
             _DO[primer],
-            figures=(Figure("wood", values["wood"]), Figure("first coat", case.first.layer.said)),
+            figures=(
+                Figure("wood", values["wood"]),
+                Figure("first coat", case.first.layer.said),
+                *((Figure("why", values["reason"]),) if "reason" in values else ()),
+            ),
             limit=Figure("asked for", "a primer", str(values["source"])),
             severity=Severity.NOTE if why == "bare" else None,
             edit=Edit(Span(start, start), f"1 coat of {kind}, "),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from reviewer.findings import Edit, Figure, Finding, Severity
+from reviewer.findings import Edit, Figure, Filling, Finding, Severity
 from reviewer.language.source import Span
 from reviewer.reference.finish_use import is_primer
 from reviewer.reference.finishes import finish
@@ -33,7 +33,7 @@ def _late(schedule: Schedule, outdoors: bool) -> Iterator[Spotted]:
         if known.scuff_after is None or not kin or not known.film or meeting.pair.window is not None:
             continue
         if lower.dry > known.scuff_after:
-            values = {
+            values: dict[str, Filling] = {
                 "stated": hours(lower.dry),
                 "lower": lower.words,
                 "window": hours(known.scuff_after),

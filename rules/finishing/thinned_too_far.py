@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from reviewer.findings import Figure, Finding, Severity
+from reviewer.findings import Figure, Filling, Finding, Severity
 from reviewer.reference.finish_use import finish_use
 from reviewer.reference.finishes import finish
 from reviewer.review import Review
@@ -55,7 +55,7 @@ def thinned_too_far(review: Review) -> Iterator[Finding]:
         for layer in schedule.layers:
             use = finish_use(layer.product)
             if layer.number == 1 and layer.step.thinned > use.most_thinned:
-                values = {
+                values: dict[str, Filling] = {
                     "thinned": percent(layer.step.thinned),
                     "most": percent(use.most_thinned),
                     "carrier": finish(layer.product).carrier,

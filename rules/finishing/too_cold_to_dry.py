@@ -133,7 +133,9 @@ def too_cold_to_dry(review: Review) -> Iterator[Finding]:
             _DO[kind],
             figures=(Figure("the shop", has, "the plan"),),
             limit=Figure(
-                "least temperature" if cold else "most humidity", asked, str(case.first.values["source"])
+                "least temperature" if cold else "most humidity",
+                asked,
+                source,
             ),
             severity=Severity.ERROR if cold and is_water_based(known.key) else None,
         )

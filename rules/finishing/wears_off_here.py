@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from reviewer.findings import Figure, Finding, Severity
+from reviewer.findings import Figure, Filling, Finding, Severity
 from reviewer.reference.finish_use import finish_use
 from reviewer.reference.finishes import finish
 from reviewer.review import Review
@@ -108,7 +108,7 @@ def wears_off_here(review: Review) -> Iterator[Finding]:
                 continue
             if wear == "some" and use != "table top":
                 continue
-            values = {
+            values: dict[str, Filling] = {
                 "use": use,
                 "wear": wear,
                 "source": briefly(finish_use(layer.product).source),
