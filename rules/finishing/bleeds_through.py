@@ -103,13 +103,15 @@ def bleeds_through(review: Review) -> Iterator[Finding]:
                 by_wood.setdefault((wood.said, what), []).append(name)
         for (said, what), names in by_wood.items():
             heavy = light and not what.slight
+            who = schedule.meetings[at].pair.source if what.resin and at == 0 else what.source
             values: dict[str, Filling] = {
                 "wood": said,
                 "what": what.said,
                 "colour": painted[-1].said,
                 "primer": layers[at].said,
-                "source": briefly(what.source),
+                "source": briefly(who),
                 "wait": hours(wait),
+                "who": who,
                 "how": "light" if light else "knots" if what.resin else "unsaid",
                 "resin": "yes" if what.resin else "",
                 "weight": "heavy" if heavy else "",
@@ -129,7 +131,7 @@ def bleeds_through(review: Review) -> Iterator[Finding]:
                 Figure("below the colour", values["primer"]),
                 *((Figure("why", values["reason"]),) if values["reason"] else ()),
             ),
-            limit=Figure("asked for", "a primer that seals", str(values["source"])),
+            limit=Figure("asked for", "a primer that seals", str(values["who"])),
             severity=None if values["weight"] else Severity.NOTE,
             edit=_edit(review, step) if is_primer(case.first.layer.product) else None,
         )

@@ -10,7 +10,7 @@ from reviewer.review import Review
 from reviewer.units import hours
 from reviewer.wording import listed
 from reviewer.workshop.coating import INSIDE_CEDAR, OLD_FINISH, Meeting, Schedule, briefly
-from reviewer.workshop.coating_remedies import Remedy, remedy
+from reviewer.workshop.coating_remedies import Remedy, remedy, words_for
 
 _SAYS = {
     "no": "On {parts}, {coat} over {below} will not hold: {reason} ({source})",
@@ -18,6 +18,7 @@ _SAYS = {
     "scuff": "On {parts}, {coat} goes over {below} unsanded, with nothing to grip: {reason} ({source})",
     "knots": "On {parts}, {coat} goes straight on wood that may hold resin: {reason} ({source})",
     "lifts": "On {parts}, {coat} attacks {below} below it, which lifts and wrinkles: {reason} ({source})",
+    "cedar": "On {parts}, {coat} goes on {below}: {reason} ({source})",
     "grip": "On {parts}, {coat} goes over {below} unsanded, with nothing to grip ({source})",
     "colour": "On {parts}, {coat} over {below} may not look as meant: {reason} ({source})",
 }
@@ -57,7 +58,7 @@ def _do(meeting: Meeting, way: Remedy) -> str:
     if meeting.lower is None and meeting.surface == INSIDE_CEDAR:
         return _DO["cedar"]
     if meeting.lower is None and meeting.surface == OLD_FINISH and meeting.trouble != "scuff":
-        return _DO["old, between" if way.way == "between" else "old"]
+        return _DO["old, between" if meeting.trouble == "barrier" else "old"]
     if way.way == "between" and meeting.lower is None:
         return _DO["bare"]
     if way.dry is not None:
@@ -98,7 +99,7 @@ def _finding(review: Review, schedule: Schedule, meeting: Meeting, where: dict[s
         "below": meeting.below,
         "reason": meeting.reason,
         "source": briefly(pair.source),
-        "product": way.product,
+        "product": way.product or words_for("shellac_dewaxed"),
         "grit": str(way.sand),
         "dry": hours(way.dry or 0.0),
     }
@@ -126,6 +127,8 @@ def _finding(review: Review, schedule: Schedule, meeting: Meeting, where: dict[s
 def _kind(meeting: Meeting) -> str:
     if meeting.yellows:
         return "grip"
+    if meeting.lower is None and meeting.surface == INSIDE_CEDAR:
+        return "cedar"
     if meeting.lifts:
         return "lifts"
     assert meeting.trouble is not None

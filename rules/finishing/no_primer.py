@@ -94,9 +94,20 @@ def no_primer(review: Review) -> Iterator[Finding]:
             wood = review.material_of(name)
             by_why.setdefault((*_primer(wood, sealed), wood.said), []).append(name)
         for (why, what, primer, source, said), names in by_why.items():
-            values = {"wood": said, "what": what, "source": briefly(source), "why": why, "primer": primer}
-            if meeting.bleeds:
-                values["reason"] = meeting.reason
+            values = {
+                "wood": said,
+                "what": what,
+                "source": briefly(source),
+                "why": why,
+                "primer": primer,
+                "who": source,
+            }
+            if meeting.bleeds and why == "bleeds":
+                values |= {
+                    "reason": meeting.reason,
+                    "who": meeting.pair.source,
+                    "source": briefly(meeting.pair.source),
+                }
             yield Spotted(first, tuple(names), values, kind=f"{why} {said}")
 
     for case in cases(review.finished_alike, bare):
@@ -113,7 +124,7 @@ def no_primer(review: Review) -> Iterator[Finding]:
                 Figure("first coat", case.first.layer.said),
                 *((Figure("why", values["reason"]),) if "reason" in values else ()),
             ),
-            limit=Figure("asked for", "a primer", str(values["source"])),
+            limit=Figure("asked for", "a primer", str(values["who"])),
             severity=Severity.NOTE if why == "bare" else None,
             edit=Edit(Span(start, start), f"1 coat of {kind}, "),
         )
