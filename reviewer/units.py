@@ -18,6 +18,10 @@ NEWTON_PER_POUND = KG_PER_POUND * NEWTON_PER_KG
 MPA_PER_PSI = NEWTON_PER_POUND / MM_PER_INCH**2
 KG_PER_M3_PER_LB_PER_FT3 = KG_PER_POUND / (MM_PER_FOOT / 1000) ** 3
 
+#: A US gallon is 231 cubic inches and 128 fluid ounces by definition.
+MM3_PER_FLUID_OUNCE = 231 * MM_PER_INCH**3 / 128
+MM3_PER_LITRE = 1_000_000.0
+
 #: Two places closer than this are the same place. A tenth of the finest mark on a bench rule.
 TOLERANCE_MM = 0.05
 
@@ -30,6 +34,7 @@ Kind = Literal[
     "moment",
     "area",
     "volume",
+    "liquid",
     "line load",
     "count",
     "ratio",
@@ -83,6 +88,16 @@ def count(amount: float) -> Value:
 def ratio(amount: float) -> Value:
     """A pure number."""
     return Value(amount, "ratio")
+
+
+def area(amount_mm2: float) -> Value:
+    """An area in square millimetres."""
+    return Value(amount_mm2, "area")
+
+
+def liquid(amount_mm3: float) -> Value:
+    """So much of a liquid, such as glue, in cubic millimetres."""
+    return Value(amount_mm3, "liquid")
 
 
 def percent(amount: float) -> Value:
@@ -180,6 +195,10 @@ def show(value: Value, system: UnitSystem) -> str:
             if metric:
                 return f"{significant(amount / 1e9)} m³"
             return f"{significant(amount / MM_PER_FOOT**3)} cu ft"
+        case "liquid":
+            if metric:
+                return f"{significant(amount / 1000, 2)} ml"
+            return f"{significant(amount / MM3_PER_FLUID_OUNCE, 2)} fl oz"
         case "line load":
             if metric:
                 return f"{significant(amount * 1000 / NEWTON_PER_KG)} kg per m"

@@ -15,7 +15,7 @@ import math
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from reviewer.geometry.vectors import UNITS, Vector, cross, minus, moved, times, turned_round, unit
+from reviewer.geometry.vectors import UNITS, Vector, cross, minus, moved, unit
 from reviewer.mechanics.frame_solver import Factors, Loose, Six, Spring
 
 __all__ = [
@@ -160,6 +160,16 @@ class Frame:
         self._shift(start, end, along, one, section.stretch / length)
         twist = _in_a_row(length / section.twist, _give(at_start.along), _give(at_end.along))
         self._turn(start, end, along, twist)
+        if at_start is FIRM and at_end is FIRM:
+            # As below, with nothing that gives at the ends: most of a frame is made of these.
+            middle = moved(one, along, length / 2)
+            for bend, shear, way, about in (
+                (section.bend_wide, section.shear_wide, wide, thick),
+                (section.bend_thick, section.shear_thick, thick, wide),
+            ):
+                self._shift(start, end, way, middle, 1 / (length**3 / (12 * bend) + length / shear))
+                self._turn(start, end, about, bend / length)
+            return
         # Shifted along `wide` it is bent about `thick`, and the other way round.
         for bend, shear, way, about, left, right in (
             (section.bend_wide, section.shear_wide, wide, thick, at_start.thick, at_end.thick),
@@ -235,17 +245,22 @@ class Frame:
     def _shift(self, one: int, two: int, way: Vector, place: Vector, stiffness: float) -> None:
         """A spring along a way between two nodes, at a place that both reach with stiff arms."""
         if stiffness:
-            back = turned_round(way)
-            first = cross(minus(place, self.places[one]), back)
-            second = cross(minus(place, self.places[two]), way)
-            self.springs.append(Spring(stiffness, ((one, (*back, *first)), (two, (*way, *second)))))
+            a, b, c = way
+            x, y, z = place
+            # The turns' share is the arm crossed with the way; written out, as most of a frame is made here.
+            k, m, n = self.places[one]
+            k, m, n = x - k, y - m, z - n
+            p, q, r = self.places[two]
+            p, q, r = x - p, y - q, z - r
+            first = (-a, -b, -c, n * b - m * c, k * c - n * a, m * a - k * b)
+            second = (a, b, c, q * c - r * b, r * a - p * c, p * b - q * a)
+            self.springs.append(Spring(stiffness, ((one, first), (two, second))))
 
     def _turn(self, one: int, two: int, way: Vector, stiffness: float) -> None:
         if stiffness:
-            still = (0.0, 0.0, 0.0)
-            self.springs.append(
-                Spring(stiffness, ((one, (*still, *times(way, -1.0))), (two, (*still, *way))))
-            )
+            a, b, c = way
+            first, second = (0.0, 0.0, 0.0, -a, -b, -c), (0.0, 0.0, 0.0, a, b, c)
+            self.springs.append(Spring(stiffness, ((one, first), (two, second))))
 
     def factors(self, most: float = math.inf) -> Factors:
         """The frame made ready for any number of loads; its ``loose`` says what nothing holds.

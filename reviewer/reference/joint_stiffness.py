@@ -3,8 +3,12 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from typing import Literal
 
 from reviewer.reference.tables import Row, table
+
+#: The end of a range: a joint that has come out well, or as loose as its kind may be or become.
+End = Literal["stiff", "soft"]
 
 
 class JointStiffness(Row):
@@ -22,8 +26,18 @@ class JointStiffness(Row):
     status: str
     source: str
 
+    def along(self, end: End) -> float:
+        return self.along_high if end == "stiff" else self.along_low
+
+    def across(self, end: End) -> float:
+        return self.across_high if end == "stiff" else self.across_low
+
 
 @lru_cache(maxsize=1)
 def joint_stiffness() -> dict[str, JointStiffness]:
-    """The ranges by kind: the fastenings' own words, and *glued*, *let in* and *resting* for patches."""
+    """The ranges by kind.
+
+    They are the fastenings' own words, some of them also *glued* or *into end grain*, and *glued*, *glued on
+    end grain*, *let in* and *resting* for patches.
+    """
     return {row.kind: row for row in table("joint_stiffness.csv", JointStiffness)}

@@ -5,9 +5,13 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from reviewer.model.plan import HardwareKind, Plan
+from reviewer.reference.usual_values import usual_value_if_any
 
-#: How many each thing takes where the plan does not say (common practice, no source).
-_USUAL_PIECES: dict[HardwareKind, int] = {"hinges": 2, "shelf pins": 4}
+
+def _usual(kind: HardwareKind) -> int | None:
+    """How many of a kind a door, lid or shelf takes where the plan does not say; None where nobody knows."""
+    known = usual_value_if_any(f"in-set-{kind.upper().replace(' ', '_')}")
+    return None if known is None else round(known)
 
 
 class Fittings(NamedTuple):
@@ -47,7 +51,7 @@ def fitting_list(plan: Plan) -> tuple[tuple[Fittings, ...], tuple[FittingScrews,
     for fit in plan.fits:
         for piece in fit.pieces:
             key = piece.kind, piece.size, piece.price
-            usual = _USUAL_PIECES.get(piece.kind)
+            usual = _usual(piece.kind)
             number = (piece.count or usual or 1) * len(fit.units)
             total = sums.setdefault(key, [0, 0])
             total[0] += number

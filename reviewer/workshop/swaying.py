@@ -1,7 +1,8 @@
 """How far a piece sways: a stated push at its top, side to side and front to back, by its frame.
 
 Boards are beams between their joints, as wide as they are and with their shear, so a sheet is a shear panel;
-joints are springs at the places where they are. Every value is taken at the stiff end (``swaying_joints``).
+joints are springs at the places where they are. How stiff a joint comes out differs widely, so both ends of
+its range are pushed: what sways at the stiff end is sure to, what sways at the soft end alone depends on it.
 """
 
 from __future__ import annotations
@@ -25,23 +26,33 @@ if TYPE_CHECKING:
 #: Past so many parts in a piece, or so much work for all frames of a plan, the sway is not worked out.
 MOST_PARTS = 400
 _MOST_TIES = 1_500
-_MOST_WORK = 30_000
+_MOST_WORK = 45_000
 _AXES = (Axis.ACROSS, Axis.DEEP)
 
 
 class Swaying(NamedTuple):
-    """A piece that sways too far: its worst way, and the changes that were tried."""
+    """A piece that sways too far: its worst way, and the changes that were tried.
+
+    ``at_best`` is None where it sways too far with every joint at the stiff end of its range. Else ``sway``
+    and ``remedies`` are with every joint at the soft end, and it is how far the piece sways at the stiff one,
+    mm.
+    """
 
     uprights: tuple[str, ...]  # the boards that lean over, or whatever its feet are
     sway: Sway
     remedies: tuple[Remedy, ...]
+    at_best: float | None = None
 
 
 class NotJudged(NamedTuple):
-    """A piece that is too large to work its frame out, or too much beside the others."""
+    """A piece that is too large to work its frame out, or too much beside the others.
+
+    ``unsolved``: its frame was tried, and rounding left no answer that keeps the balance.
+    """
 
     piece: Piece
     parts: int
+    unsolved: bool = False
 
 
 def _rounded(place: Vector, base: Vector = (0.0, 0.0, 0.0)) -> tuple[float, ...]:
@@ -85,44 +96,40 @@ def _uprights(standing: Structure) -> tuple[str, ...]:
     return named or tuple(dict.fromkeys(ground.part for ground in standing.grounds))
 
 
-def _in_one(standing: Structure) -> bool:
-    """Whether ties alone lead from every part to every other: else the plan lacks a join, told elsewhere."""
-    beside: dict[str, list[str]] = {}
-    for tie in standing.ties:
-        beside.setdefault(tie.one, []).append(tie.two)
-        beside.setdefault(tie.two, []).append(tie.one)
-    reached = dict.fromkeys(list(standing.rods)[:1])
-    waiting = list(reached)
-    for name in waiting:  # grows while it is walked
-        for other in beside.get(name, ()):
-            if other not in reached:
-                reached[other] = None
-                waiting.append(other)
-    return len(reached) == len(standing.rods)
+def _too_far(found: Sequence[Sway], ratio: float) -> Sway | None:
+    bad = [sway for sway in found if sway.share(ratio) > 1 + 1e-9]
+    return max(bad, key=lambda each: (each.share(ratio), -each.axis)) if bad else None
 
 
 def _judged(
-    review: Review, piece: Piece, standing: Structure, axes: Sequence[int], budget: Budget
+    review: Review, piece: Piece, soft: Structure, axes: Sequence[int], budget: Budget
 ) -> Swaying | NotJudged | None:
     from reviewer.mechanics.frame_solver import TooLargeError, UnsolvedError
     from reviewer.workshop.swaying_frame import mechanism, sways
     from reviewer.workshop.swaying_remedies import remedies
 
     push, ratio = review.limit("sway-force").amount, review.limit("sway-ratio").amount
-    parts = len(standing.rods)
-    if parts > MOST_PARTS or len(standing.ties) > min(_MOST_TIES, budget.left):
+    parts = len(soft.rods)
+    if parts > MOST_PARTS or len(soft.ties) > min(_MOST_TIES, budget.left):
         return NotJudged(piece, parts)
     try:
-        found = sways(standing, axes, push, budget)
-        bad = [sway for sway in found if sway.share(ratio) > 1 + 1e-9]
-        if not bad:
+        loose = _too_far(sways(soft, axes, push, budget), ratio)
+        if loose is None:
             return None
-        worst = max(bad, key=lambda each: (each.share(ratio), -each.axis))
-        if mechanism(standing, worst.axis, budget):
-            worst = worst._replace(moved=None)
-    except (TooLargeError, UnsolvedError):
+        stiff = structure(review, piece, "stiff")
+        assert stiff is not None  # it stands as the soft one does
+        found = sways(stiff, axes, push, budget)
+        sure = _too_far(found, ratio)
+        if sure is not None:
+            if mechanism(stiff, sure.axis, budget):
+                sure = sure._replace(moved=None)
+            return Swaying(_uprights(stiff), sure, remedies(review, piece, stiff, sure, budget))
+    except TooLargeError:
         return NotJudged(piece, parts)
-    return Swaying(_uprights(standing), worst, remedies(review, piece, standing, worst, budget))
+    except UnsolvedError:
+        return NotJudged(piece, parts, unsolved=True)
+    (best,) = [sway.moved for sway in found if sway.axis == loose.axis]
+    return Swaying(_uprights(soft), loose, remedies(review, piece, soft, loose, budget), best)
 
 
 def swaying(review: Review) -> list[Swaying | NotJudged]:
@@ -140,7 +147,7 @@ def swaying(review: Review) -> list[Swaying | NotJudged]:
         if not piece.feet:
             continue
         # First without what only lies on the rest: most pieces are plainly stiff, and cost little so.
-        standing = structure(review, piece, loose=False)
+        standing = structure(review, piece, "soft", loose=False)
         if standing is None or standing.height <= 0 or not standing.ties:
             continue
         allowed = standing.height / ratio
@@ -151,8 +158,8 @@ def swaying(review: Review) -> list[Swaying | NotJudged]:
         ]
         if not axes:
             continue
-        whole = structure(review, piece)
-        if whole is None or not _in_one(whole):
+        whole = structure(review, piece, "soft")
+        if whole is None or not whole.joined():
             continue
         if budget is None:
             from reviewer.workshop.swaying_frame import Budget
@@ -163,7 +170,7 @@ def swaying(review: Review) -> list[Swaying | NotJudged]:
             known[alike] = _judged(review, piece, whole, axes, budget)
         result = known[alike]
         if isinstance(result, NotJudged):
-            found.append(NotJudged(piece, result.parts))
+            found.append(result._replace(piece=piece))
         elif result is not None:
-            found.append(Swaying(_uprights(whole), result.sway, result.remedies))
+            found.append(result._replace(uprights=_uprights(whole)))
     return found

@@ -3,24 +3,19 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from itertools import pairwise
 
-from reviewer.geometry.vectors import UNITS, Vector, dot, minus, moved
+from reviewer.geometry.vectors import UNITS, Vector, moved
 from reviewer.mechanics.frame import RIGID, Frame, rectangle
-from reviewer.mechanics.frame_solver import Factors, Loose, Six, TooLargeError
+from reviewer.mechanics.frame_solver import NOTHING, Factors, Loose, Six, TooLargeError, stretch
 from reviewer.model.plan import Axis
+from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.swaying_joints import Tie, along_parts
 from reviewer.workshop.swaying_structure import Rod, Structure, Sway
 
 #: Places along a board closer than this are one: shorter than any board is thick, and only stiffer so.
 _SAME_PLACE_MM = 15.0
-#: What friction still holds in a joint that turns or slides freely: N/mm, N·mm a rad. Own choice.
-_FRICTION = 1.0
-_FRICTION_TURN = 1e3
-#: The push is shared by all joints this near to the highest, as a share of the height: own choice.
-_TOP_SHARE = 0.1
-#: A free motion that shifts the top by less than this share of what moves most is no sway.
-_PART_OF_MOTION = 0.2
 #: So many free motions are looked through for one that is a sway.
 _MOST_MOTIONS = 12
 
@@ -32,11 +27,12 @@ class _Chain:
         self.rod = rod
         self.places: list[float] = []
         self.nodes: list[int] = []
+        self.stretched: list[int] = []  # of each beam, the spring of the frame that it stretches by
 
     def along(self, place: Vector) -> float:
-        reach = dot(minus(place, self.rod.middle), self.rod.directions[0])
+        (x, y, z), (a, b, c), (p, q, r) = place, self.rod.middle, self.rod.directions[0]
         half = self.rod.size[0] / 2
-        return min(max(reach, -half), half)
+        return min(max((x - a) * p + (y - b) * q + (z - c) * r, -half), half)
 
     def settle(self, frame: Frame) -> None:
         kept: list[float] = []
@@ -48,13 +44,16 @@ class _Chain:
         self.nodes = [frame.node(moved(rod.middle, rod.directions[0], at)) for at in kept]
         section = rectangle(rod.size[1], rod.size[2], rod.young, rod.shear)
         for one, two in zip(self.nodes, self.nodes[1:], strict=False):
+            self.stretched.append(len(frame.springs))
             frame.beam(one, two, section, rod.directions[1])
 
-    def node(self, place: Vector) -> int:
-        at = self.along(place)
+    def node(self, at: float) -> int:
+        """The node nearest to a place along the board."""
         after = bisect_left(self.places, at)
-        near = range(max(after - 1, 0), min(after + 1, len(self.places)))
-        return self.nodes[min(near, key=lambda each: abs(self.places[each] - at))]
+        if after == len(self.places):
+            return self.nodes[-1]
+        near = after and at - self.places[after - 1] <= self.places[after] - at
+        return self.nodes[after - 1 if near else after]
 
 
 def _split(standing: Structure) -> list[Tie]:
@@ -71,38 +70,49 @@ def framed(standing: Structure, friction: bool = True) -> tuple[Frame, list[int]
 
     Without ``friction`` what turns freely meets nothing at all.
     """
+    frame, top, height, _ = _put_together(standing, friction)
+    return frame, top, height
+
+
+def _put_together(standing: Structure, friction: bool) -> tuple[Frame, list[int], float, dict[str, _Chain]]:
     frame = Frame()
     chains = {name: _Chain(rod) for name, rod in standing.rods.items()}
-    joints = _split(standing)
-    for tie in joints:
-        for name in (tie.one, tie.two):
-            chains[name].places.append(chains[name].along(tie.middle))
-    grounds = [ground for ground in standing.grounds if ground.part in chains]
-    for ground in grounds:
-        chain = chains[ground.part]
-        chain.places.append(chain.along(ground.place))
+    joints = []
+    for tie in _split(standing):
+        middle = tie.middle
+        one, two = chains[tie.one], chains[tie.two]
+        ends = one.along(middle), two.along(middle)
+        one.places.append(ends[0])
+        two.places.append(ends[1])
+        joints.append((tie, middle, one, two, ends))
+    grounds = []
+    for ground in standing.grounds:
+        if ground.part in chains:
+            chain = chains[ground.part]
+            at = chain.along(ground.place)
+            chain.places.append(at)
+            grounds.append((ground, chain, at))
     for chain in chains.values():
         chain.settle(frame)
-    for tie in joints:
-        shift, turn = list(tie.shift), list(tie.turn)
-        if friction:
-            shift = [max(each, _FRICTION) for each in shift]
-            turn = [max(each, _FRICTION_TURN) for each in turn]
+    least = usual_value("sway-friction") if friction else 0.0
+    least_turn = usual_value("sway-friction-turn") if friction else 0.0
+    for tie, middle, one, two, ends in joints:
+        (a, b, c), (d, e, f) = tie.shift, tie.turn
         frame.joint(
-            chains[tie.one].node(tie.middle),
-            chains[tie.two].node(tie.middle),
-            tie.middle,
+            one.node(ends[0]),
+            two.node(ends[1]),
+            middle,
             UNITS,
-            (shift[0], shift[1], shift[2]),
-            (turn[0], turn[1], turn[2]),
+            (max(a, least), max(b, least), max(c, least)),
+            (max(d, least_turn), max(e, least_turn), max(f, least_turn)),
         )
-    for ground in grounds:
+    for ground, chain, at in grounds:
         held = tuple(RIGID[axis] if axis in ground.axes else 0.0 for axis in range(3))
-        frame.hold(chains[ground.part].node(ground.place), ground.place, (held[0], held[1], held[2]))
+        frame.hold(chain.node(at), ground.place, (held[0], held[1], held[2]))
     heights = [place[Axis.UP] - standing.base for place in frame.places]
-    least = max(heights) - _TOP_SHARE * standing.height
-    top = [node for node, height in enumerate(heights) if height >= least]
-    return frame, top, sum(heights[node] for node in top) / len(top)
+    from_here = max(heights) - usual_value("sway-top-share") * standing.height
+    top = [node for node, height in enumerate(heights) if height >= from_here]
+    return frame, top, sum(heights[node] for node in top) / len(top), chains
 
 
 class Budget:
@@ -134,7 +144,7 @@ def mechanism(standing: Structure, axis: int, budget: Budget) -> bool:
             return False
         most = max(abs(shift) for node in loose.motion for shift in node[:3])
         here = abs(sum(loose.motion[node][axis] for node in top)) / len(top)
-        if most > 0 and here >= _PART_OF_MOTION * most:
+        if most > 0 and here >= usual_value("sway-motion-share") * most:
             return True
         frame.fix(loose.node, loose.freedom)
     return False
@@ -159,4 +169,61 @@ def sways(standing: Structure, axes: Sequence[int], push: float, budget: Budget)
         result = ready.solve(dict.fromkeys(top, load))
         assert not isinstance(result, Loose)
         found.append(Sway(axis, push, height, sum(result[node][axis] for node in top) / len(top)))
+    return found
+
+
+def along_rods(
+    standing: Structure,
+    names: Sequence[str],
+    push: float,
+    loads: Mapping[str, tuple[float, float]],
+    budget: Budget,
+) -> dict[str, tuple[float, float, float, float]]:
+    """Of each named board: the most that pulls and that presses it (N), brief share, free length (mm).
+
+    ``loads`` is the lasting and the brief force straight down on each board (N), which all its joints share;
+    the push comes on top, either way along both axes. Empty when nothing but pins holds the frame. Raises
+    TooLargeError and UnsolvedError as the solver does.
+    """
+    frame, top, _, chains = _put_together(standing, True)
+    ready = budget.factors(frame)
+    if ready.loose is not None:
+        return {}
+    down: list[dict[int, Six]] = [{}, {}]
+    for name, forces in loads.items():
+        nodes = chains[name].nodes if name in chains else ()
+        for case, force in zip(down, forces, strict=True):
+            for node in nodes:
+                before = case.get(node, NOTHING)[2]
+                case[node] = (0.0, 0.0, before - force / len(nodes), 0.0, 0.0, 0.0)
+    each = push / len(top)
+    pushes: list[dict[int, Six]] = [
+        dict.fromkeys(top, (each, 0.0, 0.0, 0.0, 0.0, 0.0)),
+        dict.fromkeys(top, (0.0, each, 0.0, 0.0, 0.0, 0.0)),
+    ]
+    answers = []
+    for case in (*down, *pushes):
+        moved = ready.solve(case) if case else (NOTHING,) * len(frame.places)
+        assert not isinstance(moved, Loose)
+        answers.append(moved)
+    found: dict[str, tuple[float, float, float, float]] = {}
+    for name in names:
+        chain = chains[name]
+        pulled = pressed = brief = 0.0
+        for number in chain.stretched:
+            spring = frame.springs[number]
+            lasting, people, *swaying = (spring.stiffness * stretch(spring, moved) for moved in answers)
+            pushed = max(abs(force) for force in swaying)
+            for stays, comes, sign in ((lasting, people, 1.0), (-lasting, -people, -1.0)):
+                more = max(comes, 0.0) + pushed
+                whole = stays + more
+                if whole > max(pulled, pressed):
+                    brief = min(more / whole, 1.0)
+                if sign > 0:
+                    pulled = max(pulled, whole)
+                else:
+                    pressed = max(pressed, whole)
+        ends = [two - one for one, two in pairwise(chain.places)]
+        if ends:
+            found[name] = (pulled, pressed, brief, max(ends))
     return found

@@ -1,18 +1,20 @@
-"""Joints as springs: how stiff a joint is against being pulled apart, slid and turned, at the stiff end.
+"""Joints as springs: how stiff a joint is against being pulled apart, slid and turned.
 
-The range of a kind of joint is wide (``joint_stiffness.csv``). The stiff end is taken, so that a piece which
-is told to sway sways even when every joint of it has come out well.
+The range of a kind of joint is wide (``joint_stiffness.csv``), and either end of it is asked for. What sways
+at the stiff end sways even when every joint has come out well; what only sways at the soft end depends on
+how its joints are made and last.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from reviewer.model.plan import Join
 from reviewer.records import NamedTuple
-from reviewer.reference.joint_stiffness import joint_stiffness
+from reviewer.reference.joint_stiffness import End, JointStiffness, joint_stiffness
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Contact, Joint
-from reviewer.setting_out.solid import Vector
+from reviewer.setting_out.solid import Solid, Vector
 from reviewer.workshop.driving import fastener_count
 
 #: A patch is taken to be at least this wide, mm, so that an edge on an edge still has a lever.
@@ -64,19 +66,32 @@ class _Grip(NamedTuple):
         return self.along * self.number * max(size, self.reach) ** 2
 
 
-def _grips(joint: Joint, axis: int, glued: bool) -> tuple[list[_Grip], list[_Grip]]:
+def _row(kind: str, glued: bool, into_end: bool) -> JointStiffness | None:
+    known = joint_stiffness()
+    found = None
+    if into_end:
+        found = known.get(f"{kind} into end grain")
+    if found is None and glued:
+        found = known.get(f"glued {kind}")
+    return found or known.get(kind)
+
+
+def _grips(joint: Joint, axis: int, glued: bool, into_end: bool, end: End) -> tuple[list[_Grip], list[_Grip]]:
     """The patches and the fasteners of a joint; ``glued`` takes glue where the plan has none."""
     join, known = joint.join, joint_stiffness()
     patches, fasteners = [], []
     if glued or join.glue:
-        patches.append(_Grip(known["glued"].along_high, known["glued"].across_high))
+        plain = "glued on end grain" if into_end else "glued"
+        row = known[plain if join.housing is None else "glued and let in"]
+        patches.append(_Grip(row.along(end), row.across(end)))
     elif join.housing is not None:
-        patches.append(_Grip(known["let in"].along_high, known["let in"].across_high))
+        row = known["let in"]
+        patches.append(_Grip(row.along(end), row.across(end)))
     for fastening in join.fastenings:
-        row = known.get(fastening.kind)
-        if row is not None:
+        fastener = _row(fastening.kind, glued or bool(join.glue), into_end)
+        if fastener is not None:
             count, _ = fastener_count(joint, fastening, axis)
-            fasteners.append(_Grip(row.along_high, row.across_high, count, row.reach_mm))
+            fasteners.append(_Grip(fastener.along(end), fastener.across(end), count, fastener.reach_mm))
     return patches, fasteners
 
 
@@ -121,8 +136,10 @@ def _holds(join: Join) -> bool:
     return bool(join.glue or join.housing) or any(each.kind != "none" for each in join.fastenings)
 
 
-def ties(joints: Iterable[Joint], glued: bool = False) -> list[Tie]:
-    """Every joint that holds its parts together, at the stiff end; ``glued`` as if all were glued as well."""
+def ties(
+    joints: Iterable[Joint], solids: Mapping[str, Solid], end: End = "stiff", *, glued: bool = False
+) -> list[Tie]:
+    """Every joint that holds its parts together; ``glued`` as if all were glued as well."""
     found = []
     for joint in joints:
         patch = joint.overlap or joint.contact
@@ -134,22 +151,25 @@ def ties(joints: Iterable[Joint], glued: bool = False) -> list[Tie]:
         else:
             assert joint.contact is not None
             axis = joint.contact.axis
+        pair = joint.left, joint.right
+        into_end = any(solids[name].surface(axis) == "end" for name in pair)
         bounds = (patch.low, patch.high)
-        found.append(_tie((joint.left, joint.right), axis, bounds, *_grips(joint, axis, glued)))
+        found.append(_tie(pair, axis, bounds, *_grips(joint, axis, glued, into_end, end)))
     return found
 
 
-def resting(contact: Contact) -> Tie:
-    """A part that lies on another and is not fixed to it: weight and friction hold it, at the stiff end."""
+def resting(contact: Contact, end: End = "stiff") -> Tie:
+    """A part that lies on another and is not fixed to it: weight and friction hold it."""
     row = joint_stiffness()["resting"]
-    grip = _Grip(row.along_high, row.across_high)
+    grip = _Grip(row.along(end), row.across(end))
     pair = (contact.first, contact.second)
     return _tie(pair, contact.axis, (contact.low, contact.high), [grip], [])
 
 
-def along_parts(tie: Tie, axes: Iterable[int], most: int = 3, least_mm: float = 200.0) -> list[Tie]:
+def along_parts(tie: Tie, axes: Iterable[int], most: int = 3) -> list[Tie]:
     """The tie as several, one after the other along the longest of ``axes`` on which its patch is long."""
-    long = [axis for axis in axes if axis != tie.axis and tie.extent(axis) >= least_mm]
+    least = usual_value("sway-long-joint")
+    long = [axis for axis in axes if axis != tie.axis and tie.extent(axis) >= least]
     if not long:
         return [tie]
     axis = max(long, key=tie.extent)
@@ -173,13 +193,17 @@ def along_parts(tie: Tie, axes: Iterable[int], most: int = 3, least_mm: float = 
     return found
 
 
-def of_screws(pair: tuple[str, str], axis: int, bounds: tuple[Vector, Vector], count: int) -> Tie:
+def of_screws(
+    pair: tuple[str, str], axis: int, bounds: tuple[Vector, Vector], count: int, end: End = "stiff"
+) -> Tie:
     """A joint to be added: so many screws."""
     row = joint_stiffness()["screws"]
-    return _tie(pair, axis, bounds, [], [_Grip(row.along_high, row.across_high, count)])
+    return _tie(pair, axis, bounds, [], [_Grip(row.along(end), row.across(end), count)])
 
 
-def of_glue(pair: tuple[str, str], axis: int, bounds: tuple[Vector, Vector]) -> Tie:
+def of_glue(
+    pair: tuple[str, str], axis: int, bounds: tuple[Vector, Vector], end: End = "stiff", *, into_end: bool
+) -> Tie:
     """A joint to be added: glued."""
-    row = joint_stiffness()["glued"]
-    return _tie(pair, axis, bounds, [_Grip(row.along_high, row.across_high)], [])
+    row = joint_stiffness()["glued on end grain" if into_end else "glued"]
+    return _tie(pair, axis, bounds, [_Grip(row.along(end), row.across(end))], [])

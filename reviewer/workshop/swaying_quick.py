@@ -11,18 +11,14 @@ import math
 from itertools import pairwise
 
 from reviewer.model.plan import Axis
+from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.swaying_joints import Tie
 from reviewer.workshop.swaying_structure import Rod, Structure
-
-#: What is shown here must sway only this share of what is allowed: the sums know no sliding in joints.
-_MARGIN = 0.5
-#: A panel this high and wide, of the height and width of the piece, holds it square: own choice.
-_PANEL_SHARE = 0.6
 
 
 def plainly_stiff(standing: Structure, axis: int, push: float, allowed: float) -> bool:
     """True when a push (N) along an axis at the top plainly moves it less than ``allowed`` (mm)."""
-    limit = allowed * _MARGIN
+    limit = allowed * usual_value("sway-quick-margin")
     if clamped(standing, axis, push) <= limit:
         return True
     return storeys(standing, axis, push) <= limit or panelled(standing, axis)
@@ -118,9 +114,10 @@ def panelled(standing: Structure, axis: int) -> bool:
         for name, other in ((tie.one, tie.two), (tie.two, tie.one)):
             if other in uprights:
                 met.setdefault(name, {})[other] = None
+    share = usual_value("sway-panel-share")
     for name, others in met.items():
         rod = standing.rods[name]
-        tall = rod.extent(Axis.UP) >= _PANEL_SHARE * standing.height
-        if tall and rod.extent(axis) >= _PANEL_SHARE * width and len(others) > 1:
+        tall = rod.extent(Axis.UP) >= share * standing.height
+        if tall and rod.extent(axis) >= share * width and len(others) > 1:
             return True
     return False

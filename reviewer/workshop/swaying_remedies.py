@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from reviewer.geometry.vectors import UNITS, Vector, cross, minus, unit
 from reviewer.mechanics.frame_solver import TooLargeError, UnsolvedError
 from reviewer.model.plan import Axis
+from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.swaying_frame import Budget, sways
 from reviewer.workshop.swaying_joints import Tie, of_glue, of_screws
 from reviewer.workshop.swaying_structure import Rod, Structure, Sway, structure
@@ -21,17 +22,6 @@ from reviewer.workshop.swaying_structure import Rod, Structure, Sway, structure
 if TYPE_CHECKING:
     from reviewer.review import Review
     from reviewer.workshop.standing import Piece
-
-#: What is added: a sheet of thin plywood and strips as a yard has them, mm and MPa. Own choice.
-_SHEET_MM = 6.0
-_STRIP_MM = (64.0, 19.0)
-_YOUNG, _SHEAR = 9_000.0, 600.0
-#: A screw for every so many mm along an added sheet; a strip has two at each end.
-_SCREW_EVERY_MM = 150.0
-#: A stretcher goes in this far up, as a share of the height, where nothing runs below the other share.
-_LOW, _LOW_FREE = 0.2, 0.35
-#: How far from the outermost face a part may stand and still be reached, mm: own choice.
-_NEAR_MM = 30.0
 
 _Change = tuple[dict[str, Rod], list[Tie]]
 
@@ -57,7 +47,7 @@ def _at_plane(standing: Structure, axis: int, plane: float, way: int) -> dict[st
     found = {
         name: rod
         for name, rod in standing.uprights().items()
-        if abs((rod.high if way > 0 else rod.low)[other] - plane) <= _NEAR_MM
+        if abs((rod.high if way > 0 else rod.low)[other] - plane) <= usual_value("sway-reach")
     }
     return dict(sorted(found.items(), key=lambda item: (item[1].middle[axis], item[0])))
 
@@ -66,6 +56,7 @@ def _panels(standing: Structure, axis: int) -> _Change | None:
     rods: dict[str, Rod] = {}
     more: list[Tie] = []
     other = 1 - axis
+    sheet, every = usual_value("sway-sheet-thickness"), usual_value("sway-added-screws")
     for plane, way in _planes(standing, axis):
         held = _at_plane(standing, axis, plane, way)
         if len(held) < 2:
@@ -73,18 +64,18 @@ def _panels(standing: Structure, axis: int) -> _Change | None:
         low, high = [0.0] * 3, [0.0] * 3
         low[axis] = min(rod.low[axis] for rod in held.values())
         high[axis] = max(rod.high[axis] for rod in held.values())
-        low[other], high[other] = sorted((plane, plane + way * _SHEET_MM))
+        low[other], high[other] = sorted((plane, plane + way * sheet))
         low[Axis.UP] = min(rod.low[Axis.UP] for rod in held.values())
         high[Axis.UP] = max(rod.high[Axis.UP] for rod in held.values())
-        size = (high[Axis.UP] - low[Axis.UP], high[axis] - low[axis], _SHEET_MM)
+        size = (high[Axis.UP] - low[Axis.UP], high[axis] - low[axis], sheet)
         name = f"a sheet at {plane:.0f}"
         rods[name] = _rod(low, high, (UNITS[Axis.UP], UNITS[axis], UNITS[other]), size)
         for upright, rod in held.items():
             start, end = list(rod.low), list(rod.high)
             start[other] = end[other] = plane
-            count = max(2, int((rod.high[Axis.UP] - rod.low[Axis.UP]) / _SCREW_EVERY_MM))
+            count = max(2, int((rod.high[Axis.UP] - rod.low[Axis.UP]) / every))
             bounds = ((start[0], start[1], start[2]), (end[0], end[1], end[2]))
-            more.append(of_screws((upright, name), other, bounds, count))
+            more.append(of_screws((upright, name), other, bounds, count, standing.end))
     return rods, more
 
 
@@ -93,20 +84,26 @@ def _rod(
 ) -> Rod:
     one, two = (low[0], low[1], low[2]), (high[0], high[1], high[2])
     middle = ((one[0] + two[0]) / 2, (one[1] + two[1]) / 2, (one[2] + two[2]) / 2)
-    return Rod(middle, ways, size, one, two, _YOUNG, _SHEAR)
+    young = usual_value("sway-added-modulus")
+    return Rod(middle, ways, size, one, two, young, young * usual_value("shear-share-of-wood"))
+
+
+def _strip() -> tuple[float, float]:
+    """The width and thickness of a strip to be added, mm."""
+    return usual_value("sway-strip-width"), usual_value("sway-strip-thickness")
 
 
 def _stretchers(standing: Structure, axis: int) -> _Change | None:
     """A strip on edge, glued between every two uprights that stand in a row, low down."""
-    low_free = standing.base + _LOW_FREE * standing.height
+    low_free = standing.base + usual_value("sway-stretcher-free") * standing.height
     if any(
         rod.axis == axis and rod.middle[Axis.UP] < low_free and not rod.upright
         for rod in standing.rods.values()
     ):
         return None
     other, rods, more = 1 - axis, {}, []
-    wide, thick = _STRIP_MM
-    at = standing.base + _LOW * standing.height
+    wide, thick = _strip()
+    at = standing.base + usual_value("sway-stretcher-height") * standing.height
     for one, two in _in_rows(standing, axis):
         left, right = standing.rods[one], standing.rods[two]
         low, high = [0.0] * 3, [0.0] * 3
@@ -120,7 +117,7 @@ def _stretchers(standing: Structure, axis: int) -> _Change | None:
             start, end = list(low), list(high)
             start[axis] = end[axis] = face
             bounds = ((start[0], start[1], start[2]), (end[0], end[1], end[2]))
-            more.append(of_glue((upright, name), axis, bounds))
+            more.append(of_glue((upright, name), axis, bounds, standing.end, into_end=True))
     return (rods, more) if rods else None
 
 
@@ -128,18 +125,18 @@ def _in_rows(standing: Structure, axis: int) -> Iterator[tuple[str, str]]:
     """Neighbouring uprights that stand in line along an axis with room between them."""
     rows: dict[int, list[str]] = {}
     for name, rod in standing.uprights().items():
-        rows.setdefault(round(rod.middle[1 - axis] / _NEAR_MM), []).append(name)
+        rows.setdefault(round(rod.middle[1 - axis] / usual_value("sway-reach")), []).append(name)
     for row in rows.values():
         row.sort(key=lambda name: (standing.rods[name].middle[axis], name))
         for one, two in pairwise(row):
-            if standing.rods[two].low[axis] - standing.rods[one].high[axis] > _NEAR_MM:
+            if standing.rods[two].low[axis] - standing.rods[one].high[axis] > usual_value("sway-reach"):
                 yield one, two
 
 
 def _braces(standing: Structure, axis: int) -> _Change | None:
     """A strip screwed flat on the outermost uprights of a face, from low on one to high on the other."""
     other, rods, more = 1 - axis, {}, []
-    wide, thick = _STRIP_MM
+    wide, thick = _strip()
     for plane, way in _planes(standing, axis):
         held = list(_at_plane(standing, axis, plane, way))
         if len(held) < 2:
@@ -163,7 +160,7 @@ def _braces(standing: Structure, axis: int) -> _Change | None:
             first[Axis.UP] -= wide / 2
             last[Axis.UP] += wide / 2
             bounds = ((first[0], first[1], first[2]), (last[0], last[1], last[2]))
-            more.append(of_screws((upright, name), other, bounds, 2))
+            more.append(of_screws((upright, name), other, bounds, 2, standing.end))
     return rods, more
 
 
@@ -194,7 +191,7 @@ def remedies(
         if change is not None:
             tried.append((do, standing.with_more(*change)))
     if not all(tie.glued for tie in standing.ties):
-        tried.append(("glue its joints as well", structure(review, piece, glued=True)))
+        tried.append(("glue its joints as well", structure(review, piece, standing.end, glued=True)))
     found = []
     for do, changed in tried:
         then = _moved(changed, sway, budget) if changed is not None else None

@@ -12,6 +12,8 @@ from typing import TYPE_CHECKING
 from reviewer.geometry.vectors import Vector, nearest_axis
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis
 from reviewer.records import NamedTuple
+from reviewer.reference.joint_stiffness import End
+from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.carrying import stiffness
 from reviewer.workshop.swaying_joints import Tie, resting, ties
 
@@ -19,11 +21,6 @@ if TYPE_CHECKING:
     from reviewer.review import Review
     from reviewer.workshop.standing import Piece
 
-#: A foot as long as this stands on both its ends: own choice. On less the floor is a pin in its middle.
-_LONG_FOOT_MM = 100.0
-#: Shear modulus over modulus of elasticity: boards and plywood (EN 338), and what has no grain.
-_SHEAR_OF_WOOD = 1 / 16
-_SHEAR_WITHOUT_GRAIN = 1 / 2.5
 #: A board that leans less than this from upright (cosine) stands upright.
 _UPRIGHT = 0.9
 
@@ -79,13 +76,17 @@ class Sway(NamedTuple):
 
 
 class Structure(NamedTuple):
-    """All of a piece that can stand up to a push, tied to the floor. ``base`` and ``top`` are mm up."""
+    """All of a piece that can stand up to a push, tied to the floor. ``base`` and ``top`` are mm up.
+
+    ``end`` is that of the ranges which its joints were taken at.
+    """
 
     rods: dict[str, Rod]
     ties: tuple[Tie, ...]
     grounds: tuple[Ground, ...]
     base: float
     top: float
+    end: End = "stiff"
 
     @property
     def height(self) -> float:
@@ -95,6 +96,21 @@ class Structure(NamedTuple):
         """The boards that stand upright on the floor, in the plan's order."""
         feet = {ground.part for ground in self.grounds if Axis.UP in ground.axes}
         return {name: rod for name, rod in self.rods.items() if rod.upright and name in feet}
+
+    def joined(self) -> bool:
+        """Whether ties alone lead from each part to all others: else a join is lacking, told elsewhere."""
+        beside: dict[str, list[str]] = {}
+        for tie in self.ties:
+            beside.setdefault(tie.one, []).append(tie.two)
+            beside.setdefault(tie.two, []).append(tie.one)
+        reached = dict.fromkeys(list(self.rods)[:1])
+        waiting = list(reached)
+        for name in waiting:  # grows while it is walked
+            for other in beside.get(name, ()):
+                if other not in reached:
+                    reached[other] = None
+                    waiting.append(other)
+        return len(reached) == len(self.rods)
 
     def with_more(self, rods: dict[str, Rod], more: Sequence[Tie]) -> Structure:
         """The same with boards and joints added."""
@@ -106,7 +122,7 @@ def _rod(review: Review, name: str) -> Rod:
     part = review.plan.parts[name]
     young, _ = stiffness(review.stock_of(name), part.grain == part.long)
     wood = review.material_of(name)
-    shear = young * (_SHEAR_OF_WOOD if wood.grained else _SHEAR_WITHOUT_GRAIN)
+    shear = young * usual_value("shear-share-of-wood" if wood.grained else "shear-share-without-grain")
     middle = (
         (solid.low[0] + solid.high[0]) / 2,
         (solid.low[1] + solid.high[1]) / 2,
@@ -121,7 +137,7 @@ def _feet(part: str, low: Vector, high: Vector) -> Iterable[Ground]:
     places: list[list[float]] = [[]]
     for axis in (Axis.ACROSS, Axis.DEEP):
         ends = (low[axis], high[axis])
-        at = ends if ends[1] - ends[0] >= _LONG_FOOT_MM else (sum(ends) / 2,)
+        at = ends if ends[1] - ends[0] >= usual_value("sway-long-foot") else (sum(ends) / 2,)
         places = [[*place, each] for place in places for each in at]
     for x, y in places:
         yield Ground(part, (x, y, low[Axis.UP]), every)
@@ -177,10 +193,13 @@ def _standing(here: dict[str, None], joints: Sequence[Tie], grounds: Sequence[Gr
     return reached
 
 
-def structure(review: Review, piece: Piece, *, glued: bool = False, loose: bool = True) -> Structure | None:
+def structure(
+    review: Review, piece: Piece, end: End = "stiff", *, glued: bool = False, loose: bool = True
+) -> Structure | None:
     """The piece as rods and ties; None where nothing of it stands on the floor.
 
-    ``glued`` takes every joint as glued. ``loose`` takes parts with it that only lie on others.
+    Joints are as stiff as that end of their range. ``glued`` takes every joint as glued,
+    ``loose`` takes parts with it that only lie on others.
     """
     setting, moving = review.setting, review.moves_with
     here = {name: None for name in piece.parts if name not in moving}
@@ -190,7 +209,7 @@ def structure(review: Review, piece: Piece, *, glued: bool = False, loose: bool 
         for joint in setting.joints_of.get(name, ())
         if joint.left == name and joint.right in here
     ]
-    found = ties(joints, glued)
+    found = ties(joints, setting.solids, end, glued=glued)
     if loose:
         tied = {(tie.one, tie.two) for tie in found} | {(tie.two, tie.one) for tie in found}
         for name in here:
@@ -202,7 +221,7 @@ def structure(review: Review, piece: Piece, *, glued: bool = False, loose: bool 
                     and name not in GROUNDS
                     and (name, contact.second) not in tied
                 ):
-                    found.append(resting(contact))
+                    found.append(resting(contact, end))
     grounds = _grounds(review, piece, here)
     feet = [ground for ground in grounds if Axis.UP in ground.axes]
     if not feet or not any(ground.part in piece.feet for ground in feet):
@@ -213,4 +232,4 @@ def structure(review: Review, piece: Piece, *, glued: bool = False, loose: bool 
     base = min(ground.place[Axis.UP] for ground in feet)
     top = max(rod.high[Axis.UP] for rod in rods.values())
     held = tuple(tie for tie in found if tie.one in kept and tie.two in kept)
-    return Structure(rods, held, tuple(grounds), base, top)
+    return Structure(rods, held, tuple(grounds), base, top, end)

@@ -19,12 +19,13 @@ from reviewer.workshop.stressing import Stressed, bent, brief_share, sheared
 
 if TYPE_CHECKING:
     from reviewer.review import Review
+    from reviewer.workshop.bracing import Brace
     from reviewer.workshop.carrying import Handed
 
 #: A part that leans by more than 30° is a brace, and no column by itself.
 _UPRIGHT = math.cos(math.radians(30))
 
-Kind = Literal["bending", "shear", "bearing", "buckling", "sag"]
+Kind = Literal["bending", "shear", "bearing", "buckling", "tension", "sag"]
 
 
 class Utilisation(NamedTuple):
@@ -33,7 +34,8 @@ class Utilisation(NamedTuple):
     ``standing`` says how firm the limit is, ``named`` what it is a value of, ``who`` in short who sets it,
     and ``certain`` at what ratio it is too much by what was read alone (None: custom or memory has its part
     in it). ``by`` is what the figure is of: the stressed member (bending, shear), the force between two
-    parts (bearing), the column (buckling), the sag. ``with_part`` is the other part of a bearing.
+    parts (bearing), the column or the brace (buckling), the brace (tension), the sag.
+    ``with_part`` is the other part of a bearing.
     """
 
     part: str
@@ -45,7 +47,7 @@ class Utilisation(NamedTuple):
     named: str
     who: str
     certain: float | None
-    by: Stressed | Handed | Column | Sag
+    by: Stressed | Handed | Column | Sag | Brace
     with_part: str = ""
 
     @property
@@ -59,7 +61,7 @@ def _against(
     kind: Kind,
     stress: float,
     limit: Strength,
-    by: Stressed | Handed | Column,
+    by: Stressed | Handed | Column | Brace,
     with_part: str = "",
 ) -> Utilisation:
     return Utilisation(
@@ -97,9 +99,12 @@ def stresses(review: Review, member: Member) -> Iterator[tuple[Kind, float, Stre
     bending = bent(member, member.standing)
     if bending is not None:
         yield "bending", bending.stress, values.bending, bending
-    shear = sheared(member, member.standing)
+    shear = sheared(member, member.standing, values.crushing_characteristic is not None)
     if shear is not None and values.shear is not None:
-        yield "shear", shear.stress, values.shear, shear
+        limit = values.shear
+        if shear.share < 1:  # what an end that splits keeps is from memory, so nothing is certain of it
+            limit = limit._replace(standing="from memory", certain=None)
+        yield "shear", shear.stress, limit, shear
 
 
 def _members(review: Review) -> Iterator[Utilisation]:
@@ -182,10 +187,33 @@ def _columns(review: Review) -> Iterator[Utilisation]:
         yield _against(name, "buckling", one.stress(force), limit, one)
 
 
-def utilisations(review: Review) -> tuple[Utilisation, ...]:
-    """Every figure of every part: members in the order they carry, then bearings, then uprights.
+def _braces(review: Review) -> Iterator[Utilisation]:
+    """Braces, pressed and pulled by the push at the top and by what the piece carries."""
+    if all(solid.body is None for solid in review.setting.solids.values()):
+        return  # nothing slants
+    from reviewer.workshop.bracing import braces
 
-    Bending, shear, bearing and buckling are stresses in MPa, sag is in mm. A part with no figure bears
-    nothing that is worked out. :attr:`Review.utilisations` keeps them.
+    for brace in braces(review):
+        one = brace.column
+        brief = brace.brief >= strength_factor("brief-share")
+        values = strengths(review.stock_of(brace.part), one.sides, flat=False, brief=brief)
+        if brace.pressed > 0:
+            yield _against(
+                brace.part, "buckling", one.stress(brace.pressed), column_strength(one, values), brace
+            )
+        if brace.pulled > 0:
+            share = strength_factor("tension-of-bending")
+            source = f"{values.bending.source}; tension {share:g} of bending (from memory)"
+            pull = values.bending._replace(
+                value=values.bending.value * share, source=source, standing="from memory", certain=None
+            )
+            yield _against(brace.part, "tension", one.stress(brace.pulled), pull, brace)
+
+
+def utilisations(review: Review) -> tuple[Utilisation, ...]:
+    """Every figure of every part: members in the order they carry, then bearings, uprights and braces.
+
+    Bending, shear, bearing, buckling and tension are stresses in MPa, sag is in mm. A part with no figure
+    bears nothing that is worked out. :attr:`Review.utilisations` keeps them.
     """
-    return (*_members(review), *_bearings(review), *_columns(review))
+    return (*_members(review), *_bearings(review), *_columns(review), *_braces(review))

@@ -9,9 +9,13 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import Value, force, length, percent, ratio
 from reviewer.wording import listed
+from reviewer.workshop.bracing import Brace
 from reviewer.workshop.columns import Column, column_strength
 from reviewer.workshop.strengths import strength_factor, strengths
 from reviewer.workshop.utilisation import Utilisation
+
+#: A thicker brace is looked for in steps of so much, so many times.
+_STEP, _MOST_STEPS = 1.02, 200
 
 
 def _pressing(review: Review, part: str) -> tuple[float, bool]:
@@ -125,14 +129,95 @@ def _finding(review: Review, parts: tuple[str, ...], worst: Utilisation, one: Co
     )
 
 
+def _brace_used(review: Review, brace: Brace, one: Column) -> float:
+    brief = brace.brief >= strength_factor("brief-share")
+    values = strengths(review.stock_of(one.part), one.sides, flat=False, brief=brief)
+    return one.stress(brace.pressed) / column_strength(one, values).value
+
+
+def _brace_remedy(review: Review, brace: Brace) -> tuple[str, dict[str, Filling]]:
+    """A thickness that does and a joint in the middle, each tried with the same force."""
+    values: dict[str, Filling] = {}
+    ways = []
+    one, wide = brace.column, max(brace.column.sides)
+    side = one.least
+    for _ in range(_MOST_STEPS):
+        side *= _STEP
+        tried = one._replace(sides=(max(wide, side), side))
+        used = _brace_used(review, brace, tried)
+        if used <= 1:
+            values |= {"side": length(side), "at_side": percent(round(100 * used))}
+            ways.append("Make {parts} {side} thick: then it is at {at_side}")
+            break
+    used = _brace_used(review, brace, one._replace(free=one.free / 2))
+    if used <= 1:
+        values["at_held"] = percent(round(100 * used))
+        ways.append("join it to something at half of its length: then it is at {at_held}")
+    said = ", or ".join(ways) or "Use a second one, running the other way"
+    return f"{said[:1].upper()}{said[1:]}.", values
+
+
+def _brace_finding(review: Review, parts: tuple[str, ...], worst: Utilisation, brace: Brace) -> Finding:
+    one, pressed = brace.column, worst.kind == "buckling"
+    force_along = brace.pressed if pressed else brace.pulled
+    push = review.limit("sway-force")
+    values: dict[str, Filling] = {
+        "parts": listed(parts),
+        "push": push.value,
+        "pusher": push.source,
+        "force": force(force_along),
+        "most": force(force_along / worst.ratio),
+        "over": force(force_along - force_along / worst.ratio),
+        "free": length(one.free),
+        "thin": length(one.least),
+        "wood": worst.named,
+        "who": worst.who,
+        "used": percent(round(100 * worst.ratio)),
+    }
+    says = (
+        "{parts} "
+        + ("runs" if len(parts) == 1 else "run")
+        + " slanting, and a push of {push} at the top of the piece ({pusher}), with what the piece carries, "
+    )
+    if pressed:
+        says += (
+            "presses it with {force}. It is {thin} thick, and nothing keeps it from bowing out over {free}. "
+        )
+    else:
+        says += "pulls it with {force}. "
+    says += "{most} is the most for {wood} ({who}), so that is {over} too much: {used} of what it may bear."
+    do, more = _brace_remedy(review, brace) if pressed else ("Make {parts} of thicker or wider stock.", {})
+    return Finding(
+        parts=parts,
+        at=review.span_of(parts[0]),
+        says=says,
+        do=do,
+        values=values | more,
+        working=Working(
+            (
+                Figure("push at the top", push.value, push.source),
+                Figure("force along it", force(force_along)),
+                Figure("longest stretch that nothing holds l", length(one.free)),
+                Figure("thin side d", length(one.least)),
+                Figure("wide side b", length(max(one.sides))),
+            ),
+            "K·u = F over the frame of the piece; stress = force / (b·d)"
+            + ("; limit = F_c · C_P of l / d" if pressed else ""),
+            Figure("stress along the grain", worst.value),
+            Figure("most it may bear", Value(worst.limit.amount, "stress"), worst.source),
+        ),
+        severity=Severity.WARNING,  # the push is custom
+    )
+
+
 @rule(
     "leg-buckles",
     topic="structure",
     severity=Severity.ERROR,
-    limits=("column-slenderness", "column-light-share", "overstressed-error-share"),
+    limits=("column-slenderness", "column-light-share", "overstressed-error-share", "sway-force"),
 )
 def leg_buckles(review: Review) -> Iterator[Finding]:
-    """A leg that is too thin for its length bows out sideways under the load.
+    """A leg or a brace that is too thin for its length bows out sideways under what presses it.
 
     Goes wrong: The leg is strong enough to be stood on, and still it bends like a ruler pressed on its end:
     once it bows it gives way at once.
@@ -145,6 +230,10 @@ def leg_buckles(review: Review) -> Iterator[Finding]:
     than what it may bear is an error; where custom sets that and it is not the stiffness that governs, a
     warning until it is overstressed-error-share times as much. A part longer than column-slenderness times
     its thickness is a warning, where it bears at least column-light-share of what it may.
+
+    Slanting parts are pulled and pressed by what the frame of the piece brings to them: all it weighs and
+    carries, and a push of sway-force at its top, either way; the worse end of the stiffness of its joints
+    counts. More than they may bear is a warning, as the push is custom.
 
     Leaves out: Sway of the whole frame. Legs pushed sideways, and load that sits to one side of the leg.
     Notches.
@@ -175,6 +264,15 @@ def leg_buckles(review: Review) -> Iterator[Finding]:
         join top to leg.*: glue pva, screws 4 x 50, 1 per joint, from above
         load top: 60 kg
     """
+    strained: dict[tuple[object, ...], list[tuple[Utilisation, Brace]]] = {}
+    for each in review.utilisations:
+        if isinstance(each.by, Brace) and each.ratio > 1 + 1e-9:
+            part = review.plan.parts[each.part]
+            same = (part.family, part.stock, each.kind, round(each.value.amount, 3))
+            strained.setdefault(same, []).append((each, each.by))
+    for braces in strained.values():
+        worst, brace = braces[0]
+        yield _brace_finding(review, tuple(each.part for each, _ in braces), worst, brace)
     slender, light = review.limit("column-slenderness").amount, review.limit("column-light-share").amount
     alike: dict[tuple[object, ...], list[tuple[str, Utilisation, Column]]] = {}
     for each in review.utilisations:

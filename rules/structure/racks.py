@@ -12,7 +12,7 @@ from reviewer.units import count, fine_length, force, length
 from reviewer.workshop.swaying import MOST_PARTS, NotJudged, Swaying
 
 _WAYS = {Axis.ACROSS: "side to side", Axis.DEEP: "front to back"}
-_SOURCE = "joints at the stiff end of joint_stiffness.csv (own estimate, no source)"
+_SOURCE = "joint_stiffness.csv (a wide range for each kind of joint; own estimate, no source)"
 
 
 def _named(review: Review, parts: tuple[str, ...]) -> str:
@@ -25,10 +25,16 @@ def _said(found: Swaying) -> str:
             "Nothing but pins holds {piece} when it is pushed {way}: the joints that could hold it square "
             "turn about the one fastener of each, so it folds over."
         )
+    limit = "The limit is {limit} (the height divided by {by}; {who})"
+    if found.at_best is not None:
+        return (
+            "{piece} may sway too far: that depends on how its joints come out and last. Pushed {way} "
+            "with {push} at {height} up it sways {best_case} with every joint as stiff as its kind can be, "
+            f"and {{moved}} with every joint as loose as its kind may get. {limit}."
+        )
     return (
         "{piece} sways {moved} {way} when pushed with {push} at {height} up, and that is with every joint as "
-        "stiff as its kind can be. The limit is {limit} (the height divided by {by}; {who}), so that is "
-        "{over} too much."
+        f"stiff as its kind can be. {limit}, so that is {{over}} too much."
     )
 
 
@@ -37,7 +43,9 @@ def _do(found: Swaying, allowed: float) -> str:
         return "Give it corners that can't turn: glued joints, a back panel or a diagonal brace."
     best = found.remedies[0]
     left = "" if best.moved <= allowed else ", which is still too much, so do more than one thing"
-    return f"Of what was tried by estimate this helps most: {{best}}; it then sways {{then}} {{way}}{left}."
+    loose = "" if found.at_best is None else ", even with loose joints"
+    then = f"it then sways {{then}} {{way}}{loose}{left}"
+    return f"Of what was tried by estimate this helps most: {{best}}; {then}."
 
 
 def _working(review: Review, found: Swaying, allowed: float) -> Working:
@@ -46,8 +54,12 @@ def _working(review: Review, found: Swaying, allowed: float) -> Working:
     figures = [
         Figure("push at the top", force(sway.push), limit.source),
         Figure("height of the push", length(sway.height)),
-        Figure("stiffness of its joints", "at the stiff end", _SOURCE),
+        Figure(
+            "stiffness of its joints", f"at the {'stiff' if found.at_best is None else 'soft'} end", _SOURCE
+        ),
     ]
+    if found.at_best is not None:
+        figures.append(Figure("sway with its joints at the stiff end", fine_length(found.at_best)))
     figures += [Figure(f"sway if you {each.do}", fine_length(each.moved)) for each in found.remedies]
     result = (
         Figure(f"sway {_WAYS[Axis(sway.axis)]}", fine_length(sway.moved)) if sway.moved is not None else None
@@ -75,6 +87,7 @@ def _finding(review: Review, alike: list[Swaying]) -> Finding:
         "limit": fine_length(allowed),
         "by": ratio.value,
         "who": ratio.source,
+        "best_case": fine_length(found.at_best or 0.0),
         "over": fine_length(max((sway.moved or 0.0) - allowed, 0.0)),
         "best": found.remedies[0].do if found.remedies else "",
         "then": fine_length(found.remedies[0].moved if found.remedies else 0.0),
@@ -93,13 +106,18 @@ def _finding(review: Review, alike: list[Swaying]) -> Finding:
 def _not_judged(review: Review, found: list[NotJudged]) -> Finding:
     parts = tuple(each.piece.parts[0] for each in found)
     piece = _named(review, found[0].piece.parts)
+    too_large = (
+        "How far {piece} sways was not judged: {parts} parts are more than can be worked out as a frame "
+        "(at most {most} in a piece, and fewer where many are joined to many or many pieces differ)."
+    )
+    unsolved = (
+        "How far {piece} sways was not judged: some of its joints are so much stiffer than others that no "
+        "figure could be trusted."
+    )
     return Finding(
         parts=parts,
         at=review.span_of(parts[0]),
-        says=(
-            "How far {piece} sways was not judged: {parts} parts are more than can be worked out as a frame "
-            "(at most {most} in a piece, and fewer where many are joined to many or many pieces differ)."
-        ),
+        says=unsolved if found[0].unsolved else too_large,
         do="Push it sideways by hand once it stands, and brace it if it gives.",
         values={
             "piece": piece if len(found) == 1 else f"{piece} (and {len(found) - 1} more)",
@@ -129,9 +147,11 @@ def racks(review: Review) -> Iterator[Finding]:
     fasteners; the floor is a pin under each foot, or one under each end of a long one; restraints and what
     is screwed to the wall hold it there. A push of sway-force at the top, side to side and front to back,
     must move the top by no more than its height divided by sway-ratio. How stiff a joint comes out differs
-    tenfold, and no table was found; so each is taken at the stiff end of a wide range, and only what is too
-    soft even then is told. A piece that nothing but pins holds is an error, and no number is told for it.
-    Changes are made in the same frame and pushed again. What a few sums show to be stiff is not solved.
+    tenfold, and no table was found; so each has a wide range, and both ends of it are pushed. What sways too
+    far at the stiff end does so however well it is made. What does so at the soft end only, as screws in end
+    grain do that work loose, is told as something that depends on its joints, with both figures. A piece that
+    nothing but pins holds is an error, and no number is told for it. Changes are made in the same frame and
+    pushed again. What a few sums show to be stiff at the soft end is not solved.
 
     Leaves out: Wear, loose fits, and how a joint softens under a harder push. Doors, drawers and what lies
     on pins or stands on other hardware. Feet that lift. Parts of a piece that no join ties to the rest: then
@@ -174,11 +194,14 @@ def racks(review: Review) -> Iterator[Finding]:
         if isinstance(found, NotJudged):
             left_out.append(found)
         else:
+            best = None if found.at_best is None else round(found.at_best, 2)
             families = tuple(dict.fromkeys(review.plan.parts[name].stock for name in found.uprights))
             moved = found.sway.moved
             key = (families, found.sway.axis, None if moved is None else round(moved, 2))
-            alike.setdefault((*key, round(found.sway.height, 1)), []).append(found)
+            alike.setdefault((*key, best, round(found.sway.height, 1)), []).append(found)
     for group in alike.values():
         yield _finding(review, group)
-    if left_out:
-        yield _not_judged(review, left_out)
+    for unsolved in (False, True):
+        alike_left = [each for each in left_out if each.unsolved is unsolved]
+        if alike_left:
+            yield _not_judged(review, alike_left)

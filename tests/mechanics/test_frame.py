@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 import random
 
+import numpy as np
 import pytest
 from frame_cases import FrameCase
 
@@ -204,6 +205,105 @@ def test_more_never_sways_more(seed: int) -> None:
     springs = case.ours.springs
     springs[:] = [spring._replace(stiffness=spring.stiffness * draw.choice((1.0, 3.0))) for spring in springs]
     assert work() <= before * (1 + 1e-9)
+
+
+def matrix(frame: Frame) -> tuple[np.ndarray, np.ndarray]:
+    """The stiffness matrix as a sum of springs, by numpy (test-only), and which freedoms may move."""
+    size = 6 * len(frame.places)
+    whole = np.zeros((size, size))
+    for spring in frame.springs:
+        row = np.zeros(size)
+        for node, parts in spring.stretch:
+            row[6 * node : 6 * node + 6] += parts
+        whole += spring.stiffness * np.outer(row, row)
+    free = np.ones(size, dtype=bool)
+    for node, freedom in frame.fixed:
+        free[6 * node + freedom] = False
+    # A turn that nothing takes part in is no motion of the frame.
+    free[[k for k in range(size) if k % 6 > 2 and not whole[k, k]]] = False
+    return whole, free
+
+
+@pytest.mark.parametrize("seed", range(200))
+def test_missing_supports_never_give_a_number(seed: int) -> None:
+    """Some or all that holds a random frame is taken away: loose exactly where its matrix has no full rank.
+
+    Lengths are measured in metres for the rank (numpy's singular values), so that turns weigh like shifts.
+    """
+    case, draw = FrameCase(seed), random.Random(1000 + seed)
+    frame = case.ours
+    share = draw.choice((0.0, 0.2, 0.5, 0.8))
+    frame.fixed[:] = [each for each in frame.fixed if draw.random() < share]
+    frame.springs[:] = [each for each in frame.springs if len(each.stretch) > 1 or draw.random() < share]
+    if draw.random() < 0.3:  # and some of what joins it
+        frame.springs[:] = [each for each in frame.springs if draw.random() < 0.7]
+    whole, free = matrix(frame)
+    sizes = np.array([1.0, 1.0, 1.0, 1e-3, 1e-3, 1e-3] * len(frame.places))
+    scaled = (sizes[:, None] * whole * sizes)[np.ix_(free, free)]
+    diagonal = np.sqrt(np.diag(scaled))
+    held = bool(diagonal.all())
+    if held:
+        values = np.linalg.svd(scaled / np.outer(diagonal, diagonal), compute_uv=False)
+        held = values[-1] > 1e-10
+    ready = frame.factors()
+    if not held:
+        assert ready.loose is not None
+        motion = ready.loose.motion
+        most = max(abs(each) for node in motion for each in node)
+        assert most > 0
+        # The motion that is told is one that no spring minds.
+        stiffest = max(spring.stiffness for spring in frame.springs)
+        assert ready.energy(motion) <= 1e-9 * stiffest * most**2 * 1e6
+        return
+    if ready.loose is not None:
+        pytest.fail("held, and told as loose")
+    try:
+        found = ready.solve(case.loads)
+    except UnsolvedError:
+        return
+    if isinstance(found, Loose):
+        return
+    load = np.array([case.loads.get(node, STILL) for node in range(len(frame.places))]).ravel()
+    exact = np.linalg.solve(whole[np.ix_(free, free)], load[free])
+    ours = np.array(found).ravel()[free]
+    assert np.abs(ours - exact).max() <= 1e-5 * np.abs(exact).max()
+
+
+@pytest.mark.parametrize("seed", range(40))
+@pytest.mark.parametrize("weak", [1e-3, 1e-6, 1e-9, 1e-12, 1e-15])
+def test_a_thread_is_no_support(seed: int, weak: float) -> None:
+    """What holds a frame at all grows weaker and weaker: right, or told as loose or unsolved; never wrong."""
+    case = FrameCase(seed)
+    frame = case.ours
+    frame.fixed[:] = []
+    frame.springs[:] = [each for each in frame.springs if len(each.stretch) > 1]
+    for place in frame.places:  # one soft pin at every foot, in place of what held it
+        if abs(place[2]) < 61:
+            frame.hold(frame.places.index(place), place, (weak * 1e6, weak * 1e6, weak * 1e6))
+    push = dict.fromkeys(range(len(frame.places)), pushed(1.0))
+    try:
+        found = frame.solve(push)
+    except UnsolvedError:
+        return
+    if isinstance(found, Loose):
+        assert weak < 1e-3
+        return
+    # The pins together carry the whole push: so the mean of their shifts is known whatever is above.
+    feet = [node for node, place in enumerate(frame.places) if abs(place[2]) < 61]
+    mean = len(push) / (len(feet) * weak * 1e6)
+    assert sum(found[node][0] for node in feet) / len(feet) == pytest.approx(mean, rel=1e-4)
+
+
+def test_nothing_that_is_no_number_comes_through() -> None:
+    for stiffness in (math.nan, math.inf):
+        case = FrameCase(5)
+        first = case.ours.springs[0]
+        case.ours.springs[0] = first._replace(stiffness=stiffness)
+        try:
+            found = case.ours.solve(case.loads)
+        except UnsolvedError:
+            continue
+        assert isinstance(found, Loose)
 
 
 def test_work_is_bounded_and_counted() -> None:

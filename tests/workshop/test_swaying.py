@@ -7,13 +7,16 @@ import re
 
 import pytest
 
+from reviewer.mechanics.frame import Loose
 from reviewer.model.plan import Axis
+from reviewer.reference.joint_stiffness import End, joint_stiffness
 from reviewer.review import Review
 from reviewer.workshop import swaying, swaying_frame, swaying_joints
 from reviewer.workshop.swaying import NotJudged, Swaying
-from reviewer.workshop.swaying_frame import Budget, mechanism, sways
+from reviewer.workshop.swaying_frame import Budget, framed, mechanism, sways
 from reviewer.workshop.swaying_joints import Tie, along_parts
 from reviewer.workshop.swaying_quick import clamped, panelled, plainly_stiff, storeys
+from reviewer.workshop.swaying_remedies import _braces, _panels, _stretchers
 from reviewer.workshop.swaying_structure import Structure, structure
 from tests.rules.everyday_pieces import EVERYDAY
 from tests.rules.sound_pieces import SOUND_PIECES
@@ -45,15 +48,16 @@ part end for each of left, right: leg, deep, flat, between leg.front-each and le
 join rail.* to leg.*: bolts 8 x 70, %s per joint
 join end.* to leg.*: screws 5 x 80, 2 per joint
 """
+ENDS: tuple[End, ...] = ("stiff", "soft")
 PIECES = {f"sound {name}": text for name, text in SOUND_PIECES.items()}
 PIECES |= {f"everyday {name}": text for name, text in EVERYDAY.items()}
 PIECES |= {"open shelf": OPEN_SHELF % (4, SCREWS), "two bolts": STAND % 2, "one bolt": STAND % 1}
 
 
-def standing(text: str, *, glued: bool = False) -> tuple[Review, Structure]:
+def standing(text: str, end: End = "stiff", *, glued: bool = False) -> tuple[Review, Structure]:
     review = review_of(text)
     (piece,) = review.pieces
-    found = structure(review, piece, glued=glued)
+    found = structure(review, piece, end, glued=glued)
     assert found is not None
     return review, found
 
@@ -66,15 +70,16 @@ def swayed(found: Structure, axis: int = Axis.ACROSS) -> float:
 
 
 def structures() -> dict[str, Structure]:
-    """Every piece of the tests that stands on the floor."""
+    """Every piece of the tests that stands on the floor, with stiff joints and with soft ones."""
     found = {}
     for name, text in PIECES.items():
         review = review_of(text)
         for piece in review.pieces:
-            whole = structure(review, piece) if piece.feet else None
-            if whole is not None:
-                found[name] = whole
-    assert len(found) > 10
+            for end in ENDS:
+                whole = structure(review, piece, end) if piece.feet else None
+                if whole is not None:
+                    found[f"{name}, {end}"] = whole
+    assert len(found) > 20
     return found
 
 
@@ -87,8 +92,8 @@ def test_open_shelf_by_hand() -> None:
     young = review.material_of("side.left").modulus_of_elasticity
     thick, wide, tall, long = 0.75 * 25.4, 7.25 * 25.4, 60 * 25.4, 28.5 * 25.4
     inertia = wide * thick**3 / 12
-    # Two screws at the stiff end of their kind, 6,000 N/mm each, on a patch 3/4 in high: levers of a third.
-    spring = 2 * 6000.0 * thick**2 / 3
+    # Two screws into end grain at the stiff end, 4,500 N/mm each, on a patch 3/4 in high: levers of a third.
+    spring = 2 * 4500.0 * thick**2 / 3
     # A shelf at the floor and one at the top: half of the push in each side, S-shaped between the shelves.
     low, high = thick / 2, tall - thick / 2
     moments = (PUSH / 2 * (low + (high - low) / 2), PUSH / 2 * ((high - low) / 2 + tall - high))
@@ -121,10 +126,10 @@ def test_the_quick_sums_keep_their_margin(name: str, axis: Axis) -> None:
     found = STRUCTURES[name]
     moved = swayed(found, axis)
     # The sums know no sliding in the joints and no turning on plan: the margin is for that.
-    assert storeys(found, axis, PUSH) >= moved * 0.8
+    assert storeys(found, axis, PUSH) >= moved * (0.8 if found.end == "stiff" else 0.6)
     assert clamped(found, axis, PUSH) >= moved * 0.8
     if panelled(found, axis):
-        assert moved <= found.height / 1000
+        assert moved <= found.height / (1000 if found.end == "stiff" else 400)
     for allowed in (0.01, 0.1, 1.0, 10.0):
         if plainly_stiff(found, axis, PUSH, allowed) and not panelled(found, axis):
             assert moved <= allowed
@@ -267,3 +272,53 @@ def test_stiffness_of_screws_by_hand() -> None:
     assert not tie.turns
     alone = swaying_joints.of_screws(("a", "b"), 0, ((0.0, 0.0, 0.0), (0.0, 60.0, 30.0)), 1)
     assert (alone.turns, alone.turn[0]) == (True, 0.0)
+
+
+def test_every_range_has_its_ends_in_order() -> None:
+    for row in joint_stiffness().values():
+        assert row.along("soft") <= row.along("stiff"), row
+        assert row.across("soft") <= row.across("stiff"), row
+        assert "own estimate" in row.status
+
+
+@pytest.mark.parametrize("name", [name.removesuffix(", soft") for name in STRUCTURES if "soft" in name])
+def test_soft_joints_never_sway_less(name: str) -> None:
+    for axis in (Axis.ACROSS, Axis.DEEP):
+        assert swayed(STRUCTURES[f"{name}, soft"], axis) >= swayed(STRUCTURES[f"{name}, stiff"], axis)
+
+
+@pytest.mark.parametrize("name", STRUCTURES)
+def test_more_never_sways_more(name: str) -> None:
+    """A panel, a stretcher and a brace, made as the remedies make them; and a stiffer species."""
+    found = STRUCTURES[name]
+    stiffer = found._replace(
+        rods={
+            rod_name: rod._replace(young=rod.young * 1.3, shear=rod.shear * 1.3)
+            for rod_name, rod in found.rods.items()
+        }
+    )
+    for axis in (Axis.ACROSS, Axis.DEEP):
+        before = swayed(found, axis)
+        assert swayed(stiffer, axis) <= before * (1 + 1e-9)
+        for change in (_panels, _stretchers, _braces):
+            made = change(found, axis)
+            if made is None:
+                continue
+            more = found.with_more(*made)
+            # The same nodes bear the push, so that what is added is all that differs.
+            assert worked(more, found, axis) <= worked(found, found, axis) * (1 + 1e-6)
+
+
+def worked(found: Structure, before: Structure, axis: int) -> float:
+    """What a push shared by the tops of the uprights does: none of what was added bears any of it."""
+    frame, _, _ = framed(found)
+    heads = {name: rod.high[2] for name, rod in before.rods.items()}
+    highest = max(heads, key=lambda name: (heads[name], name))
+    target = before.rods[highest].middle
+    node = min(range(len(frame.places)), key=lambda each: (math.dist(frame.places[each], target), each))
+    load = [0.0] * 6
+    load[axis] = PUSH
+    a, b, c, d, e, f = load
+    moved = frame.solve({node: (a, b, c, d, e, f)})
+    assert not isinstance(moved, Loose)
+    return moved[node][axis]
