@@ -1,4 +1,4 @@
-"""Each finish in one line: that its coats hold and dry in time, or which rules have something to say first."""
+"""Each finish in one line: that its coats hold and dry in time, or which rules tell what to mend first."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ _HOURS_PER_DAY = 24
 
 
 class FinishLine(NamedTuple):
-    """What is said of the coats that go on one set of surfaces; ``weight`` of the heaviest finding on them."""
+    """What is said of the coats on one set of surfaces; ``weight`` is that of the heaviest finding."""
 
     text: str
     weight: Severity | None
@@ -78,7 +78,7 @@ def finish_lines(report: Report) -> tuple[FinishLine, ...]:
         text = f"{name}: {counted_word(coats, 'coat')} {holds} in time, {dry} in all"
         if cure is not None:
             days = -(-(total + cure) // _HOURS_PER_DAY)
-            text += f"; hard {days:.0f} days after the first coat"
+            text += f"; hard after {days:.0f} days"
         accepted = tuple(dict.fromkeys(each.rule for each in _of(judgement.waived, review, places)))
         if accepted:
             text += f" (accepted: {listed(accepted)})"

@@ -27,8 +27,9 @@ def _late(schedule: Schedule, outdoors: bool) -> Iterator[Spotted]:
         if lower is None or lower.dry is None or upper.sanded or meeting.trouble is not None:
             continue
         known = finish(lower.product)
-        kin = known.compat_group == finish(upper.product).compat_group
-        kin = kin or (outdoors and is_primer(lower.product))
+        # Unlike products of one kind say so in the table, such as oil varnish over oil polyurethane.
+        kin = meeting.same_product or known.compat_group == finish(upper.product).compat_group
+        kin = kin or meeting.pair.reason_code.startswith("SELF_") or (outdoors and is_primer(lower.product))
         # Spray enamel may follow again once it is hard, and a stain takes more of itself at any time.
         if known.scuff_after is None or not kin or not known.film or meeting.pair.window is not None:
             continue

@@ -98,7 +98,8 @@ def oracle(wood: str, steps: list[Step]) -> set[tuple[str, int]]:
         if least is not None and not wet and dry < max(least, surer):
             found.add(("coat-too-soon", below_place))
         late = number(under["recoat_max_h_before_scuff"])
-        kin = group == under["compat_group"] and under["film_forming"].startswith("yes")
+        same_kind = group == under["compat_group"] or row["reason_code"].startswith("SELF_")
+        kin = same_kind and under["film_forming"].startswith("yes")
         if holds and kin and late is not None and dry > late and not sanded and not row["alt_window_h"]:
             found.add(("recoat-window-missed", place))
     return found
