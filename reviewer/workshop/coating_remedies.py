@@ -156,6 +156,8 @@ def remedy(surface: str, layers: Sequence[Layer], meeting: Meeting) -> Remedy:
     at = next(place for place, each in enumerate(layers) if each is meeting.upper)
     before = _faults(surface, layers)
     for way, tried in _ways(layers, meeting, at):
+        if any(each.trouble and each.upper.step is meeting.upper.step for each in meetings(surface, tried)):
+            continue  # it would mend another fault, not this one
         after = _faults(surface, tried)
         if after[0] < before[0] and after[1] <= before[1] and after[2] <= before[2] + 1e-9:
             return way

@@ -89,7 +89,7 @@ def cure_before_use(review: Review) -> Iterator[Finding]:
         on = ""
         if shop is not None and shop.start is not None:
             days = -(-(schedule.calendar.total + cure) // _HOURS_PER_DAY)
-            on = f", to {shop.start + timedelta(days=days)} at the earliest"
+            on = f", until {shop.start + timedelta(days=days)} at the earliest"
         values: dict[str, Value | str] = {
             "cure": hours(cure),
             "on": on,

@@ -81,8 +81,9 @@ def food_contact(review: Review) -> Iterator[Finding]:
         finish oiled: on board
             3 coats of oil mineral
     """
-    whole = food_piece(review.plan.title)
-    named = {name: whole or food_piece(name) for name in review.plan.parts}
+    named = {name: food_piece(name) for name in review.plan.parts}
+    if not any(named.values()):  # the title is about the whole piece, unless a part says it of itself
+        named = dict.fromkeys(named, food_piece(review.plan.title))
 
     def touched(schedule: Schedule) -> Iterator[Spotted]:
         by_thing: dict[tuple[str, str], list[str]] = {}
@@ -99,9 +100,13 @@ def food_contact(review: Review) -> Iterator[Finding]:
                 seen.add(layer.product)
                 kind, why, severity = trouble
                 source = (
-                    cited(_FPL)
-                    if kind == "film" or is_paint(layer.product)
-                    else briefly(finish(layer.product).source)
+                    "from memory"
+                    if kind == "driers"
+                    else (
+                        cited(_FPL)
+                        if kind == "film" or is_paint(layer.product)
+                        else briefly(finish(layer.product).source)
+                    )
                 )
                 values = {"thing": said, "kind": kind, "why": why, "source": source, "weight": severity.word}
                 yield Spotted(layer, tuple(names), values, kind=said)

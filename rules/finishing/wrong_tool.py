@@ -15,6 +15,11 @@ _SAYS = "On {parts}, {product} goes on by {tool}: {why} ({source})."
 _GOOD = ("brush", "rag", "roller", "spray")
 
 
+def _either(tools: list[str]) -> str:
+    """``brush, roller or spray``."""
+    return " or ".join(filter(None, (", ".join(tools[:-1]), tools[-1])))
+
+
 @rule("wrong-tool", topic="finishing", severity=Severity.WARNING, needs=("plan.finishes",))
 def wrong_tool(review: Review) -> Iterator[Finding]:
     """A product put on with a tool that it does not suit dries in streaks, laps or puddles.
@@ -55,7 +60,7 @@ def wrong_tool(review: Review) -> Iterator[Finding]:
                     "tool": tool,
                     "why": use.tool_reason,
                     "source": briefly(use.source),
-                    "good": " or ".join(good) if good else "the way that its label says",
+                    "good": _either(good) if good else "the way that its label says",
                 }
                 yield Spotted(layer, schedule.parts, values)
 

@@ -311,7 +311,7 @@ def test_the_date_of_full_cure_counts_from_the_start() -> None:
     room = "room nursery: indoors, children under 3\nshop: start 2027-03-01"
     (line,) = told(board("2 coats of polyurethane oil, dry 12 h", stock=MAPLE, more=room), "cure-before-use")
     # 12 h and 12 h of drying and 30 days of cure after the last coat: 12 h + 720 h, so the 31st day.
-    assert "takes up to 30 days after its last coat to harden right through, to 2027-04-01" in line
+    assert "takes up to 30 days after its last coat to harden right through, until 2027-04-01" in line
 
 
 def test_a_way_out_of_lifting_lets_the_paint_dry_longer() -> None:
