@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from reviewer.findings import Finding, Severity
+from reviewer.model.plan import Coats
 from reviewer.records import NamedTuple
 from reviewer.reports.content import Report, counted_word
 from reviewer.review import Review
@@ -25,14 +26,13 @@ class FinishLine(NamedTuple):
 
 
 def _reach(review: Review, places: tuple[int, ...]) -> list[tuple[int, int]]:
-    """From where to where in the text the finishes stand."""
+    """From where to where in the text the finishes stand, drying times included."""
     found = []
     for place in places:
         finish = review.plan.finishes[place]
-        ends = [step.span.end for step in finish.steps]
-        found.append(
-            (min([finish.span.start, *(step.span.start for step in finish.steps)]), max(ends, default=0))
-        )
+        spans = [finish.span, *(step.span for step in finish.steps)]
+        spans += [step.dry_span for step in finish.steps if isinstance(step, Coats) and step.dry_span]
+        found.append((min(span.start for span in spans), max(span.end for span in spans)))
     return found
 
 
