@@ -101,7 +101,7 @@ class Meeting(NamedTuple):
     @property
     def reason(self) -> str:
         """The table's reason as a clause without its full stop."""
-        return _SOURCE_KEY.sub("", self.pair.reason).rstrip(".")
+        return reason_of(self.pair)
 
     @property
     def same_product(self) -> bool:
@@ -262,6 +262,11 @@ def ordinal(number: int) -> str:
     """``1st``, ``2nd``, ``3rd``, ``4th``."""
     ending = {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
     return f"{number}{'th' if number % 100 in (11, 12, 13) else ending}"
+
+
+def reason_of(pair: Compatibility) -> str:
+    """The table's reason as a clause, without source keys and its full stop."""
+    return _SOURCE_KEY.sub("", pair.reason).rstrip(".")
 
 
 def briefly(source: str) -> str:

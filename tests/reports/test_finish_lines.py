@@ -115,10 +115,8 @@ def test_what_is_accepted_is_said() -> None:
         waived='accept coat-too-soon on top.1, top.2 because "the can says so"\n',
     )
     assert (
-        " ".join(lines(shown)[1:]).split()
-        == (
-            "clear: 3 coats hold and dry in time, 4.5 h in all; hard after 31 days (accepted: coat-too-soon)."
-        ).split()
+        " ".join(" ".join(lines(shown)[1:]).split())
+        == "clear: 3 coats hold and dry in time, 4.5 h in all; hard after 31 days (accepted: coat-too-soon)."
     )
 
 

@@ -161,6 +161,17 @@ CASES: list[tuple[str, list[str], str, str, Severity | None]] = [
     ("grain-raises", ["1 coat of shellac dewaxed", "2 coats of polyurethane waterborne"], MAPLE, "", None),
     ("grain-raises", ["2 coats of polyurethane oil"], MAPLE, "", None),
     ("grain-raises", ["1 coat of primer acrylic"], MAPLE, "", None),
+    # plugs-show
+    ("plugs-show", ["plug pockets, 1 coat of stain oil", "1 coat of polyurethane oil"], OAK, "", N),
+    ("plugs-show", ["plug pockets, 3 coats of polyurethane oil"], OAK, "", N),
+    ("plugs-show", ["test board, plug pockets, 3 coats of polyurethane oil"], OAK, "", None),
+    ("plugs-show", ["plug pockets, 1 coat of primer alkyd", WHITE], OAK, "", None),
+    # size-keeps-out
+    ("size-keeps-out", ["glue size, 3 coats of oil danish"], OAK, "", W),
+    ("size-keeps-out", ["glue size, 1 coat of stain oil"], OAK, "", N),
+    ("size-keeps-out", ["test board, glue size, 1 coat of stain oil"], OAK, "", None),
+    ("size-keeps-out", ["glue size, 2 coats of enamel acrylic"], OAK, "", None),
+    ("size-keeps-out", ["3 coats of oil danish"], OAK, "", None),
     # cure-before-use
     ("cure-before-use", ["2 coats of polyurethane oil"], OAK, "room hall: indoors, children under 3", N),
     ("cure-before-use", ["2 coats of polyurethane oil"], OAK, "room hall: indoors, children under 6", N),
@@ -321,3 +332,38 @@ def test_a_way_out_of_lifting_lets_the_paint_dry_longer() -> None:
         "→ Use lacquer waterborne in place of lacquer nitrocellulose, once enamel alkyd has dried 7 days and is "
         "sanded dull with 220 grit."
     )
+
+
+def glued(*steps: str) -> str:
+    """Two boards glued edge to edge, with the steps on both."""
+    lines = [
+        'plan "Top" in inches',
+        "stock board: actual 3/4 x 5 1/2 hard maple, 8 ft",
+        "part top: board, across, flat, 24 long, bottom at 0, left at 0, front at 0",
+        "    2 copies side by side deep",
+        "join top.1 to top.2: glue pva",
+        "finish whole: on top.*",
+        *(f"    {step}" for step in steps),
+    ]
+    return "\n".join(lines) + "\n"
+
+
+GLUED = [
+    (["sand 120, 1 coat of stain oil"], W),
+    (["clean off glue, sand 120, 1 coat of stain oil"], None),
+    (["sand 120, 3 coats of polyurethane oil"], None),
+    (["3 coats of polyurethane oil"], N),
+    (["2 coats of enamel acrylic"], N),
+    (["sand 120, 2 coats of enamel acrylic"], None),
+    (["before assembly, mask glue lines", "1 coat of stain oil"], None),
+]
+
+
+@pytest.mark.parametrize(("steps", "weight"), GLUED)
+def test_where_glue_shows(steps: list[str], weight: Severity | None) -> None:
+    found = findings_of(glued(*steps), "glue-shows")
+    assert [finding.weight for finding in found] == ([] if weight is None else [weight])
+
+
+def test_no_glue_shows_without_a_glued_joint() -> None:
+    assert findings_of(board("1 coat of stain oil", stock=MAPLE), "glue-shows") == ()
