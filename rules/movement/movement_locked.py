@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.model.plan import WALL
+from reviewer.plan_words import called
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import fine_length, length, ratio
-from reviewer.wording import listed
 from reviewer.workshop.locking import SLOTTED, Locked
 from reviewer.workshop.wood_movement import Season, dried_across, movement, season, yard_moisture
 
@@ -85,8 +85,8 @@ def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
         do += " Let it settle in the room before you fix it: fixed at {yard} of moisture it would shrink "
         do += "{in_all} by the dry end of the year."
     values: dict[str, Filling] = {
-        "parts": listed(parts),
-        "to": listed(tuple("the wall" if name == WALL else name for name in to)),
+        "parts": called(review.plan, parts),
+        "to": called(review.plan, tuple("the wall" if name == WALL else name for name in to)),
         "wood": wood.said,
         "width": length(locked.width),
         "change": fine_length(locked.change),
