@@ -12,6 +12,7 @@ from typing import Literal, NamedTuple
 
 MM_PER_INCH = 25.4  # exact by definition (international inch, 1959)
 MM_PER_FOOT = 12 * MM_PER_INCH
+LITRES_PER_GALLON = 3.785411784  # US liquid gallon, exact by definition (231 cubic inches)
 KG_PER_POUND = 0.45359237  # exact by definition (international pound, 1959)
 NEWTON_PER_KG = 9.80665  # standard gravity, exact by definition (CGPM 1901)
 NEWTON_PER_POUND = KG_PER_POUND * NEWTON_PER_KG
@@ -30,6 +31,7 @@ Kind = Literal[
     "moment",
     "area",
     "volume",
+    "liquid",
     "line load",
     "count",
     "ratio",
@@ -153,6 +155,16 @@ def _show_hours(amount_h: float) -> str:
     return f"{_plain(amount_h, 1)} h"
 
 
+def _show_liquid(amount_l: float, metric: bool) -> str:
+    """Litres, or US fluid ounces, quarts and gallons as cans have them."""
+    if metric:
+        return f"{significant(amount_l, 2)} l" if amount_l >= 1 else f"{significant(amount_l * 1000, 2)} ml"
+    gallons = amount_l / LITRES_PER_GALLON
+    if gallons * 128 < 32:
+        return f"{significant(gallons * 128, 2)} fl oz"
+    return f"{significant(gallons * 4, 2)} qt" if gallons < 1 else f"{significant(gallons, 2)} gal"
+
+
 def show(value: Value, system: UnitSystem) -> str:
     """The value for a person, unit included, in the plan's own unit system."""
     amount, kind = value
@@ -180,6 +192,8 @@ def show(value: Value, system: UnitSystem) -> str:
             if metric:
                 return f"{significant(amount / 1e9)} m³"
             return f"{significant(amount / MM_PER_FOOT**3)} cu ft"
+        case "liquid":
+            return _show_liquid(amount, metric)
         case "line load":
             if metric:
                 return f"{significant(amount * 1000 / NEWTON_PER_KG)} kg per m"

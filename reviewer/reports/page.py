@@ -24,6 +24,15 @@ from reviewer.reports.content import (
 )
 from reviewer.reports.drawing import Drawing, Flag, drawing_of, finding_anchor
 from reviewer.reports.excerpt import marked_lines
+from reviewer.reports.finishing import ROWS as TIME_ROWS
+from reviewer.reports.finishing import (
+    ending_said,
+    need_rows,
+    needless_said,
+    surface_tables,
+    time_rows,
+    timetable_lead,
+)
 from reviewer.reports.lists import finish_steps
 from reviewer.reports.load_drawing import load_drawing
 from reviewer.reports.order import Order, order_of
@@ -35,6 +44,7 @@ from reviewer.reports.shown import (
     Card,
     CutLine,
     FigureRow,
+    FinishShown,
     Group,
     Line,
     LoadsShown,
@@ -48,6 +58,7 @@ from reviewer.reports.shown import (
     UsedText,
     UseLine,
 )
+from reviewer.reports.timeline import timeline_sheets
 from reviewer.reports.used import ROWS, UseRow, landed_text, landings, limit_sources, more_rows, path_text
 from reviewer.setting_out.solid import Solid
 from reviewer.units import UnitSystem, Value, hours, length, mass, show
@@ -283,6 +294,34 @@ def _bars(report: Report) -> tuple[Bar, ...]:
     )
 
 
+def _schedules(report: Report) -> tuple[Schedule, ...]:
+    """The finishes as the plan has them."""
+    return tuple(
+        Schedule(finish.name, _names(finish.on), finish_steps(finish, report.units))
+        for finish in (report.review.plan.finishes if report.review else ())
+    )
+
+
+def _finish(report: Report, prefix: str) -> FinishShown | None:
+    """When the finish is done; None where no timetable could be made."""
+    found = report.finishing
+    if found is None or found.timetable is None or not found.timetable.tasks:
+        return None
+    timetable = found.timetable
+    rows = time_rows(timetable)
+    surfaces, more = surface_tables(found, report.units)
+    return FinishShown(
+        timeline_sheets(timetable, prefix),
+        timetable_lead(timetable, report.units),
+        timetable.remarks,
+        rows[:TIME_ROWS],
+        max(0, len(rows) - TIME_ROWS),
+        tuple(ending_said(ending, timetable) for ending in timetable.endings),
+        surfaces,
+        more,
+    )
+
+
 def _hardware(report: Report) -> tuple[tuple[str, str, str], ...]:
     if report.buying is None:
         return ()
@@ -360,6 +399,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
     order = order_of(review) if review else Order((), 0.0)
     carried = report.carried
     use, use_more, use_limits = _use(carried.use if carried else (), report.units)
+    finish = _finish(report, prefix)
     named = {number for name, flag in flags.items() if name in drawing.anchors for number in flag.numbers}
     return PlanPage(
         prefix=prefix,
@@ -395,10 +435,11 @@ def plan_page(report: Report, index: int) -> PlanPage:
         hardware=_hardware(report),
         total=_money(report.buying.total) if report.buying else "",
         buying_remarks=report.buying.remarks if report.buying else (),
-        schedules=tuple(
-            Schedule(finish.name, _names(finish.on), finish_steps(finish, report.units))
-            for finish in (review.plan.finishes if review else ())
-        ),
+        needs=need_rows(report.finishing, report.units) if report.finishing else (),
+        needless=needless_said(report.finishing) if report.finishing else (),
+        schedules=() if finish else _schedules(report),
+        finish=finish,
+        standing=report.standing,
         steps=order.steps,
         waits=show(hours(order.waits), report.units) if order.waits else "",
         assumptions=tuple(assumption_text(taken, report.units) for taken in report.assumptions),

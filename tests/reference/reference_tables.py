@@ -12,6 +12,7 @@ PUBLISHED = Path(__file__).parents[1] / "published" / "data"
 
 #: Every table, with the columns of which at least one must name a source on each row.
 SOURCED = {
+    "can_sizes.csv": ("source",),
     "creep.csv": ("src",),
     "en338_classes.csv": ("src",),
     "fasteners.csv": ("src_major", "src_lengths", "src_clearance", "src_pilot_softwood", "confidence"),
@@ -19,6 +20,8 @@ SOURCED = {
     "finish_compatibility.csv": ("source",),
     "finish_looks.csv": ("source",),
     "finish_names.csv": ("source",),
+    "finish_spreads.csv": ("source",),
+    "finish_work.csv": ("source",),
     "glue.csv": ("source_times", "source_water"),
     "glue_names.csv": ("source",),
     "joint_stiffness.csv": ("source",),

@@ -65,7 +65,7 @@ def test_a_table_is_read_once() -> None:
 
 MODULES = (
     "cautions finishes gauges glues grades joint_stiffness limits loads materials names sanding sections "
-    "sources tables usual_values wordbook"
+    "sources spreading tables usual_values wordbook"
 )
 
 
