@@ -79,7 +79,7 @@ def _spreads() -> dict[str, Spread]:
         low, high = row.spread_ft2_per_gal_lo, row.spread_ft2_per_gal_hi
         if low is None or high is None:
             continue
-        # The status of the row is that of its drying times; the source cell says where the spread is not read.
+        # The row's status is that of its drying times; the source cell says where the spread is not read.
         firm = standing("from memory" if "memory" in row.source_spread_coats else "read")
         found[row.class_id] = Spread(
             low * _M2_PER_L, high * _M2_PER_L, named(row.source_spread_coats, firm), firm

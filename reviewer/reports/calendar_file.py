@@ -1,8 +1,8 @@
 """The timetable of a finish as an iCalendar file (RFC 5545), to put in a phone.
 
 Times are those of the clock in the shop, wherever the phone is. Nothing in it comes from the day it is
-written on: a plan and its start day give the same bytes each time, and a work keeps its mark, so that a calendar that
-takes the file in again moves the work instead of adding it.
+written on: a plan and its start day give the same bytes each time, and a work keeps its mark, so that a
+calendar that takes the file in again moves the work instead of adding it.
 """
 
 from __future__ import annotations

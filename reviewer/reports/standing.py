@@ -1,4 +1,4 @@
-"""Cautions that stand in every report where they apply: no setting, waiver or short review leaves them out."""
+"""Cautions that stand in every report where they apply: no setting or waiver leaves them out."""
 
 from __future__ import annotations
 
