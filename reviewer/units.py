@@ -156,13 +156,20 @@ def _show_hours(amount_h: float) -> str:
 
 
 def _show_liquid(amount_l: float, metric: bool) -> str:
-    """Litres, or US fluid ounces, quarts and gallons as cans have them."""
+    """Litres, or US fluid ounces, quarts and gallons as cans have them, to two digits: no coat is surer."""
     if metric:
-        return f"{significant(amount_l, 2)} l" if amount_l >= 1 else f"{significant(amount_l * 1000, 2)} ml"
+        return f"{_two_digits(amount_l)} l" if amount_l >= 0.995 else f"{_two_digits(amount_l * 1000)} ml"
     gallons = amount_l / LITRES_PER_GALLON
-    if gallons * 128 < 32:
-        return f"{significant(gallons * 128, 2)} fl oz"
-    return f"{significant(gallons * 4, 2)} qt" if gallons < 1 else f"{significant(gallons, 2)} gal"
+    if gallons * 128 < 31.5:
+        return f"{_two_digits(gallons * 128)} fl oz"
+    return f"{_two_digits(gallons * 4)} qt" if gallons < 0.995 else f"{_two_digits(gallons)} gal"
+
+
+def _two_digits(amount: float) -> str:
+    if amount <= 0:
+        return "0"
+    places = 1 - math.floor(math.log10(amount))
+    return _plain(round(amount, places), max(0, places))
 
 
 def show(value: Value, system: UnitSystem) -> str:

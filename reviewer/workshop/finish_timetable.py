@@ -33,6 +33,9 @@ QUARTER = 0.25
 #: A timetable over more days or works than these is told as too long, not worked out.
 MOST_DAYS, MOST_WORKS = 3660, 2000
 
+#: Drying stretched by less than this goes without a word.
+WORTH_TELLING = 1.1
+
 _M2 = 1e-6  # of a mm²
 
 
@@ -159,7 +162,7 @@ def drying_factor(shop: Shop | None, waits: float = 0.0) -> float:
 def _air_remarks(shop: Shop | None) -> Iterator[str]:
     if shop is None:
         return
-    if drying_factor(shop, DAY) > 1:
+    if drying_factor(shop, DAY) > WORTH_TELLING:
         yield "The shop is cooler or damper than labels' drying times are for, so waits are stretched."
     warmth = [each for each in (shop.temperature, shop.night_temperature) if each is not None]
     if warmth and min(warmth) < usual_value("drying-fit-coldest"):
