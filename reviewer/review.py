@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from reviewer.setting_out.moving import Moved
     from reviewer.workshop.assumptions import Assumption
     from reviewer.workshop.carrying import Carrying
+    from reviewer.workshop.closing_gaps import RowGap
     from reviewer.workshop.coating import Schedule
     from reviewer.workshop.driving import Driven
     from reviewer.workshop.finish_surfaces import SurfaceSchedule
@@ -30,12 +31,14 @@ if TYPE_CHECKING:
     from reviewer.workshop.framed_panels import FramedPanel
     from reviewer.workshop.hanging import Hanging
     from reviewer.workshop.holding import Holding
+    from reviewer.workshop.joint_capacity import JointLoad
     from reviewer.workshop.loading import Declared
     from reviewer.workshop.locking import Locked
     from reviewer.workshop.placed import Placed
     from reviewer.workshop.standing import Piece
     from reviewer.workshop.stranding import Island
     from reviewer.workshop.swaying import NotJudged, Swaying
+    from reviewer.workshop.tipping_states import Tipping
     from reviewer.workshop.utilisation import Utilisation
 
 
@@ -96,6 +99,13 @@ class Review:
         from reviewer.workshop.standing import pieces
 
         return pieces(self.plan, self.setting, self.masses, self.hanging.hung if self.hanging else ())
+
+    @cached_property
+    def tipping(self) -> tuple[Tipping, ...]:
+        """Every piece that stands on the floor, in each state that can tip it."""
+        from reviewer.workshop.tipping_states import tipping
+
+        return tipping(self)
 
     @cached_property
     def masses(self) -> dict[str, Mass]:
@@ -190,7 +200,7 @@ class Review:
             from reviewer.workshop.stranding import kept_apart
 
             held = kept_apart(held, self.stranded)
-        return carrying(self.plan, self.setting, held, self.masses, self.declared)
+        return carrying(self.plan, self.setting, held, self.masses, self.declared, lambda: self.driven)
 
     @cached_property
     def utilisations(self) -> tuple[Utilisation, ...]:
@@ -198,6 +208,13 @@ class Review:
         from reviewer.workshop.utilisation import utilisations
 
         return utilisations(self)
+
+    @cached_property
+    def joint_loads(self) -> tuple[JointLoad, ...]:
+        """What the load path brings to every joint, and how far what holds it is used."""
+        from reviewer.workshop.joint_capacity import joint_loads
+
+        return joint_loads(self)
 
     @cached_property
     def swaying(self) -> list[Swaying | NotJudged]:
@@ -213,7 +230,7 @@ class Review:
             return ()
         from reviewer.workshop.driving import driven_fasteners
 
-        return driven_fasteners(self.plan, self.setting)
+        return driven_fasteners(self.setting, self.placed)
 
     @cached_property
     def placed(self) -> tuple[Placed, ...]:
@@ -222,7 +239,7 @@ class Review:
             return ()
         from reviewer.workshop.fastener_places import fastener_places
 
-        return fastener_places(self.plan, self.setting)
+        return fastener_places(self.setting)
 
     @cached_property
     def placed_by_joint(self) -> dict[tuple[str, str, Span], tuple[Placed, ...]]:
@@ -232,6 +249,13 @@ class Review:
             joint = placed.joint
             found.setdefault((joint.left, joint.right, joint.join.span), []).append(placed)
         return {key: tuple(each) for key, each in found.items()}
+
+    @cached_property
+    def closing_rows(self) -> tuple[RowGap, ...]:
+        """The gaps between boards of a row that they may fill in the humid season."""
+        from reviewer.workshop.closing_gaps import closing_rows
+
+        return closing_rows(self.plan, self.setting, self.limits)
 
     @cached_property
     def held_boards(self) -> tuple[Held, ...]:

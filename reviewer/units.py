@@ -19,6 +19,10 @@ NEWTON_PER_POUND = KG_PER_POUND * NEWTON_PER_KG
 MPA_PER_PSI = NEWTON_PER_POUND / MM_PER_INCH**2
 KG_PER_M3_PER_LB_PER_FT3 = KG_PER_POUND / (MM_PER_FOOT / 1000) ** 3
 
+#: A US gallon is 231 cubic inches and 128 fluid ounces by definition.
+MM3_PER_FLUID_OUNCE = 231 * MM_PER_INCH**3 / 128
+MM3_PER_LITRE = 1_000_000.0
+
 #: Two places closer than this are the same place. A tenth of the finest mark on a bench rule.
 TOLERANCE_MM = 0.05
 
@@ -85,6 +89,16 @@ def count(amount: float) -> Value:
 def ratio(amount: float) -> Value:
     """A pure number."""
     return Value(amount, "ratio")
+
+
+def area(amount_mm2: float) -> Value:
+    """An area in square millimetres."""
+    return Value(amount_mm2, "area")
+
+
+def liquid(amount_mm3: float) -> Value:
+    """So much of a liquid, such as glue, in cubic millimetres."""
+    return Value(amount_mm3, "liquid")
 
 
 def percent(amount: float) -> Value:
@@ -155,8 +169,9 @@ def _show_hours(amount_h: float) -> str:
     return f"{_plain(amount_h, 1)} h"
 
 
-def _show_liquid(amount_l: float, metric: bool) -> str:
+def _show_liquid(amount_mm3: float, metric: bool) -> str:
     """Litres, or US fluid ounces, quarts and gallons as cans have them, to two digits: no coat is surer."""
+    amount_l = amount_mm3 / MM3_PER_LITRE
     if metric:
         return f"{_two_digits(amount_l)} l" if amount_l >= 0.995 else f"{_two_digits(amount_l * 1000)} ml"
     gallons = amount_l / LITRES_PER_GALLON

@@ -154,7 +154,9 @@ def load_path_ratio(plan: Path, runs: int = 5) -> float:
     gc.disable()
 
     def ours() -> None:
-        carrying(review.plan, review.setting, holding(review.setting), masses, declared)
+        carrying(
+            review.plan, review.setting, holding(review.setting), masses, declared, lambda: review.driven
+        )
 
     def theirs() -> None:
         model = FEModel3D()

@@ -716,11 +716,12 @@ class LoadUse(NamedTuple):
 
 
 class LoadWeight(NamedTuple):
-    """``40 kg`` or ``25 lb per foot``; kilograms, and kilograms per millimetre."""
+    """``40 kg``, ``25 lb per foot`` or ``40 lb per square foot``; kilograms, and those per mm or mm²."""
 
     kg: float
     per_mm: bool
     span: Span
+    per_mm2: bool = False
 
 
 class LoadAt(NamedTuple):

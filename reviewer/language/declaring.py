@@ -131,6 +131,9 @@ class Declarer(ShapeDeclarer):
         return items[1]  # type: ignore[no-any-return]
 
     # -- small pieces
+    def grade_name(self, items: Items, span: Span) -> d.Words:
+        return d.Words(tuple(items), span)
+
     def material(self, items: Items, span: Span) -> d.Words:
         return d.Words(tuple(items), span)
 
@@ -165,7 +168,7 @@ class Declarer(ShapeDeclarer):
         return d.OfferClause((items[1], items[3]), price, span)
 
     def grade(self, items: Items, span: Span) -> d.StockFact:
-        return d.StockFact("grade", items[1].text, 0.0, span)
+        return d.StockFact("grade", " ".join(word.text for word in items[1].words), 0.0, span)
 
     def moisture(self, items: Items, span: Span) -> d.StockFact:
         return d.StockFact("moisture", "", items[1].amount, span)
@@ -431,9 +434,9 @@ class Declarer(ShapeDeclarer):
         kg = items[0].amount * (KG_PER_POUND if items[1] == "lb" else 1.0)
         return d.LoadAt(kg, items[3], items[5], span)
 
-    def _weight(self, items: Items, per_mm: float | None, span: Span) -> d.LoadWeight:
+    def _weight(self, items: Items, per: float | None, span: Span) -> d.LoadWeight:
         kg = items[0].amount * (KG_PER_POUND if items[1] == "lb" else 1.0)
-        return d.LoadWeight(kg if per_mm is None else kg / per_mm, per_mm is not None, span)
+        return d.LoadWeight(kg if per is None else kg / per, per is not None, span)
 
     def load_weight(self, items: Items, span: Span) -> d.LoadWeight:
         return self._weight(items, None, span)
@@ -443,6 +446,15 @@ class Declarer(ShapeDeclarer):
 
     def load_per_metre(self, items: Items, span: Span) -> d.LoadWeight:
         return self._weight(items, MM_PER["m"], span)
+
+    def _by_area(self, items: Items, side: float, span: Span) -> d.LoadWeight:
+        return self._weight(items, side**2, span)._replace(per_mm=False, per_mm2=True)
+
+    def load_per_square_foot(self, items: Items, span: Span) -> d.LoadWeight:
+        return self._by_area(items, MM_PER["ft"], span)
+
+    def load_per_square_metre(self, items: Items, span: Span) -> d.LoadWeight:
+        return self._by_area(items, MM_PER["m"], span)
 
     indoors, outdoors = _room("indoors"), _room("outdoors")
     heated, unheated = _room("heated"), _room("unheated")

@@ -234,6 +234,15 @@ _PHRASES: dict[str, tuple[Phrase, ...]] = {
     ),
     "load": (
         *_ONLY_WHEN,
+        (
+            r"\b(lb|lbs|kg)(?: ?/ ?| a | each | per )(?:sq\.? ?|square )(?:ft|foot|feet)\b\.?",
+            r"\1 per square foot",
+        ),
+        (
+            r"\b(lb|lbs|kg)(?: ?/ ?| a | each | per )(?:sq\.? ?|square )(?:m|metre|meter)\b",
+            r"\1 per square metre",
+        ),
+        (rf"^{_FIGURES} kg(?: ?/ ?| per )m[2²]$", r"\1 kg per square metre"),
         (r"\b(lb|lbs|kg)(?: ?/ ?| a | each | per )(?:ft|foot)\b\.?", r"\1 per foot"),
         (r"\b(lb|lbs|kg)(?: ?/ ?| a | each )(?:m|metre|meter)\b", r"\1 per metre"),
         (rf"^per foot {_FIGURES} (lb|kg)$", r"\1 \2 per foot"),

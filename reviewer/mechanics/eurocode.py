@@ -11,6 +11,8 @@ import math
 from itertools import pairwise
 from typing import Literal, NamedTuple
 
+#: EN 1995-1-1 (6.63), from memory: k_n of solid timber.
+_NOTCH_SOLID = 5.0
 #: The modes of a single-shear joint of timber to timber, as clause 8.2.2 letters them.
 Mode = Literal["a", "b", "c", "d", "e", "f"]
 #: The kinds of fastener that differ in how far rope action may help.
@@ -251,3 +253,20 @@ def column_reduction(
         return 1.0
     k = 0.5 * (1 + 0.2 * (relative - 0.3) + relative**2)
     return 1 / (k + math.sqrt(k**2 - relative**2))
+
+
+def notch_share(depth: float, left: float, to_reaction: float, slope: float = 0.0) -> float:
+    """How much of its shear strength solid timber keeps at a notch on the side of its support, k_v.
+
+    ``left`` of the ``depth`` stays, ``to_reaction`` is the way from the line of the reaction to the corner
+    of the notch; ``slope`` is how far the notch runs out along the part for each mm of its depth. Deep
+    members split sooner than slight ones. Source: EN 1995-1-1 (6.62), from memory, k_n of solid timber.
+    """
+    share, high = left / depth, math.sqrt(depth)
+    if share >= 1:
+        return 1.0
+    ease = _NOTCH_SOLID * (1 + 1.1 * math.pow(slope, 1.5) / high)
+    splits = math.sqrt(share * (1 - share)) + 0.8 * max(to_reaction, 0.0) / depth * math.sqrt(
+        1 / share - share**2
+    )
+    return min(1.0, ease / (high * splits))

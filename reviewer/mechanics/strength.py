@@ -65,6 +65,24 @@ def shear_stress(shear: float, width: float, thickness: float) -> float:
     return 1.5 * abs(shear) / (width * thickness)
 
 
+def tension_notch_share(depth: float, left: float) -> float:
+    """How much of the shear that its section bears an end has left when it is notched on the tension side.
+
+    ``left`` of the ``depth`` stays above the notch: (d_n / d)², since such an end splits from the corner of
+    the notch. Source: NDS 2018 3.4.3.2 (a), from memory.
+    """
+    return (left / depth) ** 2
+
+
+def compression_notch_depth(depth: float, left: float, reach: float) -> float:
+    """The depth (mm) that bears shear at an end notched on the compression side.
+
+    ``reach`` is how far the notch goes past the inner edge of the support. d - (d - d_n)·e / d_n, and d_n
+    where it goes farther than that. Source: NDS 2018 3.4.3.2 (e), from memory.
+    """
+    return depth - (depth - left) * min(max(reach, 0.0), left) / left
+
+
 def bearing_stress(force: float, width: float, bearing_length: float) -> float:
     """The stress under a bearing, MPa: R / (b·l_b)."""
     return abs(force) / (width * bearing_length)

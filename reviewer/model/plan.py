@@ -480,9 +480,15 @@ class Load(Record):
     count: int = 1
     weight: float | None = None  # kg in all, where the plan states one
     per_length: float | None = None  # kg per mm of part, where the plan states one
+    per_area: float | None = None  # kg per mm² of upward face, where the plan states one
     spot: AsMade[Spot | None] = None  # where on each part it rests, where the plan says so
     lasting: bool  # stays for months, so that the wood creeps
     span: AsMade[Span]
+
+    @property
+    def weighed(self) -> bool:
+        """True where the plan says how much it weighs: in all, by length or by area."""
+        return self.weight is not None or self.per_length is not None or self.per_area is not None
 
 
 class Heater(NamedTuple):

@@ -136,7 +136,7 @@ def _stock(desk: Desk, statement: d.Statement) -> Stock | None:
         offers=_offers(desk, statement, kind),
         nominal=nominal,
         span=statement.head,
-        **_facts(statement),
+        **_facts(desk, statement),
     )
 
 
@@ -161,11 +161,25 @@ def _offers(desk: Desk, statement: d.Statement, kind: str) -> tuple[Offer, ...]:
     return tuple(offers)
 
 
-def _facts(statement: d.Statement) -> dict[str, Any]:
+#: Words that begin or end a clause of a stock; none stands in the name of a grade.
+_OTHER_FACTS = ("treated", "flat", "quarter", "sawn", "moisture", "reclaimed", "old")
+
+
+def _facts(desk: Desk, statement: d.Statement) -> dict[str, Any]:
     facts: dict[str, Any] = {}
     for clause in statement.clauses:
         if isinstance(clause, d.StockFact):
             if clause.kind == "grade":
+                words = clause.text.split()
+                stray = next((word for word in words[1:] if word in _OTHER_FACTS), None)
+                if stray is not None:
+                    place = words.index(stray, 1)
+                    desk.problem(
+                        clause.span,
+                        f"“{clause.text}” reads as the name of one grade, with “{stray}” in it.",
+                        "Put a comma between the two: "
+                        f"grade {' '.join(words[:place])}, {' '.join(words[place:])}",
+                    )
                 facts["grade"] = clause.text
             elif clause.kind == "moisture":
                 facts["moisture"] = clause.amount

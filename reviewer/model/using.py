@@ -51,6 +51,13 @@ def loads_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tup
             key = loads.find_use(text)
             if key is None:
                 span = Span(use.words[0].span.start, use.words[-1].span.end)
+                if text == "psf" and use.number is not None:
+                    desk.problem(
+                        use.span,
+                        "psf stands for pounds per square foot.",
+                        f"Write it out: {use.number.amount:g} lb per square foot",
+                    )
+                    continue
                 desk.unknown_name(d.Word(text, span), "load", loads.use_names())
                 continue
             count = desk.whole(use.number, "number", _MAX_PEOPLE) if use.number else 1
@@ -73,6 +80,8 @@ def loads_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tup
                 figures["spot"] = _spot(desk, weight)
             elif weight.per_mm:
                 figures = {"per_length": weight.kg}
+            elif weight.per_mm2:
+                figures = {"per_area": weight.kg}
             # The first weight is that of the use before it; every further spot has a load of its own.
             if made and not (isinstance(weight, d.LoadAt) and made[-1].get("spot")):
                 made[-1] |= figures

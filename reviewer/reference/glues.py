@@ -8,9 +8,10 @@ from typing import Literal, NamedTuple, cast
 from reviewer.reference.sources import Standing, named, standing
 from reviewer.reference.tables import Row, table
 from reviewer.reference.wordbook import wordbook
-from reviewer.units import MM_PER_INCH
+from reviewer.units import MM3_PER_FLUID_OUNCE, MM_PER_FOOT, MM_PER_INCH
 
 _HOURS_PER_MINUTE = 1 / 60
+_MM3_PER_GALLON = 128 * MM3_PER_FLUID_OUNCE
 
 
 class Glue(NamedTuple):
@@ -28,11 +29,13 @@ class Glue(NamedTuple):
     full_cure: tuple[float, float]
     least_temperature: float  # °C
     widest_gap: float  # mm
+    spread: float | None  # mm² that one mm³ covers, the least of the sources; None where none was found
     end_grain_fraction: float  # of the wood's tension strength along the grain, at the very best
     creeps: str
     on_finish: str  # what squeeze-out does to stain and finish
     note: str
     source: str
+    times_source: str
     status: Standing
 
 
@@ -54,12 +57,18 @@ class _Glue(Row):
     min_temp_celsius: float
     max_gap_in: float
     end_grain_fraction: float
+    spread_ft2_per_gal: str
     creep: str
     stains_or_blocks_finish: str
     use_notes: str
     source_times: str
     source_water: str
     status: str
+
+
+def _spread(cell: str) -> float | None:
+    """The lower of "200-300" square feet a gallon, as mm² for each mm³."""
+    return float(cell.split("-")[0]) * MM_PER_FOOT**2 / _MM3_PER_GALLON if cell else None
 
 
 @lru_cache(maxsize=1)
@@ -85,11 +94,13 @@ def glue(key: str) -> Glue:
         full_cure=(row.full_cure_h_lo, row.full_cure_h_hi),
         least_temperature=row.min_temp_celsius,
         widest_gap=row.max_gap_in * MM_PER_INCH,
+        spread=_spread(row.spread_ft2_per_gal),
         end_grain_fraction=row.end_grain_fraction,
         creeps=row.creep,
         on_finish=row.stains_or_blocks_finish,
         note=row.use_notes,
         source=f"times: {named(row.source_times, row.status)}; water: {named(row.source_water, row.status)}",
+        times_source=named(row.source_times, row.status),
         status=standing(row.status),
     )
 

@@ -105,16 +105,32 @@ def design_values() -> tuple[DesignValues, ...]:
 
 
 def grade_of(material_key: str, grade: str) -> tuple[DesignValues, ...]:
-    """The rows of a species group (a material key) and a grade ("No.2", "no 2", "stud").
+    """The rows of a species group (a material key) and a grade ("No.2", "no 2", "stud", "select structural").
 
     One row, or one for each width class; empty when the table has no such grade.
     """
-    asked = even(grade)
+    asked = " ".join(_STAMPED.get(word, word) for word in even(grade).split() if word not in _LINKS)
     return tuple(
         row
         for row in design_values()
         if row.group.casefold() == material_key and asked in map(even, row.grade.split(" and "))
     )
+
+
+def grades_of(material_key: str) -> tuple[str, ...]:
+    """The grades of a species group as a plan may say them, in the order of the table."""
+    found = (
+        each.replace(" & Btr", " and better").casefold()
+        for row in design_values()
+        if row.group.casefold() == material_key
+        for each in row.grade.split(" and ")
+    )
+    return tuple(dict.fromkeys(found))
+
+
+#: What a grade stamp shortens, and what people say in full (the words of stamps, from memory).
+_STAMPED = {"better": "btr", "sel": "select", "str": "structural"}
+_LINKS = ("and", "or")
 
 
 @lru_cache(maxsize=1)

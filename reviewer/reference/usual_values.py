@@ -28,6 +28,11 @@ def usual_value(name: str) -> float:
     return _rows()[name].amount
 
 
+def usual_source(name: str) -> str:
+    """Where a row comes from. Raises KeyError where there is none."""
+    return _rows()[name].source
+
+
 def usual_value_if_any(name: str) -> float | None:
     """The same; None where there is no such row."""
     row = _rows().get(name)

@@ -2,16 +2,27 @@
 
 from __future__ import annotations
 
-from reviewer.model.plan import FasteningKind, HardwareKind, Restraint
+from reviewer.model.plan import Fastening, FasteningKind, HardwareKind, Restraint
+from reviewer.reference.glues import glue
 from reviewer.reports.content import Bought, Buying, CutRow, Hardware, Piece, counted_word
 from reviewer.review import Review
-from reviewer.units import UnitSystem, fine_length, length, show
+from reviewer.units import (
+    MM3_PER_FLUID_OUNCE,
+    MM3_PER_LITRE,
+    UnitSystem,
+    area,
+    fine_length,
+    length,
+    liquid,
+    show,
+)
 from reviewer.wording import listed
 from reviewer.workshop.cut_list import cut_list
 from reviewer.workshop.cutting import BarLayout
 from reviewer.workshop.fastener_counts import Fasteners
 from reviewer.workshop.fittings import Fittings, FittingScrews
-from reviewer.workshop.shopping import StockToBuy, shopping_list
+from reviewer.workshop.gluing import GlueNeeded
+from reviewer.workshop.shopping import HardwareList, StockToBuy, hardware_list, shopping_list
 
 _WORDS: dict[FasteningKind, tuple[str, str]] = {
     "screws": ("screw", "screws"),
@@ -26,6 +37,9 @@ _WORDS: dict[FasteningKind, tuple[str, str]] = {
     "wedges": ("wedge", "wedges"),
     "clips": ("clip", "clips"),
 }
+
+#: Less glue than this nobody measures.
+_A_FEW_DROPS_MM3 = 1000.0
 
 _FITTINGS: dict[HardwareKind, tuple[str, str]] = {
     "hinges": ("hinge", "hinges"),
@@ -124,13 +138,47 @@ def fasteners_said(found: Fasteners, count: int, units: UnitSystem) -> str:
     return f"{said}, {found.metal}" if found.metal else said
 
 
+def fastening_said(found: Fastening, count: int, units: UnitSystem) -> str:
+    """The same of what a join states; without a number where ``count`` is 0."""
+    one, many = _WORDS.get(found.kind, (found.kind, found.kind))
+    sizes = _sizes(found.gauge, found.diameter, found.length, units, found.width)
+    said = f"{one if count == 1 else many} {sizes}".strip()
+    return f"{count} {said}" if count else said
+
+
 def _hardware(found: Fasteners, review: Review) -> Hardware:
     count = found.to_buy(review.limits)
     where = f"in {counted_word(found.joints, 'joint')}"
     why = f"{found.count} {where}, the rest spare" if count > found.count else where
     if found.assumed:
         why += f"; the number of {found.assumed} of them is taken for granted"
+    packs = found.packs(review.limits)
+    if packs:
+        why += f"; in boxes as usual: {listed([f'{number} of {size}' for number, size in packs])}"
     return Hardware(count, fasteners_said(found, count, review.units), why)
+
+
+def glue_said(found: GlueNeeded, units: UnitSystem) -> str:
+    """``PVA, yellow, about 30 ml``: the glue, and how much of it where its spread is known."""
+    said = glue(found.key).said
+    if found.volume is None:
+        return said
+    if found.volume < _A_FEW_DROPS_MM3:
+        return f"{said}, a few drops"
+    return f"{said}, about {show(liquid(found.volume), units)}"
+
+
+def _glue(found: GlueNeeded, units: UnitSystem) -> Hardware:
+    why = f"{show(area(found.area), units)} of glue line in {counted_word(found.joints, 'joint')}; "
+    if found.volume is None:
+        why += "how far it goes the label says"
+    else:
+        # What a litre, or a fluid ounce, covers at the least.
+        measure = MM3_PER_LITRE if units is UnitSystem.METRIC else MM3_PER_FLUID_OUNCE
+        covers = show(area(found.area / found.volume * measure), units)
+        name = "litre" if units is UnitSystem.METRIC else "fl oz"
+        why += f"a {name} covers {covers} at the least (common practice, no source)"
+    return Hardware(None, glue_said(found, units), why)
 
 
 def _restraint(restraint: Restraint, units: UnitSystem) -> Hardware:
@@ -157,17 +205,28 @@ def _fitting_screws(found: FittingScrews, units: UnitSystem) -> Hardware:
     return Hardware(None, f"screws {sizes}".strip(), f"for the {listed(found.kinds)}, one in each hole")
 
 
+def hardware_of(review: Review) -> tuple[Hardware, ...]:
+    """Fasteners, wall restraints, fittings and glue in words, without the boards."""
+    return _in_words(hardware_list(review), review)
+
+
+def _in_words(found: HardwareList, review: Review) -> tuple[Hardware, ...]:
+    units = review.units
+    return (
+        *(_hardware(each, review) for each in found.fasteners),
+        *(_restraint(each, units) for each in found.restraints),
+        *(_fitting(each, units) for each in found.fittings),
+        *(_fitting_screws(each, units) for each in found.fitting_screws),
+        *(_glue(each, units) for each in found.glues),
+    )
+
+
 def buying_of(review: Review) -> Buying:
     """The boards and sheets to buy with what comes out of each, and the hardware."""
     found = shopping_list(review)
     return Buying(
         boards=tuple(board for stock in found.stocks for board in _bought(stock)),
-        hardware=(
-            *(_hardware(each, review) for each in found.fasteners),
-            *(_restraint(each, review.units) for each in found.restraints),
-            *(_fitting(each, review.units) for each in found.fittings),
-            *(_fitting_screws(each, review.units) for each in found.fitting_screws),
-        ),
+        hardware=_in_words(found.hardware, review),
         total=found.price,
         remarks=tuple(remark for stock in found.stocks for remark in _remarks(stock)),
     )

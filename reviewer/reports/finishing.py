@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.reports.content import counted_word
-from reviewer.units import UnitSystem, Value, hours, show
+from reviewer.units import MM3_PER_LITRE, UnitSystem, Value, hours, liquid, show
 from reviewer.wording import listed
 from reviewer.workshop.finish_quantities import (
     Amount,
@@ -98,7 +98,7 @@ def finishing_of(review: Review) -> Finishing | None:
 
 def litres_said(amount: float, units: UnitSystem) -> str:
     """``16 fl oz``; in a metric plan ``470 ml``."""
-    return show(Value(amount, "liquid"), units)
+    return show(liquid(amount * MM3_PER_LITRE), units)
 
 
 def _area(square_metres: float, units: UnitSystem) -> str:

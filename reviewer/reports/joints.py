@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from reviewer.language.source import Source, Span
 from reviewer.model.plan import Housing
-from reviewer.reference.glues import glue
-from reviewer.reports.buying import fasteners_said
+from reviewer.reports.buying import fasteners_said, glue_said
 from reviewer.reports.content import JointRow
 from reviewer.reports.excerpt import one_line
 from reviewer.review import Review
 from reviewer.units import UnitSystem, fine_length, show
 from reviewer.workshop.fastener_counts import JoinMade, joins_made
+from reviewer.workshop.gluing import GlueNeeded, glue_by_join
 
 
 def _words(source: Source, span: Span) -> str:
@@ -41,7 +41,7 @@ def _how(made: JoinMade, units: UnitSystem) -> str:
     return "; ".join(said)
 
 
-def _row(made: JoinMade, review: Review) -> JointRow:
+def _row(made: JoinMade, review: Review, glued: GlueNeeded | None) -> JointRow:
     join, source = made.join, review.source
     return JointRow(
         parts=f"{_words(source, join.left_span)} to {_words(source, join.right_span)}",
@@ -49,11 +49,12 @@ def _row(made: JoinMade, review: Review) -> JointRow:
         fasteners="; ".join(
             f"{each.count} {fasteners_said(each, each.count, review.units)}" for each in made.fasteners
         ),
-        glue=glue(join.glue).said if join.glue is not None else "",
+        glue=glue_said(glued, review.units) if glued is not None else "",
         joints=made.joints,
     )
 
 
 def joints_of(review: Review) -> tuple[JointRow, ...]:
     """Every join whose parts meet, in the plan's order."""
-    return tuple(_row(made, review) for made in joins_made(review))
+    glued = glue_by_join(review)
+    return tuple(_row(made, review, glued.get(made.join.span)) for made in joins_made(review))

@@ -33,6 +33,8 @@ from reviewer.reports.finishing import (
     time_rows,
     timetable_lead,
 )
+from reviewer.reports.joint_drawings import NO_DRAWINGS, joint_drawings
+from reviewer.reports.joint_use import joint_use_lines
 from reviewer.reports.lists import finish_steps
 from reviewer.reports.load_drawing import load_drawing
 from reviewer.reports.order import Order, order_of
@@ -400,6 +402,9 @@ def plan_page(report: Report, index: int) -> PlanPage:
     carried = report.carried
     use, use_more, use_limits = _use(carried.use if carried else (), report.units)
     finish = _finish(report, prefix)
+    joint_use, joint_use_more, joint_limits = joint_use_lines(
+        carried.joints if carried else (), report.units, ROWS
+    )
     named = {number for name, flag in flags.items() if name in drawing.anchors for number in flag.numbers}
     return PlanPage(
         prefix=prefix,
@@ -420,6 +425,9 @@ def plan_page(report: Report, index: int) -> PlanPage:
         use=use,
         use_more=use_more,
         use_limits=use_limits,
+        joint_use=joint_use,
+        joint_use_more=joint_use_more,
+        joint_limits=joint_limits,
         loads=_loads(carried.path, solids, report.units, prefix) if carried else None,
         cut_list=tuple(
             CutLine(
@@ -431,6 +439,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
             for row in report.cut_list
         ),
         joints=report.joints,
+        sections=joint_drawings(review, findings, first, prefix) if review and report.joints else NO_DRAWINGS,
         bars=_bars(report),
         hardware=_hardware(report),
         total=_money(report.buying.total) if report.buying else "",

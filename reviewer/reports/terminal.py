@@ -312,6 +312,21 @@ def _standing(report: Report, look: Look) -> Iterator[str]:
         yield ""
 
 
+def _hardware(report: Report, look: Look) -> Iterator[str]:
+    """What every join takes and what to buy of it, in a full review of a piece that can be set out."""
+    review = report.review
+    if not look.full or review is None or review.setting.unsettled or review.plan.unknown:
+        return
+    from reviewer.reports.hardware_lines import hardware_lines
+
+    for title, lines in hardware_lines(review):
+        yield look.painted(title, "1")
+        yield ""
+        for line in lines:
+            yield from wrapped(line, look.width, " -  ", " " * INDENT)
+        yield ""
+
+
 def _assumptions(report: Report, look: Look) -> Iterator[str]:
     taken = report.assumptions
     if not taken:
@@ -431,6 +446,7 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
                 yield from _finding(finding, report, look)
     yield from _waivers(report, look)
     yield from _carried(report, look)
+    yield from _hardware(report, look)
     yield from _order(report, look)
     yield from _finishing(report, look)
     yield from _assumptions(report, look)

@@ -62,7 +62,7 @@ def _loads(review: Review) -> Iterator[Assumption]:
     """The planned weight of each use that the plan gives no weight for."""
     uses: dict[str, list[Load]] = {}
     for load in review.plan.loads:
-        if load.use != "stated" and load.weight is None and load.per_length is None:
+        if load.use != "stated" and not load.weighed:
             uses.setdefault(load.use, []).append(load)
     for use, loads in uses.items():
         planned = planned_load(use)
@@ -125,6 +125,26 @@ def _drying(review: Review) -> Iterator[Assumption]:
         )
 
 
+def _finish_order(review: Review) -> Iterator[Assumption]:
+    """That finishes go on the joined piece, where neither they nor the steps say when."""
+    plan = review.plan
+    if not plan.finishes or not plan.joins:
+        return
+    from reviewer.workshop.finish_surfaces import orders
+
+    told = zip(plan.finishes, orders(plan), strict=True)
+    assumed = [finish for finish, order in told if order.told == "assumed" and finish.steps]
+    if assumed:
+        yield Assumption(
+            listed(tuple(finish.name for finish in assumed)),
+            "taken to go on {value}",
+            "after assembly",
+            NO_SOURCE,
+            "before assembly",
+            assumed[0].span,
+        )
+
+
 def _studs(review: Review) -> Iterator[Assumption]:
     room = review.plan.room
     into_studs = [each for each in review.plan.restraints if each.into == "stud"]
@@ -166,10 +186,13 @@ _KINDS: tuple[Callable[[Review], Iterator[Assumption]], ...] = (
     woods.grains,
     joints.counts,
     joints.sides,
+    joints.places,
     joints.pilots,
     joints.glue_kinds,
     joints.housings,
+    joints.tenon_thickness,
     _drying,
+    _finish_order,
     _studs,
     _saw,
 )

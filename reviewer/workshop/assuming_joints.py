@@ -10,12 +10,14 @@ from reviewer.model.plan import Fastening, Join, Side
 from reviewer.plan_words import number_text, plan_unit, quoted
 from reviewer.reference import glues
 from reviewer.reference.sources import NO_SOURCE
+from reviewer.reference.usual_values import usual_source, usual_value
 from reviewer.units import Value, fine_length
 from reviewer.wording import listed
 from reviewer.workshop.assumptions import Assumption
 from reviewer.workshop.driving import SIDES, Driven
 from reviewer.workshop.fastener_rows import usual_count
 from reviewer.workshop.housing import Housed, housed_joints
+from reviewer.workshop.placed import Placed
 
 if TYPE_CHECKING:
     from reviewer.review import Review
@@ -40,6 +42,28 @@ def counts(review: Review) -> Iterator[Assumption]:
             "so that it cannot turn; " + NO_SOURCE,
             f"{usual_count()} per joint",
             found[0].fastening.span,
+        )
+
+
+def places(review: Review) -> Iterator[Assumption]:
+    """How far from the ends of a joint fasteners begin where that is not stated, by kind and thickness."""
+    found: dict[tuple[str, float], list[Placed]] = {}
+    for placed in review.placed:
+        if placed.fastening.from_end is None:
+            found.setdefault((placed.kind, round(placed.diameter, 2)), []).append(placed)
+    share = usual_value("first-from-end")
+    for (kind, _), alike in found.items():
+        first = alike[0]
+        inset = share * first.diameter
+        text = number_text(inset, plan_unit(review.source, review.plan), within_mm=1.0)
+        yield Assumption(
+            f"{kind} of {_joins(review, (placed.joint.join for placed in alike))}",
+            "taken to begin {value} from the ends of each joint",
+            fine_length(inset),
+            f"{share:.0f} times their thickness: National Design Specification for Wood Construction 2018, "
+            "commentary, as transcribed; the rest " + NO_SOURCE,
+            f"{text} from ends",
+            first.fastening.span,
         )
 
 
@@ -136,6 +160,33 @@ def _plain_name(key: str) -> str:
     """Words that mean this glue and no other."""
     names = (name for name in glues.glue_names() if glues.glue_candidates(name) == (key,))
     return max(names, key=lambda name: (len(name.split()) == 2, name), default=key)
+
+
+def tenon_thickness(review: Review) -> Iterator[Assumption]:
+    """How thick tenons are where that is not stated."""
+    from reviewer.workshop.proportions import tenons
+
+    if not any(
+        join.housing is not None and join.housing.kind == "mortise and tenon" for join in review.plan.joins
+    ):
+        return
+    found = [each for each in tenons(review) if not each.thickness_said and not each.bare]
+    if not found:
+        return
+    first = found[0]
+    housing = first.joint.join.housing
+    assert housing is not None
+    unit = plan_unit(review.source, review.plan)
+    size = number_text(first.thickness, unit, 0.4)
+    long = f" {number_text(housing.depth, unit)} long" if housing.depth is not None else ""
+    yield Assumption(
+        f"tenons of {_joins(review, (each.joint.join for each in found))}",
+        f"taken to be {{value}} thick on {first.part}: a third of the wood",
+        fine_length(first.thickness),
+        usual_source("tenon-share"),
+        f"mortise and tenon{long} {size} thick",
+        housing.span,
+    )
 
 
 def housings(review: Review) -> Iterator[Assumption]:

@@ -96,7 +96,7 @@ def stiffnesses(review: Review) -> Iterator[Assumption]:
         amount, source = stiffness(stock)
         yield Assumption(
             wood.said,
-            "bends as wood of mean stiffness {value} (modulus of elasticity)",
+            "bends as wood of mean stiffness {value} (modulus of elasticity)" + _unknown_grade(stock),
             Value(amount, "stress"),
             source,
             _example_grade(wood),
@@ -106,6 +106,11 @@ def stiffnesses(review: Review) -> Iterator[Assumption]:
 
 def _graded(stock: Stock, wood: Material) -> bool:
     return stock.grade is not None and stiffness(stock)[1] != wood.source
+
+
+def _unknown_grade(stock: Stock) -> str:
+    """What to say of a stated grade that no table has; else nothing."""
+    return f"; no table here has a strength for its grade “{stock.grade}”" if stock.grade is not None else ""
 
 
 def _example_grade(wood: Material) -> str:
@@ -135,7 +140,7 @@ def strengths(review: Review) -> Iterator[Assumption]:
         bending_value = section_strengths(stock, (width, stock.thickness), flat=True, brief=False).bending
         yield Assumption(
             wood.said,
-            "is taken to bear a bending stress of {value}",
+            "is taken to bear a bending stress of {value}" + _unknown_grade(stock),
             Value(bending_value.value, "stress"),
             bending_value.source,
             _example_grade(wood),

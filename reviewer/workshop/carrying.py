@@ -17,6 +17,7 @@ neighbour draws to itself across several boards.
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from reviewer.mechanics.beam import BeamResult, second_moment
@@ -44,6 +45,8 @@ from reviewer.workshop.loading import Carried, Declared, Spread, placed
 from reviewer.workshop.member import Beside, Member
 
 if TYPE_CHECKING:
+    from reviewer.workshop.driving import Driven
+    from reviewer.workshop.end_cuts import EndCut
     from reviewer.workshop.net_sections import NetSection, Room
 
 #: Two beams that meet over this share of the one bend together.
@@ -128,8 +131,10 @@ class _Carrier:
         held: Holding,
         masses: dict[str, Mass],
         declared: dict[str, list[Declared]],
+        driven: Callable[[], tuple[Driven, ...]],
     ) -> None:
         self.plan = plan
+        self.driven = driven
         self.setting = setting
         self.held = held
         self.masses = masses
@@ -145,6 +150,7 @@ class _Carrier:
         self.slanting: list[str] = []
         self.rooms: dict[str, tuple[Room, ...]] | None = None  # known once a part asks for them
         self.nets: dict[object, tuple[NetSection, ...]] = {}  # copies of a board are cut alike
+        self.pockets: dict[str, list[Driven]] | None = None  # by the part that they are bored in; likewise
 
     def carry(self) -> Carrying:
         for name in self.held.order:
@@ -291,7 +297,8 @@ class _Carrier:
         if (beam, share, along) not in self.beams:
             self.beams[beam, share, along] = stood(beam, share, along)
         kept, standing, sag = self.beams[beam, share, along]
-        sections, weakness = self._sections(name, axis), 1.0
+        rooms, at_ends = self._rooms(name, axis)
+        sections, weakness = self._sections(name, axis, rooms), 1.0
         if sections and isinstance(standing, BeamResult):
             from reviewer.workshop.net_sections import sag_growth
 
@@ -300,6 +307,12 @@ class _Carrier:
             weak = beam._replace(bending_stiffness=together - lost)
             sag = weak.solved([along[index][0] for index in kept], creep)
         places = [(along[index][0], places[index][1]) for index in kept]
+        ends: tuple[EndCut, ...] = ()
+        if at_ends or solid.body is not None or self._pocketed(name):
+            from reviewer.workshop.end_cuts import end_cuts
+
+            cut = self._sections(name, axis, [*rooms, *at_ends]) if at_ends else sections
+            ends = end_cuts(solid, axis, bearings, [at for at, _ in places], cut, self._pockets(name))
         holding = {support for _, support in places} | {each.bearing.held for each in beside}
         bearings = sorted([*bearings, *(each.bearing for each in beside)], key=lambda each: each[:2])
         return Member(
@@ -326,20 +339,53 @@ class _Carrier:
             standing=standing,
             sections=sections,
             weakness=weakness,
+            ends=ends,
         )
 
-    def _sections(self, name: str, axis: int) -> tuple[NetSection, ...]:
+    def _rooms(self, name: str, axis: int) -> tuple[list[Room], list[Room]]:
+        """What joints and pockets take out of a part along its span, and what they take at its ends."""
+        solid, joints = self.setting.solids[name], self.setting.joints_of.get(name, ())
+        along: list[Room] = []
+        at_ends: list[Room] = []
+        if any(each.join.housing is not None and each.overlap is not None for each in joints):
+            from reviewer.workshop.net_sections import rooms_of
+
+            if self.rooms is None:
+                self.rooms = rooms_of(self.plan, self.setting)
+            for room in self.rooms.get(name, ()):
+                (at_ends if _at_one_end(solid, axis, room.low, room.high) else along).append(room)
+        if self._pocketed(name):
+            from reviewer.workshop.end_cuts import pockets_along
+
+            along += pockets_along(solid, axis, self._pockets(name))
+        return along, at_ends
+
+    def _pocketed(self, name: str) -> bool:
+        """True where pockets for screws may be bored in a part."""
+        return any(
+            each.kind == "pocket screws"
+            for joint in self.setting.joints_of.get(name, ())
+            for each in joint.join.fastenings
+        )
+
+    def _pockets(self, name: str) -> list[Driven]:
+        """The pocket screws whose pockets are bored in a part."""
+        if not self._pocketed(name):
+            return []
+        if self.pockets is None:
+            self.pockets = {}
+            for each in self.driven():
+                if each.pocket is not None:
+                    self.pockets.setdefault(each.head_part, []).append(each)
+        return self.pockets.get(name, [])
+
+    def _sections(self, name: str, axis: int, rooms: list[Room]) -> tuple[NetSection, ...]:
         """Where cuts and joints leave less of a part than its bounds."""
         solid = self.setting.solids[name]
-        if solid.body is None and not self._let_in(name, axis):
+        if solid.body is None and not rooms:
             return ()
-        from reviewer.workshop.net_sections import net_sections, rooms_of
+        from reviewer.workshop.net_sections import net_sections
 
-        if self.rooms is None:
-            self.rooms = rooms_of(self.setting)
-        rooms = [
-            room for room in self.rooms.get(name, ()) if not _at_one_end(solid, axis, room.low, room.high)
-        ]
         shape = self.plan.parts[name].shape
         apart = [
             tuple(
@@ -355,25 +401,17 @@ class _Carrier:
             self.nets[key] = net_sections(solid, axis, rooms, shape)
         return self.nets[key]
 
-    def _let_in(self, name: str, axis: int) -> bool:
-        """True where a joint may take room out of a part elsewhere than at one end of it."""
-        solid = self.setting.solids[name]
-        return any(
-            joint.join.housing is not None
-            and joint.overlap is not None
-            and not _at_one_end(solid, axis, joint.overlap.low, joint.overlap.high)
-            for joint in self.setting.joints_of.get(name, ())
-        )
-
     def _reactions(self, member: Member, standing: BeamResult, share: float) -> None:
         """Hand the beam's reactions on; the lasting share of them is taken alike at every support."""
         start = self.setting.solids[member.part].low[member.axis]
+        forces = [0.0] * len(member.supports)
         for reaction, here in at_reactions(member.places, standing):
-            force = reaction / len(here)
-            for place, support in (member.supports[number] for number in here):
-                at = list(support.middle)
-                at[member.axis] = start + place
-                self._hand_on(member.part, support, tuple(at), force * share, force * (1 - share))
+            for number in here:
+                forces[number] = reaction / len(here)
+        for (place, support), force in zip(member.supports, bedded(member, forces), strict=True):
+            at = list(support.middle)
+            at[member.axis] = start + place
+            self._hand_on(member.part, support, tuple(at), force * share, force * (1 - share))
 
     def _share_out(self, member: Member) -> None:
         """Hand on what the beams beside a part carry of its load, where it lies on them."""
@@ -396,6 +434,39 @@ class _Carrier:
                 self._hand_on(member.part, bearing.held, tuple(at), slow * part, quick * part)
 
 
+def bedded(member: Member, forces: list[float]) -> list[float]:
+    """The forces on a member's supports (N), where short bearings that meet or overlap share them.
+
+    As knife edges a hand's breadth apart they would pry against each other; in truth the board beds down on
+    both, and a joint at its end has nothing to do where a cleat lies under it. What they bear together stays.
+    """
+    if min(forces, default=0.0) >= 0:
+        return forces
+    short = {each.held: each for each in member.bearings if each.length <= BEARING_STEP_MM}
+    runs: list[list[int]] = []
+    reach = -math.inf
+    order = [number for number, (_, held) in enumerate(member.supports) if held in short]
+    order.sort(key=lambda number: short[member.supports[number][1]].start)
+    for number in order:
+        bearing = short[member.supports[number][1]]
+        if runs and bearing.start <= reach + TOLERANCE_MM:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+            reach = bearing.end
+        reach = max(reach, bearing.end)
+    shared = list(forces)
+    for run in runs:
+        parts = {member.supports[number][1] for number in run}
+        if len(parts) > 1 and min(forces[number] for number in run) < 0:
+            net = math.fsum(forces[number] for number in run)
+            lengths = [short[member.supports[number][1]].length for number in run]
+            whole = math.fsum(lengths)
+            for number, length in zip(run, lengths, strict=True):
+                shared[number] = net * (length / whole if whole > 0 else 1 / len(run))
+    return shared
+
+
 def _at_one_end(solid: Solid, axis: int, low: Vector, high: Vector) -> bool:
     """True where a space reaches one end of a part and not the other: there it lies on its support."""
     at_low = low[axis] <= solid.low[axis] + TOLERANCE_MM
@@ -409,6 +480,7 @@ def carrying(
     held: Holding,
     masses: dict[str, Mass],
     declared: dict[str, list[Declared]],
+    driven: Callable[[], tuple[Driven, ...]],
 ) -> Carrying:
-    """All loads of the piece brought down to floor and wall."""
-    return _Carrier(plan, setting, held, masses, declared).carry()
+    """All loads of the piece brought down to floor and wall. ``driven`` gives its fasteners, when asked."""
+    return _Carrier(plan, setting, held, masses, declared, driven).carry()

@@ -9,17 +9,47 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Callable, Iterator
 
+from reviewer.limits import Limits
 from reviewer.model.plan import Axis, Moving, Plan, Stock
 from reviewer.records import NamedTuple
 from reviewer.reference.materials import material
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
+from reviewer.workshop.wood_movement import Season, change_on, made_up, season
 
 #: By how much a board grows on an axis, mm.
 Growth = Callable[[Stock, Solid, int], float]
 #: A door of more pieces of solid wood than this is not looked at.
 MOST_PIECES = 200
+
+
+class Grower:
+    """What boards grow by: from when they are made up, and from the dry end of the year."""
+
+    def __init__(self, limits: Limits, year: Season) -> None:
+        self.limits, self.year = limits, year
+
+    def start(self, stock: Stock) -> float:
+        """The moisture at which a stock is made up, percent."""
+        return made_up(stock, self.limits, self.year).moisture.amount
+
+    def driest(self, stock: Stock) -> float:
+        """A stated moisture is taken at its word; else the plan may be built in the dry months; percent."""
+        start = self.start(stock)
+        return start if stock.moisture is not None else min(start, self.year.dry.amount)
+
+    def usual(self, stock: Stock, solid: Solid, axis: int) -> float:
+        """What a board grows on an axis until the humid season, mm."""
+        return self._from(self.start(stock), stock, solid, axis)
+
+    def most(self, stock: Stock, solid: Solid, axis: int) -> float:
+        """The same when it is made up at the dry end of the year, mm."""
+        return self._from(self.driest(stock), stock, solid, axis)
+
+    def _from(self, start: float, stock: Stock, solid: Solid, axis: int) -> float:
+        humid = self.year.humid.amount
+        return change_on(stock, solid, axis, start, humid) if start < humid else 0.0
 
 
 class RowGap(NamedTuple):
@@ -63,6 +93,21 @@ def row_gaps(plan: Plan, setting: SettingOut) -> Iterator[RowGap]:
             found = _between(first, second)
             if found is not None and found[0] != first.long:
                 yield RowGap(name, first.name, second.name, *found)
+
+
+def closing_rows(plan: Plan, setting: SettingOut, limits: Limits) -> tuple[RowGap, ...]:
+    """The gaps of rows that the boards beside them may fill: half of what each of the two grows at most."""
+    grower = Grower(limits, season(plan, limits))
+
+    def grown(name: str, axis: int) -> float:
+        return grower.most(plan.stocks[plan.parts[name].stock], setting.solids[name], axis) / 2
+
+    found = []
+    for gap in row_gaps(plan, setting):
+        growth = grown(gap.first, gap.axis) + grown(gap.second, gap.axis)
+        if growth > 0 and gap.gap - growth < -1e-9:
+            found.append(gap)
+    return tuple(found)
 
 
 def _between(first: Solid, second: Solid) -> tuple[int, float] | None:
@@ -174,8 +219,6 @@ class _Finder:
             other = self.line_of.get((nearest[1].name, line.axis))
             if other is not None and (share := self._share(other, not side)) > 0:
                 theirs.append((other.parts, share))
-        if gap <= TOLERANCE_MM:
-            return None
         return Clearance(line.moving, line.axis, line.parts, tuple(beside), gap, tuple(theirs), held)
 
     def _share(self, line: _Line, side: bool) -> float:

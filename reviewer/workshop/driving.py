@@ -7,19 +7,23 @@ the end it is bored in. What the plan leaves unsaid is assumed, and the assumpti
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import Literal
 
+from reviewer.language.source import Span
 from reviewer.mechanics.pocket_screws import SLANT_DEGREES, PocketPath, pocket_path
-from reviewer.model.plan import GROUNDS, Fastening, Plan, Side
+from reviewer.model.plan import GROUNDS, Fastening, Side
 from reviewer.records import NamedTuple, dataclass
 from reviewer.reference.gauges import pocket_screw
-from reviewer.setting_out.result import Contact, Joint, SettingOut
+from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Surface, Vector
 from reviewer.units import TOLERANCE_MM
-from reviewer.workshop.fastener_rows import count_in
+from reviewer.workshop.fastener_rows import count_assumed, count_in
 from reviewer.workshop.housing import housed
+from reviewer.workshop.paths import Paths
+from reviewer.workshop.placed import Placed
+from reviewer.workshop.wood_along import Wood
 
 #: The side that a fastener is driven from, as axis and end. ``inside`` and ``outside`` depend on the piece.
 SIDES: dict[Side, tuple[int, Literal["low", "high"]]] = {
@@ -33,8 +37,6 @@ SIDES: dict[Side, tuple[int, Literal["low", "high"]]] = {
 _DRIVEN = ("screws", "pocket screws", "nails", "bolts")
 #: How much of an end each surface of a board is.
 ENDS: dict[Surface, int] = {"face": 0, "edge": 1, "end": 2}
-#: Where the point comes nearer than this to the far face, what lies behind that face counts too.
-_NEAR_MM = 10.0
 
 
 @dataclass(frozen=True)
@@ -43,10 +45,12 @@ class Driven:
 
     ``grip`` is the wood of the head part between the head and the joint, ``bite`` how far the point
     goes into the far part, ``behind`` how much wood there is along that way and ``cover`` what is left
-    of it beyond the point (negative: it comes out). ``behind`` holds the far part and whatever lies
-    whole behind it, which ``beyond`` names where the point reaches it. For the wall and the floor
-    ``behind`` and ``cover`` are infinite. ``misses`` is true when the plan drives it from a side that
-    does not lead across the joint. ``pocket_stock`` is the thickness that a pocket is bored in.
+    of it beyond the point (negative: it comes out): at the real place of each, of which ``worst`` has the
+    least. ``behind`` holds the far part and whatever lies against it there, which ``beyond`` names where
+    the point reaches it. For the wall and the floor ``behind`` and ``cover`` are infinite. A ``slant``
+    (degrees off square) makes both less than along the fastener. ``misses`` is true when the plan drives
+    it from a side that does not lead across the joint. ``pocket_stock`` is the thickness that a pocket is
+    bored in.
     """
 
     joint: Joint
@@ -66,9 +70,11 @@ class Driven:
     side_assumed: bool
     count_assumed: bool
     misses: bool
+    slant: float = 0.0
     pocket: PocketPath | None = None
     pocket_stock: float = 0.0
     beyond: tuple[str, ...] = ()
+    worst: Placed | None = None
 
     @property
     def kind(self) -> str:
@@ -80,8 +86,7 @@ class Driven:
 
     def bite_of(self, length: float) -> float:
         """The bite that the same fastener of another length would have, mm."""
-        share = math.cos(math.radians(SLANT_DEGREES)) if self.pocket else 1.0
-        return max(0.0, length - self.grip) * share
+        return max(0.0, length - self.grip) * math.cos(math.radians(self.slant))
 
 
 class Patch(NamedTuple):
@@ -125,40 +130,6 @@ def fastener_count(joint: Joint, fastening: Fastening, axis: int) -> tuple[int, 
     return count_in(patch.extent(patch.run(axis)) if patch is not None else 0.0, fastening)
 
 
-class _Layers:
-    """What lies whole behind a part, seen from a joint on its other side.
-
-    The floor and the wall do not count: a point that comes out there scratches them.
-    """
-
-    def __init__(self, setting: SettingOut) -> None:
-        self.solids = setting.solids
-        self._behind: dict[tuple[str, int, int], list[Contact]] = {}
-        for contact in setting.contacts:
-            if contact.first in GROUNDS or contact.second in GROUNDS:
-                continue
-            self._behind.setdefault((contact.first, contact.axis, 1), []).append(contact)
-            self._behind.setdefault((contact.second, contact.axis, 0), []).append(contact)
-
-    def after(self, name: str, axis: int, towards: int, patch: Patch) -> Iterator[str]:
-        """The parts behind, nearest first, each covering all of the patch."""
-        others = [each for each in range(3) if each != axis]
-        seen = {name}
-        while True:
-            for contact in self._behind.get((name, axis, towards), ()):
-                if contact.other(name) not in seen and all(
-                    contact.low[each] <= patch.low[each] + TOLERANCE_MM
-                    and contact.high[each] >= patch.high[each] - TOLERANCE_MM
-                    for each in others
-                ):
-                    name = contact.other(name)
-                    break
-            else:
-                return
-            seen.add(name)
-            yield name
-
-
 @lru_cache(maxsize=256)
 def usual_pocket_length(stock: float) -> float | None:
     """The usual pocket screw for stock of a thickness, mm; None where the chart lists none."""
@@ -189,40 +160,46 @@ class Driver:
     def __init__(self, setting: SettingOut) -> None:
         self.setting = setting
         self.solids = setting.solids
+        self.paths = Paths(Wood(setting))
         boxes = self.solids.values()
-        self.middle = tuple(
+        x, y, z = (
             (min(solid.low[axis] for solid in boxes) + max(solid.high[axis] for solid in boxes)) / 2
             for axis in range(3)
         )
-        self.layers = _Layers(setting)
+        self.middle: Vector = (x, y, z)
 
-    def driven(self, joint: Joint, fastening: Fastening) -> Driven | None:
+    def driven(self, joint: Joint, fastening: Fastening, placed: Sequence[Placed]) -> Driven | None:
+        """What the fasteners of one kind in one joint bite and leave; ``placed`` are their places."""
         axis = joint_axis(joint, self.solids)
-        patch = patch_of(joint)
-        if axis is None or patch is None or fastening.length is None or fastening.angle is not None:
-            return None  # how much wood is in the way of a slanting one is not worked out
+        if axis is None or fastening.length is None:
+            return None
         way = self.way(joint, fastening, axis)
+        if not placed and not way.misses:
+            return None
         head, axis = way.head, way.axis
         point = joint.right if head == joint.left else joint.left
         head_wood, behind = self.wood(joint, axis, head, point)
+        stock, pocket, slant = 0.0, None, 0.0
+        beyond: tuple[str, ...] = ()
         if fastening.kind == "pocket screws":
             stock = self.pocket_stock(head, axis, fastening)
             pocket = pocket_of(stock, fastening.length, behind)
-            grip, bite = pocket.grip, pocket.depth
+            grip, slant = pocket.grip, SLANT_DEGREES
         else:
-            stock, pocket = 0.0, None
             grip = max(0.0, head_wood - fastening.counterbore)
-            bite = max(0.0, fastening.length - grip)
-        beyond: list[str] = []
-        if bite > behind - _NEAR_MM:
-            towards = 1 if self.is_low(joint, head, point, axis) else 0
-            for name in self.layers.after(point, axis, towards, patch):
-                if bite > behind + TOLERANCE_MM:
-                    beyond.append(name)
-                behind += self.solids[name].through(axis)
-                if bite <= behind - _NEAR_MM:
-                    break
-        count, count_assumed = fastener_count(joint, fastening, axis)
+        worst = None
+        if placed:
+            worst = placed[0]
+            # Parts that claim the same space with no joint that makes room have no seam to go by.
+            if joint.overlap is None or joint.join.housing is not None:
+                reach = self.paths.least(placed)
+                worst, beyond, behind = reach.placed, reach.beyond, reach.behind
+            grip = worst.grip
+            slant = SLANT_DEGREES if pocket is not None else fastening.angle or 0.0
+        bite = max(0.0, fastening.length - grip) * math.cos(math.radians(slant))
+        count, assumed = (
+            (len(placed), count_assumed(fastening)) if placed else fastener_count(joint, fastening, axis)
+        )
         return Driven(
             joint=joint,
             fastening=fastening,
@@ -239,11 +216,13 @@ class Driver:
             point_surface="face" if point in GROUNDS else self.solids[point].surface(axis),
             count=count,
             side_assumed=way.assumed,
-            count_assumed=count_assumed,
+            count_assumed=assumed,
             misses=way.misses,
+            slant=slant,
             pocket=pocket,
             pocket_stock=stock,
-            beyond=tuple(beyond),
+            beyond=beyond,
+            worst=worst,
         )
 
     def wood(self, joint: Joint, axis: int, head: str, point: str) -> tuple[float, float]:
@@ -291,10 +270,11 @@ class Driver:
         if fastening.kind == "pocket screws":
             head, assumed = self._pocketed(left, right, axis)
             return Way(head, axis, assumed, misses=stated is not None and stated[0] == axis)
-        unlike = self.solids[left].surface(axis) != self.solids[right].surface(axis)
-        if fastening.angle is not None and unlike and (stated is None or stated[0] != axis):
+        if fastening.angle is not None:
             # Toe-driven through the side of the part that ends there; the side may be any of its faces.
-            return Way(self._pocketed(left, right, axis)[0], axis)
+            one, two = self.solids[left].surface(axis), self.solids[right].surface(axis)
+            if stated[0] != axis if stated is not None else one != two and "end" in (one, two):
+                return Way(self._pocketed(left, right, axis)[0], axis)
         if stated is not None and stated[0] != axis and self._also_across(joint, stated[0]):
             axis = stated[0]
         lower = left if self.is_low(joint, left, right, axis) else right
@@ -328,13 +308,16 @@ class Driver:
         return (left if one > two else right), False
 
 
-def driven_fasteners(plan: Plan, setting: SettingOut) -> tuple[Driven, ...]:
-    """Every joint's driven fasteners, in the order of the plan's joins."""
+def driven_fasteners(setting: SettingOut, placed: Sequence[Placed]) -> tuple[Driven, ...]:
+    """Every joint's driven fasteners, in the order of the plan's joins; ``placed`` are all with a place."""
     if not setting.solids:
         return ()
+    places: dict[tuple[str, str, Span], list[Placed]] = {}
+    for each in placed:
+        places.setdefault((each.joint.left, each.joint.right, each.fastening.span), []).append(each)
     driver = Driver(setting)
     found = (
-        driver.driven(joint, fastening)
+        driver.driven(joint, fastening, places.get((joint.left, joint.right, fastening.span), ()))
         for joint in setting.joints
         for fastening in joint.join.fastenings
         if fastening.kind in _DRIVEN

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from reviewer.language.source import Span
 from reviewer.limits import Limits
 from reviewer.model.plan import Fastening, FasteningKind, Join
+from reviewer.reference.packs import packs_for
 from reviewer.setting_out.result import Joint
 from reviewer.setting_out.solid import Surface
 from reviewer.workshop.driving import fastener_count, joint_axis
@@ -44,6 +45,10 @@ class Fasteners:
             return self.count
         spare, step = limits["screw-spares"].amount / 100, max(1.0, limits["screw-step"].amount)
         return math.ceil(math.ceil(self.count * (1 + spare) / step - 1e-9) * step)
+
+    def packs(self, limits: Limits) -> tuple[tuple[int, int], ...]:
+        """The usual boxes that hold them, as how many of which size; empty for what is sold singly."""
+        return packs_for(self.kind, self.to_buy(limits))
 
 
 class JoinMade(NamedTuple):

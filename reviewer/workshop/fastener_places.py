@@ -15,10 +15,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.geometry.vectors import UNITS, cross, dot, minus, moved, times, turned_round, unit
-from reviewer.model.plan import GROUNDS, Fastening, FasteningKind, Plan
+from reviewer.model.plan import GROUNDS, Fastening, FasteningKind
+from reviewer.records import NamedTuple
 from reviewer.reference.gauges import pocket_geometry
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint, SettingOut
@@ -28,9 +28,7 @@ from reviewer.workshop.driving import ENDS, SIDES, Driver, Patch, joint_axis, pa
 from reviewer.workshop.fastener_rows import count_in, pattern_assumed, spots
 from reviewer.workshop.fastener_sizes import biscuit_for, thickness_of
 from reviewer.workshop.placed import Placed
-
-if TYPE_CHECKING:
-    from reviewer.geometry.convex import Convex
+from reviewer.workshop.wood_along import Wood
 
 PLACED_KINDS: tuple[FasteningKind, ...] = (
     "screws",
@@ -41,6 +39,8 @@ PLACED_KINDS: tuple[FasteningKind, ...] = (
     "loose tenons",
     "biscuits",
 )
+#: Where bodies meet, wood may begin this far off the seam: a round bar is many-sided there.
+_SLACK_MM = 1.0
 #: Ways less apart from flat than this (as a sine) have no direction to go by.
 _FLAT = 1e-6
 _HIDDEN = ("dowels", "loose tenons", "biscuits")
@@ -69,12 +69,14 @@ class Seam(NamedTuple):
         )
 
 
-class _Placer:
-    def __init__(self, setting: SettingOut) -> None:
+class Placer:
+    """Places the fasteners of one joint at a time."""
+
+    def __init__(self, setting: SettingOut, wood: Wood) -> None:
         self.setting = setting
         self.solids = setting.solids
         self.driver = Driver(setting)
-        self._bodies: dict[str, tuple[Convex, ...]] = {}
+        self.wood = wood
 
     def placed(self, joint: Joint, fastening: Fastening) -> Iterator[Placed]:
         """The fasteners of one kind of one joint; none where they can't be placed."""
@@ -108,7 +110,7 @@ class _Placer:
         towards = self.driver.is_low(joint, head, point, axis)
         if contact is not None and joint.overlap is None and contact.corners:
             normal = contact.normal if head == contact.first else turned_round(contact.normal)
-            return _slanting_seam(contact.corners, normal, run)
+            return _slanting_seam(contact.corners, normal, run, self.driver.middle)
         along = patch.run(axis) if run is None else run
         across = 3 - axis - along
         low, high = patch.low, patch.high
@@ -119,14 +121,20 @@ class _Placer:
             head_wood, _ = self.driver.wood(joint, axis, head, point)
             solid = self.solids[head]
             origin[axis] = solid.low[axis] + head_wood if towards else solid.high[axis] - head_wood
+        first, second = self._outwards(patch, along), self._outwards(patch, across)
         return Seam(
             (origin[0], origin[1], origin[2]),
             UNITS[axis] if towards else turned_round(UNITS[axis]),
-            UNITS[along],
-            UNITS[across],
-            (low[along], high[along]),
-            (low[across], high[across]),
+            UNITS[along] if first > 0 else turned_round(UNITS[along]),
+            UNITS[across] if second > 0 else turned_round(UNITS[across]),
+            (low[along], high[along]) if first > 0 else (-high[along], -low[along]),
+            (low[across], high[across]) if second > 0 else (-high[across], -low[across]),
         )
+
+    def _outwards(self, patch: Patch, axis: int) -> float:
+        """Which way a row counts: from the outside of the piece inwards, so that mirrored joints match."""
+        middle = (patch.low[axis] + patch.high[axis]) / 2
+        return -1.0 if middle > self.driver.middle[axis] + TOLERANCE_MM else 1.0
 
     def _wood_behind(self, head: str, axis: int, seam: Seam) -> float | None:
         """How far the seam is from the far side of a square part, mm; None where that is not one figure."""
@@ -136,15 +144,10 @@ class _Placer:
         face = solid.low[axis] if seam.normal[axis] > 0 else solid.high[axis]
         return abs(seam.origin[axis] - face)
 
-    def _traced(self, solid: Solid, start: Vector, way: Vector) -> float:
+    def _traced(self, name: str, start: Vector, way: Vector) -> float:
         """How far a line goes from ``start`` through the true wood of a part, mm."""
-        from reviewer.geometry.body import stretches_through
-        from reviewer.setting_out.bodies import body_of
-
-        if solid.name not in self._bodies:
-            self._bodies[solid.name] = body_of(solid).pieces
-        for near, far in stretches_through(self._bodies[solid.name], start, way):
-            if near <= 1.0 and far > TOLERANCE_MM:
+        for near, far in self.wood.through(name, start, way):
+            if near <= _SLACK_MM and far > TOLERANCE_MM:
                 return far
         return 0.0
 
@@ -163,14 +166,13 @@ class _Placer:
         middle = (seam.run[0] + seam.run[1]) / 2
         open_pattern = pattern_assumed(fastening)
         sunk, length = fastening.counterbore, fastening.length
-        solid = self.solids[head]
         for number, (along, across) in enumerate(spots(seam.run, seam.width, count, fastening)):
             at = seam.at(along, across)
             way = seam.normal
             if slant:
                 lean = math.sin(slant) if along <= middle else -math.sin(slant)
                 way = moved(times(seam.normal, math.cos(slant)), seam.along, lean)
-            back = self._traced(solid, at, turned_round(way)) if behind is None else behind / math.cos(slant)
+            back = self._traced(head, at, turned_round(way)) if behind is None else behind / math.cos(slant)
             mouth = moved(at, way, -back)
             head_at = moved(mouth, way, sunk) if sunk else mouth
             yield Placed(
@@ -189,6 +191,7 @@ class _Placer:
                 size.hole,
                 0.0,
                 open_pattern,
+                max(0.0, back - sunk),
             )
 
     def _hidden(self, joint: Joint, fastening: Fastening, axis: int, patch: Patch) -> Iterator[Placed]:
@@ -228,6 +231,7 @@ class _Placer:
                 0.0,
                 width,
                 open_pattern,
+                (1 - in_point) * length,
             )
 
     def _pocketed(
@@ -268,6 +272,7 @@ class _Placer:
                 size.hole,
                 0.0,
                 open_pattern,
+                grip,
             )
 
     def _toe_driven(
@@ -308,6 +313,7 @@ class _Placer:
                 size.hole,
                 0.0,
                 open_pattern,
+                start - sunk,
             )
 
     # ------------------------------------------------------------ which part and which face
@@ -315,7 +321,7 @@ class _Placer:
     def _toed(self, head: str, axis: int, fastening: Fastening) -> bool:
         """True where the part under the head ends there, so that a slanting way in is through its side."""
         stated = SIDES.get(fastening.driven_from) if fastening.driven_from is not None else None
-        return ENDS[self.solids[head].surface(axis)] > 0 and (stated is None or stated[0] != axis)
+        return stated[0] != axis if stated is not None else self.solids[head].surface(axis) == "end"
 
     def _ending(self, joint: Joint, axis: int) -> tuple[str, str]:
         """The part that ends in the joint, and the other; of two alike the first named."""
@@ -380,7 +386,9 @@ def _on(seam: Seam, along: float, solid: Solid, through: Vector, off: float) -> 
     return moved(start, seam.across, (dot(minus(middle, start), through) + off) / across)
 
 
-def _slanting_seam(corners: tuple[Vector, ...], normal: Vector, run: int | None) -> Seam:
+def _slanting_seam(
+    corners: tuple[Vector, ...], normal: Vector, run: int | None, middle_of_all: Vector
+) -> Seam:
     """The seam of a patch that follows no axis of the piece. Its row lies along the middle of the patch."""
     count = len(corners)
     x, y, z = (sum(each[axis] for each in corners) / count for axis in range(3))
@@ -396,7 +404,11 @@ def _slanting_seam(corners: tuple[Vector, ...], normal: Vector, run: int | None)
         if math.hypot(*flat) > _FLAT:
             ways.append(unit(flat))
     along = max(ways, key=lambda way: extent(way)[1] - extent(way)[0])
+    if dot(minus(origin, middle_of_all), along) > TOLERANCE_MM:
+        along = turned_round(along)
     across = cross(normal, along)
+    if dot(minus(origin, middle_of_all), across) > TOLERANCE_MM:
+        across = turned_round(across)
     width = extent(across)
     middle = (width[0] + width[1]) / 2
     # Where the middle line of the patch enters and leaves it.
@@ -410,11 +422,11 @@ def _slanting_seam(corners: tuple[Vector, ...], normal: Vector, run: int | None)
     return Seam(origin, normal, along, across, (min(reach), max(reach)) if reach else extent(along), width)
 
 
-def fastener_places(plan: Plan, setting: SettingOut) -> tuple[Placed, ...]:
+def fastener_places(setting: SettingOut) -> tuple[Placed, ...]:
     """Every fastener that has a place, in the order of the plan's joins."""
     if not setting.solids:
         return ()
-    placer = _Placer(setting)
+    placer = Placer(setting, Wood(setting))
     return tuple(
         placed
         for joint in setting.joints

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
 
 from reviewer.model.plan import Fastening
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.fastener_sizes import diameter_of
 
@@ -62,9 +62,14 @@ def count_in(run: float, fastening: Fastening) -> tuple[int, bool]:
     return usual_count(), True
 
 
+def count_assumed(fastening: Fastening) -> bool:
+    """True where neither a count nor a spacing is stated."""
+    return fastening.count is None and fastening.spacing is None
+
+
 def pattern_assumed(fastening: Fastening) -> bool:
     """True where the plan leaves open how many there are or where they stand."""
-    return fastening.from_end is None or (fastening.count is None and fastening.spacing is None)
+    return fastening.from_end is None or count_assumed(fastening)
 
 
 def spots(
@@ -76,7 +81,7 @@ def spots(
 ) -> list[Spot]:
     """Where ``count`` fasteners stand in a joint that reaches from low to high ``along`` and ``across``.
 
-    One row goes along the middle, or ``from edge`` off the lower edge where the plan says that. A joint
+    One row goes along the middle, or ``from edge`` off the outer edge where the plan says that. A joint
     that is wide both ways takes two rows: turn about, or in pairs where it is as good as square.
     """
     low, high = across

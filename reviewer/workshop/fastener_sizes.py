@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import NamedTuple
 
 from reviewer.model.plan import Fastening, FasteningKind
+from reviewer.records import NamedTuple
 from reviewer.reference import gauges
 from reviewer.reference.usual_values import usual_value
 from reviewer.units import MM_PER_INCH

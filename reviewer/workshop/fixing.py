@@ -31,11 +31,16 @@ _GIVES = {
 _SLOTTED = "movement-slotted"
 
 
+#: Joints whose glue holds long grain to long grain at an end.
+_TONGUED = ("tongue and groove", "bridle", "half lap")
+
+
 class Fixing(NamedTuple):
     """A fixing of a board: from where to where along its width (mm in space), and what it gives way to.
 
     ``kind`` is ``glue``, ``tenon`` or the kind of fastener; ``at_end`` is true at the board's end, where
-    glue counts only inside a housing or with biscuits. ``laminated`` is glue between two broad faces.
+    glue counts only inside a housing or with biscuits. ``laminated`` is glue between two broad faces,
+    ``tongued`` that of a tongue, whose cheeks are long grain.
     """
 
     part: str
@@ -48,6 +53,7 @@ class Fixing(NamedTuple):
     span: Span
     fastening: Fastening | None
     laminated: bool = False
+    tongued: bool = False
 
 
 class Held(NamedTuple):
@@ -164,7 +170,10 @@ class _Fixer:
                 yield fixing(low, high, "movement-dowelled", "tenon", span, None)
             elif housing is not None or not at_end:
                 glue = fixing(low, high, "movement-glued", "glue", span, None)
-                yield glue._replace(laminated=self._laminated(part, other, patch, driving, low < high))
+                yield glue._replace(
+                    laminated=self._laminated(part, other, patch, driving, low < high),
+                    tongued=housing is not None and housing.kind in _TONGUED,
+                )
         for fastening in join.fastenings:
             gives = _GIVES.get(fastening.kind)
             if fastening.kind == "wedges" or (

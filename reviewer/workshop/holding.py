@@ -16,6 +16,7 @@ from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis, Join
 from reviewer.records import NamedTuple, dataclass
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Vector
+from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.driving import joint_axis
 
 if TYPE_CHECKING:
@@ -236,13 +237,37 @@ def holding(setting: SettingOut, hung: Iterable[Hung] = ()) -> Holding:
     supports: dict[str, list[Held]] = {}
     for name, listed in found.items():
         some_firm = any(firm for _, firm in listed)
-        supports[name] = [held for held, firm in listed if firm or not some_firm]
+        supports[name] = _seats([held for held, firm in listed if firm or not some_firm])
     order = _order(names, supports)
     if len(order) < len(names):
         _break_circles(supports, set(names).difference(order), way)
         order = _order(names, supports)
     floating = tuple(name for name in names if name not in way)
     return Holding({name: tuple(held) for name, held in supports.items()}, tuple(order), floating)
+
+
+def _seats(held: list[Held]) -> list[Held]:
+    """The supports of a part but for the sides of a notch that it sits in: what it rests on there bears it.
+
+    Else a notched joist would have two supports side by side in one post, which clamp it.
+    """
+    if len(held) < 2:
+        return held
+    rests = [each for each in held if each.how == "rests"]
+    return [
+        each
+        for each in held
+        if each.how != "joint"
+        or each.housed
+        or not any(each.by == rest.by and _touch(each, rest) for rest in rests)
+    ]
+
+
+def _touch(one: Held, two: Held) -> bool:
+    return all(
+        min(one.high[axis], two.high[axis]) >= max(one.low[axis], two.low[axis]) - TOLERANCE_MM
+        for axis in range(3)
+    )
 
 
 def _order(names: list[str], supports: dict[str, list[Held]]) -> list[str]:

@@ -124,7 +124,7 @@ def _reach(load: Load) -> float | None:
     """Over how many mm of a part a load goes: people and things take their place, the rest is everywhere."""
     if load.spot is not None:
         return 0.0
-    if load.per_length is not None or load.use == "stated":
+    if load.per_length is not None or load.per_area is not None or load.use == "stated":
         return None
     planned = planned_load(load.use)
     return None if planned.basis != "each" else (planned.spread_over or 0.0) * load.count
@@ -133,7 +133,9 @@ def _reach(load: Load) -> float | None:
 def _by_size(load: Load) -> bool:
     if load.weight is not None:
         return False
-    return load.per_length is not None or planned_load(load.use).basis != "each"
+    if load.per_length is not None or load.per_area is not None:
+        return True
+    return planned_load(load.use).basis != "each"
 
 
 def _newtons(load: Load, solid: Solid, share: float, share_abreast: float) -> float:
@@ -142,6 +144,8 @@ def _newtons(load: Load, solid: Solid, share: float, share_abreast: float) -> fl
         return load.weight * NEWTON_PER_KG * share
     if load.per_length is not None:
         return load.per_length * run * NEWTON_PER_KG * share_abreast
+    if load.per_area is not None:
+        return load.per_area * _top_area(solid) * NEWTON_PER_KG
     planned = planned_load(load.use)
     if planned.basis == "per length":
         return planned.amount * run * NEWTON_PER_KG * load.count * share_abreast

@@ -16,6 +16,7 @@ from reviewer.workshop.holding import Held
 from reviewer.workshop.loading import Carried, Declared, Spread, placed
 
 if TYPE_CHECKING:
+    from reviewer.workshop.end_cuts import EndCut
     from reviewer.workshop.net_sections import NetSection
 
 
@@ -43,7 +44,7 @@ class Member:
     ``sag`` holds all of that; ``standing`` is the part's own share.
 
     ``sections`` are the stretches where cuts and joints leave less than the bounds, and ``weakness`` how
-    much farther it sags for that.
+    much farther it sags for that. ``ends`` are the cuts over its outer supports.
     """
 
     part: str
@@ -69,6 +70,7 @@ class Member:
     standing: BeamResult | Unstable
     sections: tuple[NetSection, ...] = ()
     weakness: float = 1.0
+    ends: tuple[EndCut, ...] = ()
 
     @property
     def places(self) -> tuple[float, ...]:
@@ -158,4 +160,5 @@ class Member:
             sag=self.again(times_height, more, times_length),
             standing=self.again(times_height, more, times_length, 1.0),
             sections=tuple(each.scaled(times_height, times_length) for each in self.sections),
+            ends=tuple(each.scaled(times_height, times_length) for each in self.ends),
         )

@@ -13,8 +13,9 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.mechanics.beam import BeamResult
-from reviewer.model.plan import Axis
+from reviewer.model.plan import Axis, Plan
 from reviewer.model.shapes import Shape
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
@@ -37,7 +38,8 @@ class NetSection(NamedTuple):
     """A stretch of a part (mm from its low end) and the least section there.
 
     ``area`` mm², ``second_moment`` mm⁴ about the level axis through the middle of what is left, ``modulus``
-    mm³ to the farther of top and bottom. ``why`` names the cut for a person.
+    mm³ to the farther of top and bottom. ``why`` names the cut for a person. ``below`` and ``above`` are how
+    much of the height is gone over the whole width at the bottom and at the top, mm.
     """
 
     start: float
@@ -46,6 +48,8 @@ class NetSection(NamedTuple):
     second_moment: float
     modulus: float
     why: str
+    below: float = 0.0
+    above: float = 0.0
 
     def scaled(self, times_height: float, times_length: float) -> NetSection:
         """The same cut in a part so many times as high and as long."""
@@ -56,6 +60,8 @@ class NetSection(NamedTuple):
             self.second_moment * times_height**3,
             self.modulus * times_height**2,
             self.why,
+            self.below * times_height,
+            self.above * times_height,
         )
 
 
@@ -76,9 +82,20 @@ class Room(NamedTuple):
     why: str
 
 
-def _housing_rooms(housings: Sequence[Housed], solids: Mapping[str, Solid]) -> dict[str, list[Room]]:
-    """By part, the space that each of its joints takes out of it. Corners at an end take nothing here."""
+def _housing_rooms(
+    housings: Sequence[Housed], solids: Mapping[str, Solid], plan: Plan
+) -> dict[str, list[Room]]:
+    """By part, the space that each of its joints takes out of it. Corners at an end take nothing here.
+
+    A tenon and the tongue of a bridle leave their cheeks behind, but for those of round bars, which are
+    turned to no size that the plan says.
+    """
     found: dict[str, list[Room]] = {}
+
+    def cheeks(each: Housed, name: str, why: str) -> None:
+        if not plan.stocks[plan.parts[name].stock].round:
+            found.setdefault(name, []).extend(_cheeks(each, solids[name], why))
+
     for each in housings:
         housing, overlap = each.joint.join.housing, each.joint.overlap
         if housing is None or overlap is None:
@@ -86,11 +103,41 @@ def _housing_rooms(housings: Sequence[Housed], solids: Mapping[str, Solid]) -> d
         why = housing.kind
         if why in ("dado", "groove", "rabbet", "mortise and tenon"):
             found.setdefault(each.into, []).append(Room(overlap.low, overlap.high, why))
+            if why == "mortise and tenon":
+                cheeks(each, each.part, "tenon")
+        elif why == "bridle":
+            for name in (each.joint.left, each.joint.right):
+                cheeks(each, name, why)
         elif why == "half lap":
             middle = (overlap.low[each.axis] + overlap.high[each.axis]) / 2
             for name, half in _halves(each, solids, middle):
                 found.setdefault(name, []).append(half)
     return found
+
+
+def _cheeks(each: Housed, solid: Solid, why: str) -> Iterator[Room]:
+    """What is sawn off both sides of an end, so that a tenon is left in its middle.
+
+    Its thickness is the stated one, else the usual share; across the thinner side, or level in a square bar.
+    """
+    housing, overlap = each.joint.join.housing, each.joint.overlap
+    assert housing is not None
+    assert overlap is not None
+    thin = int(solid.thick)
+    if thin == Axis.UP and abs(solid.extent(solid.wide) - solid.extent(thin)) <= TOLERANCE_MM:
+        thin = int(solid.wide)
+    whole = solid.extent(thin)
+    thick = housing.thickness or whole * usual_value("tenon-share")
+    if thick >= whole - TOLERANCE_MM:
+        return
+    middle = (solid.low[thin] + solid.high[thin]) / 2
+    for low, high in ((solid.low[thin], middle - thick / 2), (middle + thick / 2, solid.high[thin])):
+        lows, highs = list(overlap.low), list(overlap.high)
+        for axis in range(3):
+            if axis != solid.long:
+                lows[axis], highs[axis] = solid.low[axis], solid.high[axis]
+        lows[thin], highs[thin] = low, high
+        yield Room((lows[0], lows[1], lows[2]), (highs[0], highs[1], highs[2]), why)
 
 
 def _halves(each: Housed, solids: Mapping[str, Solid], middle: float) -> Iterator[tuple[str, Room]]:
@@ -178,8 +225,15 @@ def _apart(rectangles: Sequence[_Rectangle]) -> list[_Rectangle]:
     return found
 
 
-#: Area, second moment and section modulus at a place, and what is cut there.
-_Section = tuple[float, float, float, str]
+class _Section(NamedTuple):
+    """What is left at a place, what is cut there, and how much of the height is gone below and above."""
+
+    area: float
+    second_moment: float
+    modulus: float
+    why: str
+    below: float
+    above: float
 
 
 def _section(solid: Solid, axis: int, place: float, rooms: Sequence[Room]) -> _Section | None:
@@ -234,7 +288,8 @@ def _section(solid: Solid, axis: int, place: float, rooms: Sequence[Room]) -> _S
     about = second - area * middle * middle
     if about <= 0:
         return None
-    return area, about, about / max(high - middle, middle - low), " and ".join(whys)
+    modulus = about / max(high - middle, middle - low)
+    return _Section(area, about, modulus, " and ".join(whys), low, solid.extent(Axis.UP) - high)
 
 
 def _bores(solid: Solid, axis: int) -> list[Room]:
@@ -299,21 +354,21 @@ def net_sections(
         # Setting out refuses what is cut in two, so a place where nothing is found tells nothing.
         if section is None:
             return
-        area, about, left, why = section
+        area, about, left, why, below, above = section
         if about < whole * (1 - 1e-6) or area < whole_area * (1 - 1e-6):
             about = max(about, _LEAST_SHARE * whole)
-            found.append(NetSection(low - start, high - start, area, about, left, why or cut))
+            found.append(NetSection(low - start, high - start, area, about, left, why or cut, below, above))
 
     for low, high in pairwise(places):
         inset = min(0.01, (high - low) / 4)
         ends = [_section(solid, axis, place, rooms) for place in (low + inset, high - inset)]
         one, two = ends
-        if one is None or two is None or abs(one[1] - two[1]) > _EVEN * whole:
+        if one is None or two is None or abs(one.second_moment - two.second_moment) > _EVEN * whole:
             steps = [low + (high - low) * step / _STEPS for step in range(_STEPS + 1)]
             for a, b in pairwise(steps):
                 keep(a, b, _section(solid, axis, (a + b) / 2, rooms))
         else:
-            keep(low, high, min(one, two, key=lambda each: each[1]))
+            keep(low, high, min(one, two, key=lambda each: each.second_moment))
     return tuple(found)
 
 
@@ -348,12 +403,11 @@ def _squares(beam: BeamResult, start: float, end: float) -> float:
     return whole
 
 
-def rooms_of(setting: SettingOut) -> dict[str, tuple[Room, ...]]:
+def rooms_of(plan: Plan, setting: SettingOut) -> dict[str, tuple[Room, ...]]:
     """By part, what the joints of the piece take out of it."""
     if not any(joint.join.housing is not None for joint in setting.joints):
         return {}
     from reviewer.workshop.housing import housed_joints
 
-    return {
-        name: tuple(rooms) for name, rooms in _housing_rooms(housed_joints(setting), setting.solids).items()
-    }
+    found = _housing_rooms(housed_joints(setting), setting.solids, plan)
+    return {name: tuple(rooms) for name, rooms in found.items()}

@@ -25,7 +25,8 @@ class Placed(NamedTuple):
     square to the faces that meet. ``diameter`` is over the thread or of the shank, ``head_diameter`` that of
     the head, ``hole_diameter`` that of the counterbore or pocket. For a biscuit or a loose tenon ``width`` is
     its extent along ``along`` and ``diameter`` its thickness. ``pattern_assumed`` is true where the plan
-    leaves open how many there are or where they stand.
+    leaves open how many there are or where they stand. ``grip`` is how much of it lies before the seam of
+    the two parts, from the head on along the fastener.
     """
 
     joint: Joint
@@ -43,6 +44,7 @@ class Placed(NamedTuple):
     hole_diameter: float
     width: float
     pattern_assumed: bool
+    grip: float = 0.0
 
     @property
     def kind(self) -> str:

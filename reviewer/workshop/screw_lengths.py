@@ -25,6 +25,9 @@ _LENGTH = re.compile(
     re.IGNORECASE | re.DOTALL,
 )
 
+#: A board sold as 1/2 in may measure so much less, as sheets do (12 mm, 15/32 in).
+NAMED_THINNER_MM = 1.0
+
 #: Pairs of parts (the one that hangs, the one it hangs from) whose fasteners a load pulls on.
 Pulled = Collection[tuple[str, str]]
 

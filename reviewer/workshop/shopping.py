@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.model.plan import Purchase, Restraint, Stock
 from reviewer.units import close
@@ -23,6 +23,7 @@ from reviewer.workshop.cutting import (
 )
 from reviewer.workshop.fastener_counts import Fasteners, fastener_list
 from reviewer.workshop.fittings import Fittings, FittingScrews, fitting_list
+from reviewer.workshop.gluing import GlueNeeded, glue_list
 from reviewer.workshop.outcomes import CannotFit, Chosen, Fits, Undecided
 from reviewer.workshop.sheet_cutting import (
     SheetsCannotFit,
@@ -79,15 +80,22 @@ class StockToBuy:
         return layout.price if layout else None
 
 
-@dataclass(frozen=True)
-class ShoppingList:
-    """Everything to buy, as far as the plan tells. Glue and finish are not measured here."""
+class HardwareList(NamedTuple):
+    """What is bought beside boards and sheets: fasteners, wall restraints, fittings and glue."""
 
-    stocks: tuple[StockToBuy, ...]
     fasteners: tuple[Fasteners, ...]
     restraints: tuple[Restraint, ...]
-    fittings: tuple[Fittings, ...] = ()
-    fitting_screws: tuple[FittingScrews, ...] = ()
+    fittings: tuple[Fittings, ...]
+    fitting_screws: tuple[FittingScrews, ...]
+    glues: tuple[GlueNeeded, ...]
+
+
+@dataclass(frozen=True)
+class ShoppingList:
+    """Everything to buy, as far as the plan tells. Finish is not measured here."""
+
+    stocks: tuple[StockToBuy, ...]
+    hardware: HardwareList
 
     @property
     def price(self) -> float | None:
@@ -202,11 +210,17 @@ def _to_buy(review: Review, pieces: StockPieces) -> StockToBuy:
     return StockToBuy(pieces, kept, usual)
 
 
-def shopping_list(review: Review) -> ShoppingList:
-    """What to buy for the whole piece: boards and sheets at their cheapest, screws, wall restraints."""
-    stocks = tuple(_to_buy(review, pieces) for pieces in pieces_by_stock(review))
+def hardware_list(review: Review) -> HardwareList:
+    """What to buy beside boards and sheets; no cutting is worked out for it."""
     fittings, screws = fitting_list(review.plan) if review.plan.fits else ((), ())
-    return ShoppingList(stocks, fastener_list(review), review.plan.restraints, fittings, screws)
+    return HardwareList(fastener_list(review), review.plan.restraints, fittings, screws, glue_list(review))
+
+
+def shopping_list(review: Review) -> ShoppingList:
+    """What to buy for the whole piece: boards and sheets at their cheapest, and the hardware."""
+    return ShoppingList(
+        tuple(_to_buy(review, pieces) for pieces in pieces_by_stock(review)), hardware_list(review)
+    )
 
 
 # ---------------------------------------------------------------- the basket

@@ -12,19 +12,33 @@ from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.member import Member
 
 if TYPE_CHECKING:
+    from reviewer.workshop.end_cuts import EndCut
     from reviewer.workshop.net_sections import NetSection
+
+
+#: How far beside a support its whole force passes.
+_INSIDE_MM = 0.01
 
 
 class Stressed(NamedTuple):
     """The largest stress (MPa) of a kind in a member, its moment (N·mm) or shear (N), and its place (mm).
 
-    ``net`` is the cut that weakens it there; None for the whole section.
+    ``net`` is the cut that weakens it there, ``end`` the one over a support; None for the whole section.
+    ``share`` is how much of its strength an end that may split has left.
     """
 
     stress: float
     effect: float
     at: float
     net: NetSection | None
+    end: EndCut | None = None
+    share: float = 1.0
+
+    @property
+    def why(self) -> str:
+        """The cut that weakens it, for a person; empty for the whole section."""
+        cut = self.net or self.end
+        return "" if cut is None else cut.why or "its shape"
 
 
 def brief_share(member: Member) -> float:
@@ -74,12 +88,24 @@ def bent(member: Member, beam: BeamResult) -> Stressed | None:
     return max(found, key=lambda each: each.stress, default=None)
 
 
-def sheared(member: Member, beam: BeamResult) -> Stressed | None:
+def _beside_support(member: Member, beam: BeamResult, cut: EndCut) -> float:
+    """The shear force (N) just inside the support that a cut end lies on."""
+    inside = min(_INSIDE_MM, member.length / 4)
+    return beam.shear(cut.at + inside if cut.end == 0 else cut.at - inside)
+
+
+def sheared(member: Member, beam: BeamResult, by_class: bool) -> Stressed | None:
     """Where a member is sheared hardest for its section; None where nothing spans far enough.
 
-    What acts nearer to a support than the member is high goes straight into it (NDS 3.4.3.1, from memory).
+    What acts nearer to a support than the member is high goes straight into it (NDS 3.4.3.1, from memory),
+    but for an end that is cut over its support: all that the support bears passes there. The stress of one
+    that may split is that of the section which would be as strong; ``by_class`` as in :meth:`EndCut.share`.
     """
     found: list[Stressed] = []
+    for cut in member.ends:
+        force = _beside_support(member, beam, cut) * member.own_share
+        share = cut.share(by_class)
+        found.append(Stressed(shear_stress(force, cut.area, 1.0) / share, force, cut.at, None, cut, share))
     for bay in _free_bays(member, beam):
         first = bay.start + (member.height if bay.kind == "span" or bay.start > 0 else 0.0)
         last = bay.end - (member.height if bay.kind == "span" or bay.start <= 0 else 0.0)

@@ -99,9 +99,12 @@ def stresses(review: Review, member: Member) -> Iterator[tuple[Kind, float, Stre
     bending = bent(member, member.standing)
     if bending is not None:
         yield "bending", bending.stress, values.bending, bending
-    shear = sheared(member, member.standing)
+    shear = sheared(member, member.standing, values.crushing_characteristic is not None)
     if shear is not None and values.shear is not None:
-        yield "shear", shear.stress, values.shear, shear
+        limit = values.shear
+        if shear.share < 1:  # what an end that splits keeps is from memory, so nothing is certain of it
+            limit = limit._replace(standing="from memory", certain=None)
+        yield "shear", shear.stress, limit, shear
 
 
 def _members(review: Review) -> Iterator[Utilisation]:

@@ -98,6 +98,14 @@ def change_across(stock: Stock, width: float, from_pct: float, to_pct: float) ->
     return abs(seasonal_change(width, from_pct, to_pct, moves.coefficient, moves.shrinkage))
 
 
+def dried_across(stock: Stock, width: float, bought_pct: float, settled_pct: float) -> float:
+    """By how much a width that is cut from wood as bought shrinks until it has settled, mm.
+
+    The width is that of the plan, which is that of the moist wood: the one reckoning of drying.
+    """
+    return change_across(stock, width, bought_pct, settled_pct) if bought_pct > settled_pct else 0.0
+
+
 def usual_at_yard(stock: Stock, limits: Limits) -> Limit:
     """How moist wood of a stock's kind is when bought."""
     wood = material(stock.material)

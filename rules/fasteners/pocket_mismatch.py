@@ -11,11 +11,14 @@ from reviewer.rulebook import rule
 from reviewer.units import TOLERANCE_MM, fine_length, length
 from reviewer.wording import listed
 from reviewer.workshop.driving import Driven
-from reviewer.workshop.screw_lengths import bite_least, by_fastening, lacks_cover, with_length
+from reviewer.workshop.screw_lengths import (
+    NAMED_THINNER_MM,
+    bite_least,
+    by_fastening,
+    lacks_cover,
+    with_length,
+)
 from reviewer.workshop.usual_sizes import as_sold
-
-#: A board sold as 1/2 in may measure so much less, as sheets do (12 mm, 15/32 in).
-_NAMED_THINNER_MM = 1.0
 
 
 def _usual(review: Review, driven: Driven) -> PocketScrew | None:
@@ -25,32 +28,6 @@ def _usual(review: Review, driven: Driven) -> PocketScrew | None:
 
 def _heads(group: list[Driven]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(each.head_part for each in group))
-
-
-def _too_thin(review: Review, group: list[Driven]) -> Finding:
-    limit = review.limit("pocket-stock-least")
-    stock = min(each.pocket_stock for each in group)
-    heads = _heads(group)
-    values: dict[str, Filling] = {
-        "heads": listed(heads),
-        "stock": length(stock),
-        "least": length(limit.amount),
-        "who": limit.source,
-        "lack": fine_length(limit.amount - stock),
-    }
-    return Finding(
-        parts=heads,
-        at=group[0].fastening.span,
-        says=f"{{heads}} {'is' if len(heads) == 1 else 'are'} {{stock}} thick, too thin for a pocket: "
-        "{least} is the least ({who}), so {lack} is missing and the head would not sit inside the wood.",
-        do="Screw through the other part into the edge of {heads}, use a cleat or dowels, or take stock "
-        "{least} thick.",
-        values=values,
-        working=Working(
-            (Figure("thickness", length(stock)),), "", None, Figure("least", length(limit.amount))
-        ),
-        severity=Severity.ERROR,
-    )
 
 
 def _wrong_length(review: Review, group: list[Driven], usual: PocketScrew, whole: bool) -> Finding:
@@ -141,13 +118,13 @@ def pocket_mismatch(review: Review) -> Iterator[Finding]:
 
     Goes wrong: The stop on the drill is set by the thickness of the stock. A screw that is too short for
     it has hardly any thread beyond the joint, one that is too long goes for the far face. A coarse thread
-    splits hard wood, a fine one strips soft wood. In thin stock the head does not seat at all.
+    splits hard wood, a fine one strips soft wood.
 
     Judged by: The thickness of the board that the pocket is bored in, the nearest line of the usual chart,
     and the limit pocket-length-difference. A thread is judged only where the plan states it: fine for
-    hardwood, coarse for softwood and sheets. Stock below pocket-stock-least is an error. A longer screw
-    that also comes out of the far part is left to screw-breaks-through, a shorter one that hardly holds to
-    screw-too-short: both name the length.
+    hardwood, coarse for softwood and sheets. A longer screw that also comes out of the far part is left to
+    screw-breaks-through, a shorter one that hardly holds to screw-too-short: both name the length. Stock
+    below pocket-stock-least is for pocket-in-thin-stock.
 
     Leaves out: Stock that the chart does not list (between its lines, or thicker than 1 1/2 in).
 
@@ -179,9 +156,6 @@ def pocket_mismatch(review: Review) -> Iterator[Finding]:
     least = review.limit("pocket-stock-least").amount
     most_off = review.limit("pocket-length-difference").amount
     for group in by_fastening(each for each in review.driven if each.pocket is not None and not each.misses):
-        thin = [each for each in group if each.pocket_stock < least - _NAMED_THINNER_MM]
-        if thin:
-            yield _too_thin(review, thin)
         # What another rule tells of the same words is told once.
         too_short = any(each.bite < bite_least(each, review.limits).amount - TOLERANCE_MM for each in group)
         comes_out = any(lacks_cover(each, each.length, review.limits) for each in group)
@@ -189,7 +163,7 @@ def pocket_mismatch(review: Review) -> Iterator[Finding]:
         threads: dict[str, tuple[PocketScrew, list[Driven]]] = {}
         for each in group:
             usual = _usual(review, each)
-            if usual is None or each in thin:
+            if usual is None or each.pocket_stock < least - NAMED_THINNER_MM:
                 continue
             off = each.length - usual.length
             if abs(off) > most_off + TOLERANCE_MM and not (comes_out if off > 0 else too_short):

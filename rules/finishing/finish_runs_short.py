@@ -11,7 +11,7 @@ from reviewer.reference.spreading import Spread, spread
 from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.units import LITRES_PER_GALLON, MM_PER_FOOT, UnitSystem, Value, percent
+from reviewer.units import LITRES_PER_GALLON, MM3_PER_LITRE, MM_PER_FOOT, UnitSystem, Value, liquid, percent
 from reviewer.wording import listed
 
 if TYPE_CHECKING:
@@ -121,7 +121,7 @@ def finish_runs_short(review: Review) -> Iterator[Finding]:
 
 
 def _litres(amount: float) -> Value:
-    return Value(amount, "liquid")
+    return liquid(amount * MM3_PER_LITRE)
 
 
 def _area(square_metres: float) -> Value:

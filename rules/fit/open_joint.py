@@ -114,7 +114,8 @@ def open_joint(review: Review) -> Iterator[Finding]:
 
     Judged by: Two faces that look at each other over at least half of the smaller one, more than a
     hair and at most the limit open-joint-gap apart. The gaps of a row count too: accept them where
-    they are wanted. Copies with the same gap are told once.
+    they are wanted. One that the boards beside it may fill is for gap-closes alone. Copies with the same gap
+    are told once.
 
     Leaves out: Gaps that the plan states between these very two (`less`, `with … each end`, an offset
     from one to the other): those are meant. Gaps round doors, drawers and whatever else moves, and those that
@@ -148,6 +149,7 @@ def open_joint(review: Review) -> Iterator[Finding]:
     missed = _missed_joins(setting)
     mover = review.moves_with
     bridged = {frozenset((each.part, each.other)) for each in review.hanging.hung} if review.hanging else ()
+    closing = {frozenset((each.first, each.second)) for each in review.closing_rows}
     order = {name: place for place, name in enumerate(parts)}
     alike: dict[tuple[object, ...], list[tuple[str, _Open]]] = {}
     try:
@@ -158,6 +160,8 @@ def open_joint(review: Review) -> Iterator[Finding]:
                 continue
             if mover and mover.get(gap.first) != mover.get(gap.second):
                 continue  # a door or a drawer needs room to move
+            if pair in closing:
+                continue  # gap-closes tells it
             if any(pair <= members for name in pair for members in missed.get(name, ())):
                 continue  # joint-out-of-reach tells it
             if _stated(one, gap.second, gap.axis) or _stated(two, gap.first, gap.axis):
@@ -191,6 +195,12 @@ def _open(review: Review, gaps: list[tuple[str, _Open]], order: dict[str, int]) 
         "gap": fine_length(first.gap),
         "along": ALONG[first.axis],
     }
+    do = 'Close the gap, or keep it and say why: accept open-joint on {family} because "…"'
+    if not theirs and review.material_of(moved).moves and first.axis != review.setting.solids[moved].long:
+        do = (
+            "Keep the gap for the boards to swell into and say that it is wanted: accept open-joint on "
+            '{family} because "…". Or lay them touching.'
+        )
     stands = "stands" if len(mine) == 1 else "stand"
     return Finding(
         parts=tuple(names),
@@ -199,7 +209,7 @@ def _open(review: Review, gaps: list[tuple[str, _Open]], order: dict[str, int]) 
         says=f"{{parts}} {stands} {{gap}} off {{others}} {{along}}, so close that they look meant to touch."
         if theirs
         else "{parts} stand {gap} apart {along}, so close that they look meant to touch.",
-        do='Close the gap, or keep it and say why: accept open-joint on {family} because "…"',
+        do=do,
         values={**values, "family": parts[moved].with_copies},
         working=Working(
             (Figure("gap", fine_length(first.gap), "set out from the plan"),),

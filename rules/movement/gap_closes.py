@@ -7,49 +7,19 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
-from reviewer.limits import Limits
-from reviewer.model.plan import Stock
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.directions import ALONG
-from reviewer.setting_out.solid import Solid
 from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem, fine_length, length, percent, ratio
 from reviewer.wording import listed
-from reviewer.workshop.closing_gaps import Clearance, RowGap, clearances, row_gaps
+from reviewer.workshop.closing_gaps import Clearance, Grower, RowGap, clearances
 from reviewer.workshop.wood_movement import (
-    Season,
     by_coefficient,
-    change_on,
     made_up,
     movement,
     movement_through,
     season,
 )
-
-
-class _Grower:
-    """What boards grow by: from when they are made up, and from the dry end of the year."""
-
-    def __init__(self, limits: Limits, year: Season) -> None:
-        self.limits, self.year = limits, year
-
-    def start(self, stock: Stock) -> float:
-        return made_up(stock, self.limits, self.year).moisture.amount
-
-    def driest(self, stock: Stock) -> float:
-        """A stated moisture is taken at its word; else the plan may be built in the dry months."""
-        start = self.start(stock)
-        return start if stock.moisture is not None else min(start, self.year.dry.amount)
-
-    def usual(self, stock: Stock, solid: Solid, axis: int) -> float:
-        return self._from(self.start(stock), stock, solid, axis)
-
-    def most(self, stock: Stock, solid: Solid, axis: int) -> float:
-        return self._from(self.driest(stock), stock, solid, axis)
-
-    def _from(self, start: float, stock: Stock, solid: Solid, axis: int) -> float:
-        humid = self.year.humid.amount
-        return change_on(stock, solid, axis, start, humid) if start < humid else 0.0
 
 
 class _Closing(NamedTuple):
@@ -68,7 +38,7 @@ class _Closing(NamedTuple):
 
 
 def _growth(
-    review: Review, grower: _Grower, shares: tuple[tuple[str, float], ...], axis: int, most: bool
+    review: Review, grower: Grower, shares: tuple[tuple[str, float], ...], axis: int, most: bool
 ) -> float:
     by = grower.most if most else grower.usual
     return sum(share * by(review.stock_of(name), review.setting.solids[name], axis) for name, share in shares)
@@ -81,7 +51,7 @@ def _marked_up(review: Review, amount: float) -> float:
 
 
 def _judged(
-    review: Review, grower: _Grower, found: RowGap | Clearance, shares: tuple[tuple[str, float], ...]
+    review: Review, grower: Grower, found: RowGap | Clearance, shares: tuple[tuple[str, float], ...]
 ) -> _Closing | None:
     row = isinstance(found, RowGap)
     needed = 0.0 if row else review.limit("moving-clearance").amount
@@ -140,6 +110,8 @@ def _says(closing: _Closing, left: float, copies: bool) -> str:
     many = copies or len(closing.shares) > len(closing.parts)
     room = "to {beside} it has a gap of {gap}" if closing.held else "to {beside} it has {gap} in all"
     says = f"{when}{{names}} {'swell' if many else 'swells'} {{growth}} {ALONG[closing.axis]}, {swell}; "
+    if closing.gap <= TOLERANCE_MM:
+        room = "to {beside} it has no gap at all"
     if many:
         room = room.replace("it has", "there is")
     if left < -TOLERANCE_MM:
@@ -147,7 +119,7 @@ def _says(closing: _Closing, left: float, copies: bool) -> str:
     return f"{says}{room}, so {{left}} is left. To move freely it needs {{needed}} ({{who}})."
 
 
-def _finding(review: Review, grower: _Grower, group: list[_Closing]) -> Finding:
+def _finding(review: Review, grower: Grower, group: list[_Closing]) -> Finding:
     closing, year = group[0], grower.year
     stock = review.stock_of(closing.shares[0][0])
     growth = _growth(review, grower, closing.shares, closing.axis, closing.dry_only)
@@ -238,8 +210,10 @@ def gap_closes(review: Review) -> Iterator[Finding]:
     the year, is a note, and so is a row that is over by no more than cut-difference. Flat sawn wood is
     assumed where the plan does not say quarter sawn.
 
-    Leaves out: Sheets, which lie still. Boards that touch. Doors and drawers set tight from the beginning,
-    or with nothing but hardware beside them. The opening, which is taken to keep its size. Panels in
+    Such a gap of a row is told here and not as an open joint.
+
+    Leaves out: Sheets, which lie still. Boards that touch in a row. Doors and drawers with nothing but
+    hardware beside them. The opening, which is taken to keep its size. Panels in
     grooves, which have their room there. Things of more than 200 pieces of solid wood. Parts that lean.
 
     Sources: Wood Handbook ch. 13 and equation 13-3 (movement); room to move freely: common practice, no
@@ -275,9 +249,9 @@ def gap_closes(review: Review) -> Iterator[Finding]:
         join seat.* to rail.*: screws #8 x 1 3/4, 2 per joint, from below, counterbored 1, slotted
         room porch: outdoors
     """
-    grower = _Grower(review.limits, season(review.plan, review.limits))
+    grower = Grower(review.limits, season(review.plan, review.limits))
     alike: dict[tuple[object, ...], list[_Closing]] = {}
-    for gap in row_gaps(review.plan, review.setting):
+    for gap in review.closing_rows:
         shares = tuple((name, 0.5) for name in (gap.first, gap.second))
         closing = _judged(review, grower, gap, shares)
         if closing is not None:

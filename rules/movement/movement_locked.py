@@ -11,7 +11,7 @@ from reviewer.rulebook import rule
 from reviewer.units import fine_length, length, ratio
 from reviewer.wording import listed
 from reviewer.workshop.locking import Locked
-from reviewer.workshop.wood_movement import Season, change_across, movement, season, yard_moisture
+from reviewer.workshop.wood_movement import Season, dried_across, movement, season, yard_moisture
 
 _SLOTTED = "movement-slotted"
 _KINDS = {
@@ -25,25 +25,28 @@ _KINDS = {
 
 def _severity(review: Review, locked: Locked) -> Severity:
     wide = review.limit("cross-grain-glue-width-most").amount
-    faces = any(each.kind == "glue" and not each.at_end for each in locked.hardest)
+    glued = any(each.kind == "glue" and (each.tongued or not each.at_end) for each in locked.hardest)
     if locked.over <= review.limit("cut-difference").amount:
         return Severity.NOTE  # no tape shows so little
-    if (faces and locked.width > wide) or locked.change > review.limit(_SLOTTED).amount:
+    if (glued and locked.width > wide) or locked.change > review.limit(_SLOTTED).amount:
         return Severity.ERROR
     return Severity.WARNING
 
 
 def _remedy(review: Review, locked: Locked) -> tuple[str, dict[str, Filling], Edit | None]:
-    slotted = review.limit(_SLOTTED)
+    slotted, narrow = review.limit(_SLOTTED), review.limit("cross-grain-glue-width")
     values: dict[str, Filling] = {
         "slot": fine_length(slotted.amount),
         "half": fine_length(locked.change / 2),
-        "narrow": length(review.limit("cross-grain-glue-width").amount),
+        "narrow": length(narrow.amount),
+        "left": fine_length(slotted.amount - locked.change),
         "fits": length(locked.width * slotted.amount / locked.change),
     }
     if any(fixing.kind in ("glue", "tenon") for fixing in locked.binding):
-        do = "Glue it over {narrow} at one edge at most and let the rest slide"
-        return f"{do}, or use a sheet for one of the two.", values, None
+        do = "Glue it over {narrow} at most, at one edge or in the middle, and let the rest slide: {narrow} "
+        do += "of it moves {then}. "
+        values["then"] = fine_length(locked.change * min(1.0, narrow.amount / locked.width))
+        return f"{do}Or use a sheet for one of the two.", values, None
     if locked.change / 2 > slotted.amount:
         return (
             "Make it of boards with gaps between them, each held over {fits} at most in slots.",
@@ -58,7 +61,7 @@ def _remedy(review: Review, locked: Locked) -> tuple[str, dict[str, Filling], Ed
     fastenings = {fixing.span: fixing.fastening for fixing in locked.binding}
     only = next(iter(fastenings.values())) if len(fastenings) == 1 else None
     edit = Edit(only.span, f"{review.source.words(only.span)}, slotted") if only is not None else None
-    do = "Slot the holes across the grain, or use clips: they give {slot}."
+    do = "Slot the holes across the grain, or use clips: they give {slot}, so {left} is left."
     return f"{do} One row along the grain may stay fixed.", values, edit
 
 
@@ -71,6 +74,12 @@ def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
     stock = review.stock_of(part)
     moves = movement(stock)
     do, more, edit = _remedy(review, locked)
+    yard, settled = yard_moisture(stock, review.limits), year.settled
+    wet = yard.amount > year.humid.amount
+    in_all = dried_across(stock, locked.width, yard.amount, year.dry.amount) if wet else 0.0
+    if in_all > review.limit(_SLOTTED).amount:
+        do += " Let it settle in the room before you fix it: fixed at {yard} of moisture it would shrink "
+        do += "{in_all} by the dry end of the year."
     values: dict[str, Filling] = {
         "parts": listed(parts),
         "to": listed(tuple("the wall" if name == WALL else name for name in to)),
@@ -82,6 +91,9 @@ def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
         "over": fine_length(locked.over),
         "dry": year.dry.value,
         "humid": year.humid.value,
+        "yard": yard,
+        "settled": settled.value,
+        "in_all": fine_length(in_all),
         **more,
     }
     says = (
@@ -89,10 +101,8 @@ def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
         "Over that {wood} moves {change} over a year (from {dry} to {humid} of moisture); "
         f"{_KINDS[locked.gives.name]} {{gives}} ({{who}}), so {{over}} too little."
     )
-    yard, settled = yard_moisture(stock, review.limits), year.settled
-    if yard.amount > year.humid.amount:
-        values |= {"yard": yard, "settled": settled.value}
-        values["dried"] = fine_length(change_across(stock, locked.width, settled.amount, yard.amount))
+    if wet:
+        values["dried"] = fine_length(dried_across(stock, locked.width, yard.amount, settled.amount))
         says += " Before that it shrinks {dried} once, as it dries from {yard} at the yard to {settled}."
     working = Working(
         (
@@ -159,13 +169,14 @@ def movement_locked(review: Review) -> Iterator[Finding]:
 
     Judged by: Each board, or boards glued edge to edge, and the outermost of its fixings across the grain
     to whatever does not move along: crossed grain, sheets, the wall, and parts that the rest of the piece
-    keeps apart. The width between them times the wood's movement times the swing of moisture over the year
-    is held against what the hardest fixings give: glue across the grain, dowels and tenons, screws and
-    nails, slotted holes. Screws stand as the plan says, else five diameters from the ends of the joint.
-    Face to face glue up to cross-grain-glue-width and everything else up to cross-grain-glue-width-most
-    is let go, as the trade does. What is over by no more than cut-difference is a note; else face to face
-    glue beyond that most, and more movement than even slotted holes give, is an error, the rest a warning.
-    Flat sawn wood is assumed where the plan does not say quarter sawn.
+    keeps apart. The width between them times the wood's movement times the swing of moisture over the
+    year is held against what the hardest fixings give: glue across the grain, dowels and tenons, screws
+    and nails, slotted holes. Screws stand as the plan says, else five diameters from the ends of the
+    joint. Face to face glue up to cross-grain-glue-width and everything else up to cross-grain-glue-
+    width-most is let go, as the trade does. What is over by no more than cut-difference is a note; else
+    glue beyond that most, face to face or in a tongue along an end, and more movement than even slotted
+    holes give, is an error, the rest a warning. Flat sawn wood is assumed where the plan does not say
+    quarter sawn.
 
     Leaves out: Glue on bare end grain, which holds nothing back. Movement through the thickness and along the
     grain. Clips, which are made to let a top move. How the fixings share it: where one side is slotted, the

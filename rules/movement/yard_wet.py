@@ -15,7 +15,7 @@ from reviewer.wording import listed
 from reviewer.workshop.locking import FrameGlue, Locked, stock_of, without_laminated, worst_locked
 from reviewer.workshop.wood_movement import (
     by_coefficient,
-    change_across,
+    dried_across,
     movement,
     season,
     usual_at_yard,
@@ -35,7 +35,7 @@ def _dry_enough(stock: Stock, locked: Locked, bought: float, settled: float) -> 
     """The wettest whole percent that the wood may be bought at, so that its fixings give enough."""
     least = math.ceil(settled)
     for moisture in range(math.ceil(bought) - 1, least, -1):
-        if change_across(stock, locked.width, moisture, settled) <= locked.gives.amount:
+        if dried_across(stock, locked.width, moisture, settled) <= locked.gives.amount:
             return moisture
     return least
 
@@ -85,7 +85,7 @@ def _finding(review: Review, stock: Stock, group: list[Locked], settled: Limit) 
         "who": widest.gives.source,
         "over": fine_length(widest.over),
         "dry": percent(dry),
-        "then": fine_length(change_across(stock, widest.width, dry, settled.amount)),
+        "then": fine_length(dried_across(stock, widest.width, dry, settled.amount)),
         "others": listed(others),
     }
     comes = "is bought at {bought} of moisture"

@@ -68,7 +68,8 @@ def _finding(review: Review, alike: list[_Short]) -> Finding:
         also_at=tuple(review.span_of(name) for name in by[:1] if name in review.plan.parts),
         says=f"{{parts}} {'rests' if one else 'rest'} on only {{rests}} of {{by}} at the {{ends}} {where}. "
         "{least} is the least ({who}), so {lack} is missing.",
-        do=f"{first}, let {{parts}} into a dado, or put a cleat under there.",
+        do=f"{first}: then {'it rests' if one else 'they rest'} on {{least}}. Or let {{parts}} into a dado, "
+        "or put a cleat under there.",
         values=values,
         working=Working(
             (Figure("length of the bearing", fine_length(short.bearing.length)),),

@@ -97,8 +97,8 @@ def _finding(review: Review, alike: list[_Butt]) -> Finding:
         also_at=(review.span_of(contact.first),),
         says=f"{{low}} {meet} {{high}} end to end with nothing under the joint: the nearest support of one "
         "of them is {away} away, and each end needs {least} of its own ({who}).",
-        do="Move the joint over a support that is at least {wide} thick, or join a batten under both boards "
-        "across the joint.",
+        do="Move the joint over a support that is at least {wide} thick: then each end has {least} of its "
+        "own. Or join a batten under both boards across the joint.",
         values=values,
         working=Working(
             (

@@ -53,6 +53,8 @@ def _finding(review: Review, alike: list[_Overhang]) -> Finding:
         "share": limit.value,
         "who": limit.source,
         "move": length(move),
+        "less": length(overhang.reach - move),
+        "wider": length(overhang.between + move * len(overhang.ends)),
     }
     both = len(overhang.ends) == 2
     its, sticks = ("its", "sticks") if one else ("their", "stick")
@@ -62,9 +64,9 @@ def _finding(review: Review, alike: list[_Overhang]) -> Finding:
         says=f"{{parts}} {sticks} out {{reach}} at the {{ends}} {'ends' if both else 'end'}. "
         f"With {{between}} between {its} outer supports {{most}} is the most ({{share}} of it; {{who}}), "
         "so that is {over} too much.",
-        do="Move both outer supports out by {move}, or cut {over} off each end."
-        if both
-        else "Move the outer support there out by {move}, or cut {over} off that end.",
+        do=("Move both outer supports out" if both else "Move the outer support there out")
+        + " by {move}: then {less} sticks out past {wider}. Or cut {over} off "
+        + ("each end." if both else "that end."),
         values=values,
         working=Working(
             (

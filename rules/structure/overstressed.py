@@ -12,9 +12,10 @@ from reviewer.rulebook import rule
 from reviewer.units import Value, force, length, percent
 from reviewer.wording import listed
 from reviewer.workshop.carrying import Handed
+from reviewer.workshop.end_cuts import EndCut
 from reviewer.workshop.member import Member
 from reviewer.workshop.stressing import Stressed
-from reviewer.workshop.utilisation import Utilisation, stresses
+from reviewer.workshop.utilisation import Utilisation, strengths_of, stresses
 
 _KINDS = ("bending", "shear", "bearing")
 _DOES = {"bending": "is bent to", "shear": "is sheared to", "bearing": "is pressed across its grain to"}
@@ -79,8 +80,40 @@ def _spanning_remedy(review: Review, worst: Utilisation, by: Stressed) -> tuple[
         if shorter is not None:
             values |= {"shorter": length(shorter[0]), "at_shorter": at(shorter[1])}
             ways.append("bring the supports to {shorter} from each other: then it is at {at_shorter}")
+    if by.end is not None:
+        ways[:0] = _end_ways(review, worst, by.end, values)
     said = ", or ".join(ways)
     return f"{said[0].upper()}{said[1:]}.", values
+
+
+def _end_ways(review: Review, worst: Utilisation, cut: EndCut, values: dict[str, Filling]) -> list[str]:
+    """A thicker tenon or a shallower cut at the end, tried; none where that is still too much."""
+    from reviewer.workshop.strengthening import whole_steps
+
+    assert isinstance(worst.by, Stressed)
+    member = review.carrying.members[worst.part]
+    by_class = strengths_of(review, member).crushing_characteristic is not None
+    if cut.why == "tenon" and not cut.notched:
+        thick = whole_steps(cut.area / cut.depth * worst.ratio, review.units)
+        if thick > member.width / 2:
+            return []
+        values |= {
+            "thick": length(thick),
+            "at_thick": percent(100 * worst.ratio * cut.area / cut.depth / thick),
+        }
+        return ["make its tenons {thick} thick: then it is at {at_thick}"]
+    if not cut.notched or cut.why == "tenon":
+        return []
+    deep = cut.depth - cut.left
+    step = whole_steps(1e-6, review.units)
+    for number in range(1, int(deep * 3 / 4 / step) + 1):
+        less = deep - number * step
+        tried = cut._replace(left=cut.depth - less, area=cut.area * (cut.depth - less) / cut.left)
+        used = worst.ratio * (cut.area * cut.share(by_class)) / (tried.area * tried.share(by_class))
+        if used <= 1:
+            values |= {"shallow": length(less), "at_shallow": percent(round(100 * used))}
+            return [f"cut the {cut.why} {{shallow}} deep at that end: then it is at {{at_shallow}}"]
+    return []
 
 
 def _patch(by: Handed) -> tuple[float, float]:
@@ -126,6 +159,8 @@ def _working(review: Review, worst: Utilisation) -> Working:
         Figure("height h, as it bends", length(member.height)),
     ]
     listing.append(Figure("place, from its low end", length(by.at)))
+    if by.end is not None:
+        listing.append(Figure(f"height left by {by.why}", length(by.end.left)))
     if by.net is not None:
         listing.append(
             Figure(f"weakened there by {by.net.why or 'its shape'}", length(by.net.end - by.net.start))
@@ -140,6 +175,14 @@ def _working(review: Review, worst: Utilisation) -> Working:
         if by.net is not None:
             listing.append(Figure("area left there, over b·h", _share(by.net.area, member, 1)))
         formula = "stress = 1.5·V / (b·h) of what is left"
+        if by.end is not None:
+            listing.append(Figure("area left there, over b·h", _share(by.end.area, member, 1)))
+        if by.share < 1:
+            by_class = worst.who.startswith("EN ")
+            how = "k_v, EN 1995-1-1 (6.62)" if by_class else "(height left / h)², NDS 2018 3.4.3.2"
+            source = f"{how}, from memory"
+            listing.append(Figure("share of it that does not split", percent(100 * by.share), source))
+            formula += ", over the share that does not split"
     return Working(tuple(listing), formula, result, limit)
 
 
@@ -176,9 +219,14 @@ def _finding(
     if isinstance(by, Handed):
         values |= {"other": worst.with_part, "force": force(by.force)}
         where = " where {force} comes to bear between it and {other}"
-    elif isinstance(by, Stressed) and by.net is not None:
-        values["cut"] = by.net.why or "its shape"
-        where = " where {cut} weakens it"
+    elif isinstance(by, Stressed) and (by.net is not None or by.end is not None):
+        values["cut"] = by.why
+        them = "it" if len(parts) == 1 else "them"
+        where = f" where the {{cut}} {'weaken' if by.why.endswith('screws') else 'weakens'} {them}"
+        if by.end is not None:
+            where += f" over {'its' if len(parts) == 1 else 'their'} support"
+        if by.share < 1:
+            where += ", counting that such an end splits"
     says = f"{{parts}} {verb} {{stress}}{where}. {{wood}} may bear {{most}} in {worst.kind} ({{who}}), "
     if severity is Severity.NOTE:
         says += "so only {over} is left." if over < 0 else "so nothing is left."
@@ -225,20 +273,24 @@ def overstressed(review: Review) -> Iterator[Finding]:
 
     Judged by: Bending and shear of each part that spans, as carried, and pressure across the grain where a
     part rests on another, against what the wood may bear. Framing lumber: NDS design values of its grade
-    (No.2 where none is stated) with load duration, size and flat use. A strength class: EN 338 by
-    EN 1995-1-1. Any other wood or sheet: a share of its mean strength, as is the custom for furniture. Cuts,
-    holes and the room that joints take count as gone. From overstressed-near-share of the limit it is a note,
-    beyond it an error; where only custom sets the limit a warning, and an error from
-    overstressed-error-share times the limit on. A value from memory raises no error.
+    (No.2 where none is stated) with load duration, size and flat use. A strength class: EN 338 by EN
+    1995-1-1. Any other wood or sheet: a share of its mean strength, as is the custom for furniture. Cuts,
+    holes and the room that joints take count as gone, and at an end that lies over its support what a
+    tenon, a lap, a notch or pockets for screws leave. An end notched on the side of its support splits: it
+    counts for (d_n / d)² of the shear that its section bears, in a strength class for k_v. From
+    overstressed-near-share of the limit it is a note, beyond it an error; where only custom sets the limit
+    a warning, and an error from overstressed-error-share times the limit on. A value from memory raises no
+    error.
 
-    Leaves out: Boards on edge that could roll over, twisting, and the splitting at a notch in the lower
-    edge at an end. Shear nearer to a support than the board is high. Joints at the very end of a board,
-    and pockets for screws. Shear within sheets. Parts that lean or slant. Whether many boards share what
+    Leaves out: Boards on edge that could roll over, and twisting. Shear nearer to a support than the board is
+    high, where its end is whole. Dovetails, mitres and round tenons at an end, and notches over a support
+    between the ends. Shear within sheets. Parts that lean or slant. Whether many boards share what
     comes on one (they bear 15 % more then). Whether the joints hold. Buildings, and whatever people hang
     from: there a licensed engineer works it out.
 
     Sources: NDS 2018 and its Supplement, Tables 4A, 4B (as coded in a public engineering library); EN 338,
-    EN 1995-1-1; Wood Handbook ch. 5 for mean strengths; a sixth of them: common practice, no source
+    EN 1995-1-1; notched ends: NDS 2018 3.4.3.2 and EN 1995-1-1 (6.62), from memory; Wood Handbook ch. 5 for
+    mean strengths; a sixth of them: common practice, no source
 
     Flagged:
 

@@ -33,10 +33,7 @@ def _working(review: Review, sag: Sag) -> Working:
     creep, creep_source = creep_factor(wood, review.plan)
     loads = review.loads_by_part.get(member.part, ())
     sources = {
-        load.said: "stated in the plan"
-        if load.weight is not None or load.per_length is not None
-        else planned_load(load.use).source
-        for load in loads
+        load.said: "stated in the plan" if load.weighed else planned_load(load.use).source for load in loads
     }
     figures = [
         Figure("overhang" if bay.kind == "overhang" else "span", length(bay.length)),

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import NamedTuple
 
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
+from reviewer.mechanics.beam import BeamResult
 from reviewer.model.plan import GROUNDS, Axis
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.directions import FACES
-from reviewer.units import TOLERANCE_MM, length
+from reviewer.units import TOLERANCE_MM, fine_length, length
 from reviewer.wording import listed
 from reviewer.workshop.member import Member
 
@@ -39,6 +41,25 @@ def _holds_alone(free: _Free, share: float) -> bool:
     return held.joined and tall >= share * free.reach - TOLERANCE_MM
 
 
+def _propped(review: Review, free: _Free, one: bool) -> tuple[str, dict[str, Filling]]:
+    """A support under the free end, tried: how far the board sags then."""
+    from reviewer.workshop.sagging import most_sag, sag_share
+
+    put = "Put a leg, a cleat or a bracket under the {free} end of {parts}"
+    member = free.member
+    if len(member.bearings) == 1:  # no longer alone, it does not keep the board from turning
+        (bearing,) = member.bearings
+        member = replace(member, supports=(((bearing.start + bearing.end) / 2, bearing.held),))
+    tried = member.retried(more=(free.member.length if free.end else 0.0,))
+    if not isinstance(tried.sag, BeamResult):
+        return put, {}
+    sags = "it sags" if one else "they sag"
+    values: dict[str, Filling] = {"propped": fine_length(most_sag(tried))}
+    if sag_share(tried, review.limits) <= 1:
+        return f"{put}: then {sags} {{propped}} in the long run", values
+    return f"{put} and one in between, since with that alone {sags} {{propped}}", values
+
+
 def _finding(review: Review, alike: list[_Free]) -> Finding:
     free = alike[0]
     member = free.member
@@ -58,15 +79,15 @@ def _finding(review: Review, alike: list[_Free]) -> Finding:
     low, high = member.outer
     middle = low < member.length / 2 < high
     where = "in the middle" if middle else "at the {held} end"
+    put, more = _propped(review, free, one)
     return Finding(
         parts=parts,
         at=review.span_of(parts[0]),
         says=f"{{parts}} {'has' if one else 'have'} nothing under {'its' if one else 'their'} {{free}} end: "
         f"{{reach}} of {{long}} {'stick' if one else 'each stick'} out past {{by}}, "
         f"which {hold} {'it' if one else 'them'} {where} only.",
-        do=f"Put a leg, a cleat or a bracket under the {{free}} end of {{parts}}, "
-        f"or fix {'it' if one else 'them'} along the whole length.",
-        values=values,
+        do=f"{put}, or fix {'it' if one else 'them'} along the whole length.",
+        values=values | more,
         working=Working(
             (
                 Figure("length", length(member.length)),
@@ -75,6 +96,7 @@ def _finding(review: Review, alike: list[_Free]) -> Finding:
             ),
             "supports begin before the middle and end past it",
             Figure("past the last support", length(free.reach)),
+            Figure("half of its length", length(member.length / 2), "statics"),
         ),
     )
 

@@ -806,6 +806,15 @@ SLIPS = (
         ),
     ),
     Slip(
+        "each of copies that are no faces",
+        HEAD
+        + "part a for each of front-left, back-right: stud, upright, facing front, 9 long, flush with each of frame\n",
+        (
+            "each: “each” stands for “front-left” here, and that is no face: the faces are left, right, front, "
+            "back, bottom and top. → For one at each corner write: in each corner of frame",
+        ),
+    ),
+    Slip(
         "each without copies",
         HEAD + "part a: stud, across, flat, 9 long, flush with each of frame, front at 0, on floor\n",
         (
@@ -2126,6 +2135,15 @@ SLIPS = (
         "a load by the foot with a sign",
         HEAD + "load rail: 20 lb/ft\n",
         ("/: After “20 lb” stands “/”, which does not fit there. → Write: 20 lb per foot",),
+    ),
+    Slip(
+        "loads by area in short",
+        HEAD + "load rail: 40 psf\nload rail: 20 lb/sq ft\nload rail: 150 kg/m2\n",
+        (
+            "40 psf: psf stands for pounds per square foot. → Write it out: 40 lb per square foot",
+            "/: After “20 lb” stands “/”, which does not fit there. → Write: 20 lb per square foot",
+            "/: After “150 kg” stands “/”, which does not fit there. → Write: 150 kg per square metre",
+        ),
     ),
     Slip(
         "a load at a spot without from",

@@ -25,7 +25,8 @@ STATEMENTS = {
     "measure_statement": ["h = 17 1/2", "h = (a + 2 * b) / 3 - c", "h = ((1))"],
     "use_statement": ['use "shop-stock.plan"'],
     "stock_statement": [
-        "stock s: 2x4 pine, 8 ft at 4.10, sheet 4 x 8, grade no.2, moisture 12 %, treated, reclaimed, old paint"
+        "stock s: 2x4 pine, 8 ft at 4.10, sheet 4 x 8, grade no.2, moisture 12 %, treated, reclaimed, old paint",
+        "stock s: 2x4 pine, grade select structural",
     ],
     "outline_statement": ["outline o: 4 across, as tall as p, on floor, bottom 2 above top of q"],
     "part_statement": [
@@ -47,7 +48,10 @@ STATEMENTS = {
         "finish f: on a, renew every month, have 1/2 gallon of x, buy 2 quarts of x y at 14.50",
     ],
     "shop_statement": ["shop: 65 f, 10 degrees c at night, 50 % humidity, start 2027-03-01, 3 h per day"],
-    "load_statement": ["load a: 2 people seated, books, 40 kg, 3 lb per foot"],
+    "load_statement": [
+        "load a: 3 lb per square foot, 3 kg per square metre",
+        "load a: 2 people seated, books, 40 kg, 3 lb per foot",
+    ],
     "room_statement": ["room: indoors, wall behind 2 away, doorway 30 x 80", "room the hall: no children"],
     "restrain_statement": ["restrain a to wall: strap, screws #8 x 2 into stud, 68 up, 2 of them"],
     "try_statement": ["try a: 3, b + 1, from 3 to 9 by 2"],

@@ -27,7 +27,7 @@ try width: 3
 try width: 3, height + 1, from 3 to 9 by 2
 use "shop-stock.plan"
 stock stud: 2x4 spruce-pine-fir
-stock board: actual 45 x 95 pine, 8 ft at 4.10, 10 ft, grade no.2, moisture 12 %, flat sawn
+stock board: actual 45 x 95 pine, 8 ft at 4.10, 10 ft, grade select structural, moisture 12 %, flat sawn
 stock ply: birch plywood 3/4, sheet 48 x 96 at 64, sheet 48 x 96, quarter sawn, treated, reclaimed, old paint, old finish
 stock bar: round 1 1/4 oak
 stock odd: actual thick x (thick + 1) red pine
@@ -112,7 +112,7 @@ shop: 65 F
 shop: 18 C, 10 C at night, 65 degrees F, 50 degrees F at night, 50 % humidity, start 2027-03-01, 3 h per day
 load a: books
 load a, b: 2 people seated, 40 kg, 40 lb at 3 from left, only when width over 3
-load a, b: 40 kg, 40 lb, 25 lb per foot, 25 kg per metre
+load a, b: 40 kg, 40 lb, 25 lb per foot, 25 kg per metre, 40 lb per square foot, 150 kg per square metre
 room: indoors
 room hall: outdoors, heated, unheated, wall behind, wall behind 2 away, wall left, wall left 2 away
     wall right, wall right 2 away, studs every 16, floor wood, doorway 30 x 80, ceiling 96
@@ -245,6 +245,21 @@ def test_weights(words: str, expected: tuple[float, bool]) -> None:
     clause = only_clause(f"load a: {words}")
     assert isinstance(clause, d.LoadWeight)
     assert (clause.kg, clause.per_mm) == (pytest.approx(expected[0]), expected[1])
+
+
+@pytest.mark.parametrize(
+    ("words", "kg_per_mm2"),
+    [
+        ("40 lb per square foot", 40 * 0.45359237 / 304.8**2),
+        ("40 lb per square ft", 40 * 0.45359237 / 304.8**2),
+        ("150 kg per square metre", 150e-6),
+        ("150 kg per square m", 150e-6),
+    ],
+)
+def test_weights_by_area(words: str, kg_per_mm2: float) -> None:
+    clause = only_clause(f"load a: {words}")
+    assert isinstance(clause, d.LoadWeight)
+    assert (clause.kg, clause.per_mm, clause.per_mm2) == (pytest.approx(kg_per_mm2), False, True)
 
 
 @pytest.mark.parametrize(

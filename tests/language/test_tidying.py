@@ -132,6 +132,7 @@ def test_layouts_that_differ_in_blanks_and_spelling_have_one_form(texts: tuple[s
         ("load a: 40 kgs", "load a: 40 kg"),
         ("load a: 40 lbs per ft", "load a: 40 lb per foot"),
         ("load a: 40 kg per m", "load a: 40 kg per metre"),
+        ("load a: 40 lbs per square ft", "load a: 40 lb per square foot"),
         ("room: doorway 30x80", "room: doorway 30 x 80"),
         ("limit sag-ratio :360", "limit sag-ratio: 360"),
         ("accept a on b Because “It’s  ×½ Fine, so”", 'accept a on b because "It’s  ×½ Fine, so"'),

@@ -12,7 +12,10 @@ from reviewer.reference.grades import strength_class
 from reviewer.review import Review
 from reviewer.setting_out.solid import square_solid
 from reviewer.units import MM_PER_FOOT, MM_PER_INCH, NEWTON_PER_POUND
+from reviewer.workshop.bearing import bearings_of
 from reviewer.workshop.columns import Column, column_strength
+from reviewer.workshop.end_cuts import end_cuts
+from reviewer.workshop.holding import Held
 from reviewer.workshop.net_sections import Room, net_sections
 from reviewer.workshop.strengths import Strength, strength_factor, strengths
 from reviewer.workshop.utilisation import Utilisation
@@ -113,3 +116,20 @@ def _(i: Inputs) -> float:
     room = Room((100.0, 0.0, low), (150.0, i.measure("cut"), low + i.measure("deep")), "dado")
     (net,) = net_sections(solid, Axis.ACROSS, [room], None)
     return {"modulus": net.modulus, "second": net.second_moment, "area": net.area}[i.word("of")]
+
+
+@formula("shear that a notched end bears")
+def _(i: Inputs) -> float:
+    """The most shear at an end with a notch below (or above: ``over``), played on a joist between posts."""
+    width, depth, notch = i.measure("width"), i.measure("depth"), i.measure("notch")
+    where, seat = i.word("side", "below"), i.measure("seat")
+    joist = square_solid("joist", (0.0, 0.0, 0.0), (4000.0, width, depth), Axis.ACROSS, Axis.UP, Axis.DEEP)
+    low, high = (0.0, notch) if where == "below" else (depth - notch, depth)
+    room = Room((0.0, 0.0, low), (i.measure("cut"), width, high), "notch")
+    held = Held("post", "rests", (0.0, 0.0, low), (seat, width, low), True)
+    other = Held("post", "rests", (4000.0 - seat, 0.0, low), (4000.0, width, low), True)
+    bearings = bearings_of(joist, Axis.ACROSS, [held, other])
+    sections = net_sections(joist, Axis.ACROSS, [room], None)
+    (cut,) = end_cuts(joist, Axis.ACROSS, bearings, [seat / 2, 4000.0 - seat / 2], sections, ())
+    share = cut.share(by_class=i.word("by", "NDS") != "NDS")
+    return i.measure("strength") * cut.area / 1.5 * share

@@ -395,3 +395,51 @@ def test_members_of_the_pieces() -> None:
     assert [round(place) for place in planter["floor-slat.1"].places] == [22, 380, 738]
     stool = review_of(STEP_STOOL).carrying
     assert pounds(stool.on_floor) == pytest.approx(307.2, abs=0.1)
+
+
+AREA = """
+    plan "Board" in {unit}
+    stock board: actual {thick} x {wide} red oak
+    stock post: actual {wide} x {thick} red oak
+    part post.left: post, upright, facing side, {tall} tall, on floor, left at 0, front at 0
+    part post.right: post, upright, facing side, {tall} tall, on floor, left {apart} right of left of post.left
+        front at 0
+    part board: board, across, flat, from left of post.left to right of post.right, front at 0, on post.left
+    join board to post.*: screws #8 x 2, 3 per joint, from above
+    load board: {load}
+    """
+_INCH: dict[str, object] = {"unit": "inches", "thick": 1, "wide": 8, "tall": 20, "apart": 47}
+_METRIC: dict[str, object] = {"unit": "millimetres", "thick": 25, "wide": 200, "tall": 500, "apart": 975}
+
+
+@pytest.mark.parametrize(
+    ("sizes", "load", "newtons"),
+    [
+        # 48 in by 8 in is 8/3 square feet.
+        (_INCH, "30 lb per square foot", 80 * NEWTON_PER_POUND),
+        (_INCH, "30 lb per foot", 120 * NEWTON_PER_POUND),
+        (_INCH, "30 lb", 30 * NEWTON_PER_POUND),
+        (_INCH, "30 lb at 12 from left", 30 * NEWTON_PER_POUND),
+        # 1000 mm by 200 mm is 0.2 m².
+        (_METRIC, "150 kg per square metre", 30 * NEWTON_PER_KG),
+    ],
+)
+def test_loads_at_a_spot_by_length_and_by_area_are_carried(
+    sizes: dict[str, object], load: str, newtons: float
+) -> None:
+    review = review_of(AREA.format(load=load, **sizes))
+    assert review.carrying.declared["board"] == pytest.approx(newtons, rel=1e-9)
+    handed = math.fsum(each.force for each in review.carrying.handed["board"])
+    assert handed == pytest.approx(newtons + review.masses["board"].weight, rel=1e-9)
+    standing = review.carrying.members["board"].standing
+    assert isinstance(standing, BeamResult)
+    assert math.fsum(each.force for each in standing.reactions) == pytest.approx(handed, rel=1e-9)
+
+
+def test_a_wider_board_takes_more_of_a_load_by_area() -> None:
+    """A board twice as wide carries twice as much of a load by area, and no more of one by length."""
+    for load, times in (("30 lb per square foot", 2), ("30 lb per foot", 1)):
+        text = AREA.format(load=load, **_INCH)
+        one = review_of(text).carrying.declared["board"]
+        wide = review_of(text.replace("1 x 8 red oak", "1 x 16 red oak", 1))
+        assert wide.carrying.declared["board"] == pytest.approx(times * one)

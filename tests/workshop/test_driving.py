@@ -38,8 +38,9 @@ def test_pocket_screws_in_two_by_fours() -> None:
     assert figures(end) == (1.25, 1.207, 1.5, 0.293)
     assert (end.head_part, end.point_part) == ("end.left", "leg.front-left")
     assert (end.head_surface, end.point_surface) == ("end", "face")
-    # A rail meets the leg's edge, which is 3 1/2 in deep.
-    assert figures(driven_of(BENCH, "rail.front", "leg.front-left")) == (1.25, 1.207, 3.5, 2.293)
+    # A rail meets the leg's edge, which is 3 1/2 in deep; at 15 degrees from the middle of 1 1/2 in the axis
+    # leaves the leg's back face 3/4 / tan 15 = 2.799 in on.
+    assert figures(driven_of(BENCH, "rail.front", "leg.front-left")) == (1.25, 1.207, 2.799, 1.592)
 
 
 def test_screws_from_below_counterbored() -> None:
@@ -358,8 +359,12 @@ def test_a_row_begins_where_the_plan_says() -> None:
     assert row_ends(0, 100, 2, far.fastening) == (50, 50)
 
 
-def test_what_goes_in_at_a_slant_is_counted_but_not_measured() -> None:
+def test_what_goes_in_at_a_slant_bites_less() -> None:
     review = review_of(LEDGE.format(how="screws 4 x 50, every 120, 60 from ends, at 30 degrees"))
-    assert review.driven == ()
+    (driven,) = review.driven
+    cos = math.cos(math.radians(30))
+    # 20 mm of shelf are 20 / cos 30 along the screw; the rest goes (50 - 23.09) x cos 30 deep.
+    assert driven.grip == pytest.approx(20 / cos)
+    assert driven.bite == driven.bite_of(50) == pytest.approx(50 * cos - 20)
     (screws,) = fastener_list(review)
     assert screws.count == 5

@@ -136,7 +136,7 @@ def test_a_workshop_sets_its_own_spares() -> None:
 
 
 def test_wall_restraint_is_on_the_list() -> None:
-    (restraint,) = shopping_list(review_of(BOOKCASE)).restraints
+    (restraint,) = shopping_list(review_of(BOOKCASE)).hardware.restraints
     assert (restraint.device, restraint.gauge, restraint.count) == ("bracket", "#10", 2)
 
 

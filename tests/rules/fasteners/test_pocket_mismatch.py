@@ -3,29 +3,13 @@
 from __future__ import annotations
 
 import pytest
+from pocket_plans import pockets
 
 from reviewer.findings import Severity
 from tests.rules.mending import assert_mends
 from tests.support import findings_of, judgement_of, told
 
 RULE = "pocket-mismatch"
-
-
-def pockets(board: str, length: str, more: str = "", unit: str = "inches", tail: str = "") -> str:
-    """A rail bored for pocket screws between two thick posts."""
-    wide = "5 1/2" if unit == "inches" else "140"
-    thick = "1 1/2" if unit == "inches" else "45"
-    return f"""
-        plan "Pockets" in {unit}
-        stock board: actual {board}
-        stock post: actual {thick} x {wide} pine
-        outline frame: 24 in across, {wide} deep, 20 in tall, on floor
-        part post for each of left, right: post, upright, facing side, 20 in tall, on floor, front at 0
-            flush with each of frame
-        part rail: board, across, flat, between post.left and post.right, front at 0, bottom at 5
-        join rail to post.*: pocket screws {length}, 2 per end{more}
-        {tail}
-        """
 
 
 PINE, OAK = "3/4 x 5 1/2 pine", "3/4 x 5 1/2 red oak"
@@ -116,17 +100,8 @@ def test_a_sheet_takes_a_coarse_thread() -> None:
     assert "for hardwood plywood a coarse one is usual" in said
 
 
-def test_thin_stock_is_an_error() -> None:
-    assert told(pockets("3/8 x 5 1/2 pine", "1"), RULE) == [
-        "error rail @ pocket screws 1: rail is 3/8 in thick, too thin for a pocket: 1/2 in is the least (common "
-        "practice, no source), so 1/8 in is missing and the head would not sit inside the wood. → Screw through the "
-        "other part into the edge of rail, use a cleat or dowels, or take stock 1/2 in thick."
-    ]
-
-
-@pytest.mark.parametrize(("thick", "flagged"), [("1/2", False), ("0.47", False), ("0.45", True)])
-def test_a_sheet_sold_as_half_an_inch_is_thick_enough(thick: str, flagged: bool) -> None:
-    assert bool(findings_of(pockets(f"{thick} x 5 1/2 pine", "1"), RULE)) is flagged
+def test_stock_too_thin_for_a_pocket_is_told_by_its_own_rule() -> None:
+    assert findings_of(pockets("3/8 x 5 1/2 pine", "1"), RULE) == ()
 
 
 def test_rails_of_two_thicknesses_in_one_join_get_no_edit() -> None:

@@ -242,3 +242,49 @@ def test_a_waiver() -> None:
     )
     judged = judgement_of(text, only=RULE)
     assert (judged.findings, judged.waived[0].waived_because) == ((), "a plug covers the top")
+
+
+# ---------------------------------------------------------------- at the real place
+
+LEG = """
+plan "Leg and rail" in inches
+stock post: actual 1 1/2 x 1 1/2 pine
+stock board: actual 3/4 x 3 1/2 pine
+part post: post, upright, facing front, 20 tall, on floor, left at 3/4, front at 0{shape}
+part rail: board, deep, on edge, 12 long, left at 0, front at 0, bottom at 16
+join rail to post: screws #8 x {how}, 2 per joint, from left
+"""
+
+
+def test_a_screw_beside_a_taper_comes_out_though_the_middle_is_thick() -> None:
+    # 1 3/4 in less 3/4 in of rail is 1 in; the post narrows from 1 1/2 to 1/2 over its upper 10 in.
+    assert told(LEG.format(shape="", how="1 3/4"), "screw-breaks-through") == []
+    tapered = LEG.format(shape="\n    taper to 1/2 at top end over 10 on right", how="1 3/4")
+    (says,) = told(tapered, "screw-breaks-through")
+    # The upper of the two stands 0.82 in below the rail's top at 19 1/2: 1.32 in below the post's top, where
+    # the post is 0.632 in thick, so 1 in of screw comes out by 0.368 in.
+    assert "come out of the far face by 0.368 in" in says
+
+
+def test_heads_sunk_right_through_or_nearly() -> None:
+    through = told(LEG.format(shape="", how="1 1/4, counterbored 3/4"), "screw-breaks-through")
+    assert any("3/4 in deep in rail leaves no wood under the heads" in says for says in through)
+    nearly = told(LEG.format(shape="", how="1 1/4, counterbored 11/16"), "screw-breaks-through")
+    assert any(
+        says.startswith("warning") and "only 1/16 in of wood under the heads" in says for says in nearly
+    )
+    assert told(LEG.format(shape="", how="1 1/4, counterbored 1/2"), "screw-breaks-through") == []
+
+
+def test_a_thread_that_shows_at_a_side() -> None:
+    text = """
+        plan "Thin edge" in inches
+        stock strip: actual 1/8 x 2 1/2 pine
+        stock board: actual 3/4 x 2 1/2 pine
+        part rail: strip, across, on edge, 20 long, on floor, left at 0, front at 0
+        part top: board, across, flat, 20 long, on rail, left at 0, front at 0
+        join top to rail: screws #8 x 2, every 6, from above
+        """
+    (says,) = told(text, "screw-breaks-through")
+    assert "The thread of the screws from top comes out at a side of rail" in says
+    assert findings_of(text.replace("actual 1/8", "actual 1/4"), "screw-breaks-through") == ()

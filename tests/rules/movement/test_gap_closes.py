@@ -295,3 +295,14 @@ def test_a_panel_in_a_frame_swells_in_its_grooves() -> None:
 
 def test_the_plan_can_set_what_a_door_needs() -> None:
     assert findings_of(cupboard(wide="16 1/8", more="limit moving-clearance: 1/8"), RULE) != ()
+
+
+def test_a_drawer_set_tight_in_the_dry_months_binds() -> None:
+    # 220 mm from 6 to 10 %: 220 · 0.00369 · 4 = 3.25 mm, and no room at all.
+    (said,) = told(drawer(front="actual 20 x 220 red oak, moisture 6 %", gap=0, tall=220), RULE)
+    assert "to base and top it has no gap at all, so 3.25 mm too little. → Leave 4 mm in all:" in said
+
+
+def test_a_door_set_tight_binds() -> None:
+    (said,) = told(cupboard(wide="16 7/16"), RULE)
+    assert "to side.right it has no gap at all, so 0.121 in too little. → Leave 5/16 in there:" in said

@@ -101,10 +101,11 @@ def test_wood_no_wetter_than_in_summer_is_left_to_the_seasons() -> None:
 
 
 def test_one_fault_is_told_once() -> None:
-    # 10 in between the screws: 0.11 in over the year alone, which movement-locked tells with the drying.
+    # 10 in between the screws: 0.11 in over the year alone, which movement-locked tells with the drying:
+    # by equation 13-3 from the width as bought, 10 · 11 / (30·100/7.8 - 30 + 19) = 0.294 in, as above.
     text = board(how="screws #8 x 1 1/4, every 5, from below", wide="12")
     (said,) = told(text, "movement-locked")
-    assert "Before that it shrinks 0.303 in once, as it dries from 19 % at the yard to 8 %." in said
+    assert "Before that it shrinks 0.294 in once, as it dries from 19 % at the yard to 8 %." in said
     assert findings_of(text, RULE) == ()
 
 

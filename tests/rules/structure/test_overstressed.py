@@ -190,7 +190,7 @@ def test_a_notch_over_half_the_thickness_leaves_a_quarter_of_the_strength() -> N
     # The full load lies all over; at 1 in from the middle the moment is 0.998 of the largest.
     assert found.value.amount / plain == pytest.approx(4, rel=0.01)
     (said,) = told(notched, RULE)
-    assert "where notch weakens it" in said
+    assert "where the notch weakens it" in said
 
 
 def test_a_hole_through_a_plank_takes_its_width() -> None:

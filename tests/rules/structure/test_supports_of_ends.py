@@ -37,24 +37,24 @@ part seat: plank, across, flat, on leg.1, from left of base to right of base, fl
 def test_one_leg_is_missing() -> None:
     assert told(seat("0"), FREE) == [
         "error seat @ seat: seat has nothing under its right end: 46 1/2 in of 48 in stick out past leg.1, which "
-        "holds it at the left end only. → Put a leg, a cleat or a bracket under the right end of seat, or fix it "
-        "along the whole length."
+        "holds it at the left end only. → Put a leg, a cleat or a bracket under the right end of seat: then "
+        "it sags 0.008 in in the long run, or fix it along the whole length."
     ]
 
 
 def test_two_legs_under_one_half() -> None:
     assert told(seat("36", "46 1/2"), FREE) == [
         "error seat @ seat: seat has nothing under its left end: 36 in of 48 in stick out past leg.1 and leg.2, "
-        "which hold it at the right end only. → Put a leg, a cleat or a bracket under the left end of seat, or "
-        "fix it along the whole length."
+        "which hold it at the right end only. → Put a leg, a cleat or a bracket under the left end of seat: then "
+        "it sags 0.002 in in the long run, or fix it along the whole length."
     ]
 
 
 def test_a_plank_balancing_on_one_leg() -> None:
     assert told(seat("23 1/4", loose=True), FREE) == [
         "error seat @ seat: seat has nothing under its right end: 23 1/4 in of 48 in stick out past leg.1, which "
-        "holds it in the middle only. → Put a leg, a cleat or a bracket under the right end of seat, or fix it "
-        "along the whole length."
+        "holds it in the middle only. → Put a leg, a cleat or a bracket under the right end of seat: then "
+        "it sags 0.01 in in the long run, or fix it along the whole length."
     ]
 
 
@@ -91,7 +91,8 @@ def test_copies_are_told_once_and_in_millimetres() -> None:
     assert told(text, FREE) == [
         "error arm.1, arm.2, arm.3 @ arm: arm.1, arm.2 and arm.3 have nothing under their right end: 400 mm of "
         "400 mm each stick out past post, which holds them at the left end only. → Put a leg, a cleat or a "
-        "bracket under the right end of arm.1, arm.2 and arm.3, or fix them along the whole length."
+        "bracket under the right end of arm.1, arm.2 and arm.3: then they sag 0.01 mm in the long run, "
+        "or fix them along the whole length."
     ]
 
 
@@ -168,7 +169,7 @@ def test_both_ends_stick_out_too_far() -> None:
     assert told(seat("10", "36 1/2"), LONG) == [
         "warning seat @ seat: seat sticks out 10 in at the left and right ends. With 28 in between its outer "
         "supports 7 in is the most (0.25 of it; common practice, no source), so that is 3 in too much. → Move "
-        "both outer supports out by 2 in, or cut 3 in off each end."
+        "both outer supports out by 2 in: then 8 in sticks out past 32 in. Or cut 3 in off each end."
     ]
 
 
@@ -177,7 +178,8 @@ def test_one_end_sticks_out_too_far() -> None:
     assert told(seat("0", "30"), LONG) == [
         "warning seat @ seat: seat sticks out 16 1/2 in at the right end. With 31 1/2 in between its outer "
         "supports 7 7/8 in is the most (0.25 of it; common practice, no source), so that is 8 5/8 in too much. "
-        "→ Move the outer support there out by 6 29/32 in, or cut 8 5/8 in off that end."
+        "→ Move the outer support there out by 6 29/32 in: then 9 19/32 in sticks out past 38 13/32 in. Or cut 8 5/8 in "
+        "off that end."
     ]
 
 
@@ -191,7 +193,8 @@ def test_a_quarter_of_what_lies_between_the_supports(inset: str, flagged: bool) 
 def test_the_remedies_do() -> None:
     # 12 in past 24: move both out by 4 (8 past 32), or cut 6 off each end.
     assert told(seat("12", "34 1/2"), LONG)[0].endswith(
-        "so that is 6 in too much. → Move both outer supports out by 4 in, or cut 6 in off each end."
+        "so that is 6 in too much. → Move both outer supports out by 4 in: then 8 in sticks out past 32 in. "
+        "Or cut 6 in off each end."
     )
     assert findings_of(seat("8", "38 1/2"), LONG) == ()
     assert findings_of(seat("6", "28 1/2", width="36"), LONG) == ()
@@ -239,8 +242,8 @@ def test_ledges_too_thin() -> None:
     assert told(ledges("3/16"), SHORT) == [
         "error shelf, ledge.left, ledge.right @ shelf: shelf rests on only 3/16 in of ledge.left and ledge.right "
         "at the left and right ends. 1/4 in is the least (depth of an ordinary dado, 1/4 to 3/8 in; common "
-        "practice, no source), so 1/16 in is missing. → Use stock at least 1/4 in thick for ledge.left and "
-        "ledge.right, let shelf into a dado, or put a cleat under there."
+        "practice, no source), so 1/16 in is missing. → Use stock at least 1/4 in thick for ledge.left and ledge.right: "
+        "then it rests on 1/4 in. Or let shelf into a dado, or put a cleat under there."
     ]
 
 
@@ -258,8 +261,8 @@ def test_a_shelf_cut_too_short_in_millimetres() -> None:
     assert told(text, SHORT) == [
         "error shelf, ledge.left, ledge.right @ shelf: shelf rests on only 5 mm of ledge.left and ledge.right at "
         "the left and right ends. 6.35 mm is the least (depth of an ordinary dado, 1/4 to 3/8 in; common practice, "
-        "no source), so 1.35 mm is missing. → Make shelf 1.35 mm longer at the left and right ends, let shelf into "
-        "a dado, or put a cleat under there."
+        "no source), so 1.35 mm is missing. → Make shelf 1.35 mm longer at the left and right ends: then it "
+        "rests on 6.35 mm. Or let shelf into a dado, or put a cleat under there."
     ]
 
 
