@@ -25,6 +25,7 @@ from reviewer.workshop.finish_timetable import (
     clock_said,
     day_said,
     finish_timetable,
+    short_time_said,
     time_said,
 )
 
@@ -199,7 +200,7 @@ def _time_near(at: float, other: float, timetable: Timetable) -> str:
 
 
 def _latest(task: Task, timetable: Timetable) -> str:
-    return "" if task.latest is None else time_said(timetable, task.latest)
+    return "" if task.latest is None else short_time_said(timetable, task.latest)
 
 
 def what_said(task: Task) -> str:
@@ -301,10 +302,10 @@ def surface_tables(found: Finishing, units: UnitSystem) -> tuple[tuple[SurfaceTa
             rows.append(
                 LayerRow(
                     task.said,
-                    f"{time_said(timetable, task.start)}",
+                    short_time_said(timetable, task.start),
                     litres_said(coat.amount.likely * share, units) if coat and share else "",
                     show(hours(task.waits), units) if task.waits else "",
-                    time_said(timetable, task.next) if task.waits else "",
+                    short_time_said(timetable, task.next) if task.waits else "",
                     _latest(task, timetable),
                 )
             )

@@ -97,4 +97,6 @@ def finishing_json(found: Finishing | None) -> Json | None:
 
 def standing_json(report: Report) -> list[Json]:
     """The cautions that every report has."""
-    return [caution._asdict() for caution in report.standing]
+    return [
+        {"name": caution.name, "says": caution.says, "source": caution.source} for caution in report.standing
+    ]

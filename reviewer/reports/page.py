@@ -7,6 +7,7 @@ from collections.abc import Iterable, Sequence
 
 from reviewer.findings import Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
+from reviewer.reference.cautions import Caution
 from reviewer.reports.bent_shape import bend_times, bent_svg, drawn_words, member_of
 from reviewer.reports.boards import board_svg, board_words
 from reviewer.reports.cautions import cautions_for
@@ -324,6 +325,14 @@ def _finish(report: Report, prefix: str) -> FinishShown | None:
     )
 
 
+def _cautions(report: Report) -> tuple[Caution, ...]:
+    """The usual cautions, less those that stand above already."""
+    if report.review is None:
+        return ()
+    standing = {caution.about for caution in report.standing}
+    return tuple(each for each in cautions_for(report.review, report.mass) if each.about not in standing)
+
+
 def _hardware(report: Report) -> tuple[tuple[str, str, str], ...]:
     if report.buying is None:
         return ()
@@ -461,7 +470,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
             )
             for finding in report.waived
         ),
-        cautions=cautions_for(review, report.mass) if review else (),
+        cautions=_cautions(report),
         lines=report.source.lines(),
         uses=used_text(report.source) if report.source.used else "",
         used=tuple(

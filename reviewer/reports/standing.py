@@ -38,6 +38,7 @@ class Standing(NamedTuple):
     name: str
     says: str
     source: str
+    about: str  # the row of the table that it comes from
 
 
 #: By the row of the table: the name that it stands under, and what comes before the row's own words.
@@ -73,7 +74,10 @@ def standing_cautions(review: Review) -> tuple[Standing, ...]:
             row = rows[about]
             found.append(
                 Standing(
-                    name, f"{words[0].upper()}{words[1:]} {row.usual} {_LAST}", f"{row.source}; {row.status}"
+                    name,
+                    f"{words[0].upper()}{words[1:]} {row.usual} {_LAST}",
+                    f"{row.source}; {row.status}",
+                    about,
                 )
             )
     return tuple(found)

@@ -22,7 +22,7 @@ HOUR, NIGHT, IDLE = 34.0, 18.0, 30.0
 #: No sheet is taller than this by its working hours.
 TALLEST = 2400.0
 #: Rows of words, and letters of a word beside a bar.
-ROW, LETTERS = 13.0, 20
+ROW, LETTERS = 13.0, 18
 ON_A_SHEET = 2
 
 

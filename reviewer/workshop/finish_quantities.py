@@ -189,7 +189,10 @@ class _Gathering:
 
     def __init__(self, plan: Plan) -> None:
         self.plan = plan
-        self.coats: dict[CoatKey, CoatAmount] = {}
+        self.layers: dict[CoatKey, Layer] = {}
+        self.parts: dict[CoatKey, dict[str, None]] = {}
+        self.areas: dict[CoatKey, float] = {}
+        self.amounts: dict[CoatKey, tuple[Amount, Amount]] = {}  # of the product, of thinner
         self.spots: dict[tuple[str, str], Amount] = {}
         self.bare: dict[int, float] = {}
         self.between: dict[int, float] = {}
@@ -234,19 +237,15 @@ class _Gathering:
         # Thinned 10 % is a tenth of thinner put to what is in the can.
         product = mixed.times(100 / (100 + step.thinned))
         thinner = mixed.times(step.thinned / (100 + step.thinned))
-        known = self.coats.get(key)
-        if known is None:
-            self.coats[key] = CoatAmount(key, layer, (surface.part,), area, product, thinner)
-            return
-        parts = known.parts if known.parts[-1] == surface.part else (*known.parts, surface.part)
-        self.coats[key] = CoatAmount(
-            key,
-            layer,
-            parts,
-            known.area + area,
-            known.amount.and_(product),
-            known.thinner.and_(thinner),
-        )
+        before, thinner_before = self.amounts.get(key, (NOTHING, NOTHING))
+        self.amounts[key] = before.and_(product), thinner_before.and_(thinner)
+        self.areas[key] = self.areas.get(key, 0.0) + area
+        self.layers.setdefault(key, layer)
+        self.parts.setdefault(key, {})[surface.part] = None
+
+    def coat(self, key: CoatKey) -> CoatAmount:
+        """One of the coats with all its surfaces."""
+        return CoatAmount(key, self.layers[key], tuple(self.parts[key]), self.areas[key], *self.amounts[key])
 
 
 def _papers(gathered: _Gathering) -> Iterator[Paper]:
@@ -291,7 +290,7 @@ def finish_quantities(review: Review) -> Quantities:
         gathered.add(surface)
     order = orders(plan)
     sequence = sorted(
-        gathered.coats, key=lambda key: (order[key.place].when == "after", order[key.place].step, key)
+        gathered.layers, key=lambda key: (order[key.place].when == "after", order[key.place].step, key)
     )
     products: dict[tuple[str, frozenset[str]], list[CoatAmount]] = {}
     said: dict[tuple[str, frozenset[str]], str] = {}
@@ -302,7 +301,7 @@ def finish_quantities(review: Review) -> Quantities:
         spots[name] = spots.get(name, NOTHING).and_(amount)
         products.setdefault(name, [])
     for key in sequence:
-        coat = gathered.coats[key]
+        coat = gathered.coat(key)
         name = (coat.layer.product, _look(coat.layer.said))
         said.setdefault(name, coat.layer.said)
         products.setdefault(name, []).append(coat)

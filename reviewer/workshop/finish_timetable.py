@@ -531,6 +531,12 @@ def clock_said(at: float) -> str:
     return f"{minutes // 60:02d}:{minutes % 60:02d}"
 
 
+def short_time_said(timetable: Timetable, at: float) -> str:
+    """``Mon 1 Mar, 09:15``, where the year stands near."""
+    day = day_said(timetable, at)
+    return f"{day.rsplit(' ', 1)[0] if timetable.start else day}, {clock_said(at)}"
+
+
 def time_said(timetable: Timetable, at: float) -> str:
     """``Mon 1 Mar 2027, 09:15``."""
     return f"{day_said(timetable, at)}, {clock_said(at)}"
