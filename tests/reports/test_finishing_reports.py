@@ -217,6 +217,8 @@ def test_the_same_bytes_and_the_same_marks() -> None:
     later = calendar(PLAN.replace("2027-03-01", "2027-06-01"))
     marks = [str(event["UID"]) for event in calendar().walk("VEVENT")]
     assert [str(event["UID"]) for event in later.walk("VEVENT")] == marks
+    slower = calendar(PLAN.replace("dry 10 h", "dry 40 h"))
+    assert sorted(str(event["UID"]) for event in slower.walk("VEVENT")) == sorted(marks)
 
 
 @pytest.mark.parametrize(
