@@ -88,7 +88,9 @@ _TESTS: dict[str, Callable[[_Uses, Any, Mapping[str, Any]], bool]] = {
     "indoors": lambda uses, *_: uses.plan.room is None or not uses.plan.room.outdoors,
     "children": lambda uses, *_: bool(uses.plan.room and uses.plan.room.children_under),
     "sanded": lambda uses, *_: any(
-        isinstance(step, Sanding) or bool(step.sanded_between) for f in uses.plan.finishes for step in f.steps
+        isinstance(step, Sanding) or (isinstance(step, Coats) and bool(step.sanded_between))
+        for finish_said in uses.plan.finishes
+        for step in finish_said.steps
     ),
 }
 
