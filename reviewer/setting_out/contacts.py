@@ -8,8 +8,8 @@ kept.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import Contact, Overlap
 from reviewer.setting_out.solid import Solid, Surface, Vector
 from reviewer.units import TOLERANCE_MM

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
 
 from reviewer.model.plan import HousingKind
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint, Overlap, SettingOut
 from reviewer.setting_out.solid import Solid
