@@ -12,6 +12,7 @@ PUBLISHED = Path(__file__).parents[1] / "published" / "data"
 
 #: Every table, with the columns of which at least one must name a source on each row.
 SOURCED = {
+    "can_sizes.csv": ("source",),
     "creep.csv": ("src",),
     "en338_classes.csv": ("src",),
     "fasteners.csv": ("src_major", "src_lengths", "src_clearance", "src_pilot_softwood", "confidence"),
@@ -19,7 +20,11 @@ SOURCED = {
     "finish_classes.csv": ("source_drying", "source_other"),
     "finish_compatibility.csv": ("source",),
     "finish_looks.csv": ("source",),
+    "finish_in_use.csv": ("source",),
     "finish_names.csv": ("source",),
+    "food_pieces.csv": ("source",),
+    "finish_spreads.csv": ("source",),
+    "finish_work.csv": ("source",),
     "glue.csv": ("source_times", "source_water"),
     "glue_names.csv": ("source",),
     "glue_lines.csv": ("source",),
@@ -49,6 +54,7 @@ SOURCED = {
     "strength_factors.csv": ("source",),
     "synonyms.csv": ("source",),
     "usual_values.csv": ("source",),
+    "wood_pores.csv": ("source",),
 }
 
 
