@@ -67,7 +67,7 @@ plans/bench.plan:6:1: note: waste-high
     planks is wanted”
 
 Caution: rags-self-heat
-    Rags, pads and brushes with stain oil on them heat up by themselves and can set a
+    Rags, pads and brushes with stain gel on them heat up by themselves and can set a
     heap or a bin on fire within hours. Spread rags flat outdoors in a single layer
     until hard, or drown them in a lidded metal can; never in a pile or ordinary bin.
     Local waste rules apply. The label, local rules and licensed practice come first.
