@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from reviewer.language.source import Span
 from reviewer.model.plan import GROUNDS, HousingKind
 from reviewer.model.shapes import BoxCut, Reach
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint, Overlap
 from reviewer.setting_out.solid import Solid

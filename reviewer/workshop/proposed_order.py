@@ -8,10 +8,11 @@ and what is let into others must still go in. What does not work moves to the fr
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.language.source import Span
 from reviewer.model.plan import GROUNDS, WALL
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import Joint
 from reviewer.workshop.going_together import held_apart
 from reviewer.workshop.joining_order import never_undone

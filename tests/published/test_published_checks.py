@@ -12,8 +12,8 @@ from collections import Counter
 from pathlib import Path
 from typing import NamedTuple
 
-import published_finishes  # noqa: F401 - its formulas join the others
-import published_finishing  # noqa: F401
+import published_finish_amounts  # noqa: F401 - its formulas join the others
+import published_finishes  # noqa: F401
 import published_members  # noqa: F401
 import pytest
 from published_formulas import FORMULAS
@@ -29,7 +29,7 @@ ROWS = {
     "stability": 35,
     "members": 87,
     "finishes": 70,
-    "finishing": 34,
+    "finish_amounts": 34,
 }
 
 
