@@ -15,6 +15,7 @@ from reviewer.review import Review
 from reviewer.rulebook import Rule
 
 if TYPE_CHECKING:
+    from reviewer.reports.standing import StandingShown
     from reviewer.sizing import AtSize
 
 
@@ -31,21 +32,30 @@ def report_of(
     """The report of a plan that was read. ``rules`` lets the page print what each rule is about.
 
     ``lists`` False leaves out the cut list, what to buy and the mass, which only the page and the JSON
-    tell: a terminal need not wait for them. ``carried`` False leaves out how loads travel and how far
-    parts are used.
+    tell: a terminal need not wait for them. ``carried`` False leaves out how loads travel, how far parts
+    are used and how the piece stands.
     """
     if review is None:
         return Report(source, problems)
     placed = not review.setting.unsettled and not review.plan.unknown
     assumptions = review.assumptions if placed else ()
     ways = None
+    standing: tuple[StandingShown, ...] = ()
     if carried and placed and review.setting.whole:
+        from reviewer.reports.standing import standing_of
         from reviewer.reports.used import carried_of
 
-        ways = carried_of(review)
+        ways, standing = carried_of(review), standing_of(review)
     if not lists:
         return Report(
-            source, problems, review, judgement, assumptions=assumptions, rules=rules or {}, carried=ways
+            source,
+            problems,
+            review,
+            judgement,
+            assumptions=assumptions,
+            rules=rules or {},
+            carried=ways,
+            standing=standing,
         )
     from reviewer.reports.buying import buying_of, cut_list_of
     from reviewer.reports.joints import joints_of
@@ -62,6 +72,7 @@ def report_of(
         joints=joints_of(review) if placed else (),
         buying=buying_of(review) if placed else None,
         carried=ways,
+        standing=standing,
     )
 
 

@@ -9,6 +9,7 @@ from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
 from reviewer.reports.lists import FinishStep
 from reviewer.reports.order import StepRow
+from reviewer.reports.standing_page import StandingOnPage
 
 
 class Line(NamedTuple):
@@ -220,6 +221,8 @@ class PlanPage(NamedTuple):
     joint_use_more: str
     joint_limits: tuple[str, ...]  # the sources of their values
     loads: LoadsShown | None
+    standing: tuple[StandingOnPage, ...]
+    standing_more: str
     cut_list: tuple[CutLine, ...]
     joints: tuple[JointRow, ...]
     bars: tuple[Bar, ...]

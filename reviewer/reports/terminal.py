@@ -303,6 +303,21 @@ def _hardware(report: Report, look: Look) -> Iterator[str]:
         yield ""
 
 
+def _standing(report: Report, look: Look) -> Iterator[str]:
+    """Each piece in the states that can tip it, in a full review."""
+    if not look.full or not report.standing:
+        return
+    from reviewer.reports.standing import standing_lines
+
+    yield look.painted("Will it stay up", "1")
+    yield ""
+    for said, rows in standing_lines(report.standing):
+        yield from wrapped(said, look.width)
+        for text in rows:
+            yield from wrapped(text, look.width, " -  ", " " * INDENT)
+        yield ""
+
+
 def _assumptions(report: Report, look: Look) -> Iterator[str]:
     taken = report.assumptions
     if not taken:
@@ -422,6 +437,7 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
                 yield from _finding(finding, report, look)
     yield from _waivers(report, look)
     yield from _carried(report, look)
+    yield from _standing(report, look)
     yield from _hardware(report, look)
     yield from _order(report, look)
     yield from _assumptions(report, look)

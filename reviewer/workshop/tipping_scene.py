@@ -47,7 +47,9 @@ _SOFT_FLOORS = ("carpet", "rug")
 MOST_OPENINGS = 100
 #: What has less room than this both ways is no shelf but a cleat or a rail: a lying book.
 _SHELF_MM = 100.0
-_OWN = "its own weight"
+#: What forces are called: the piece by itself, and what stands on a shelf.
+OWN_WEIGHT = "its own weight"
+ON_SHELF = "on "
 
 Opened = tuple["Opening", float]
 
@@ -89,7 +91,7 @@ class Scene:
         kind: Kind,
         edge: TippingEdge,
         acts: Sequence[Act],
-        split: Split = "net",
+        split: Split = "apart",
         *,
         tilt: float = 0.0,
         made: Balance | None = None,
@@ -139,7 +141,7 @@ class Scene:
         """The weights of the piece, what is open apart; its contents only where they hurt. (1)-(4)"""
         whole = self.piece.whole
         rest = _without(whole, [opening.mass for opening, _ in opened])
-        acts = [self._weight("weight", _OWN, rest, edge, tilt)] if rest.kg else []
+        acts = [self._weight("weight", OWN_WEIGHT, rest, edge, tilt)] if rest.kg else []
         for opening, turn in opened:
             moved = opening.opened(opening.mass, turn)
             acts.append(self._weight("weight", opening.name, moved, edge, tilt))
@@ -340,7 +342,7 @@ class Scene:
                 run = max(solid.extent(Axis.ACROSS), solid.extent(Axis.DEEP))
                 newtons = books.amount * run * NEWTON_PER_KG
             at = (solid.centre[0], solid.centre[1], solid.high[Axis.UP] + high)
-            loads.append(Act("contents", f"on {solid.name}", newtons, at, lever(edge, at, tilt)))
+            loads.append(Act("contents", f"{ON_SHELF}{solid.name}", newtons, at, lever(edge, at, tilt)))
         loads.sort(key=lambda act: (round(edge.arm(*act.at[:2]) / act.at[2], 9), act.said))
         acts = self.own(edge, tilt)
         arm = math.fsum(act.newtons * edge.arm(*act.at[:2]) for act in acts)
@@ -387,7 +389,6 @@ class Scene:
             kind,
             edge,
             acts,
-            "apart",
             tilt=tilt,
             place=outside,
             source=source,
