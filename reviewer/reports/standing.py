@@ -218,8 +218,8 @@ def _scope(tipping: Tipping, limits: Limits, units: UnitSystem) -> str:
             "certificate: only the standard's own tests, done by whoever is licensed for them, decide."
         )
     return (
-        f"It is {size}, and no tall and heavy storage (from {least} on, scope of ASTM F2057-23), so test loads "
-        "for storage are not asked of it. A sum on paper is no certificate."
+        f"It is {size}, and no tall and heavy storage (from {least} on, scope of ASTM F2057-23), so test "
+        "loads for storage are not asked of it. A sum on paper is no certificate."
     )
 
 

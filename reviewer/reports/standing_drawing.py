@@ -242,7 +242,7 @@ def balance_drawing(
     name: str,
     restraint: float | None = None,
 ) -> str:
-    """A state as SVG; empty for a piece of too many parts. ``restraint``: how high it is tied, where it is so."""
+    """A state as SVG; empty for a piece of too many parts. ``restraint``: how high it is tied, if it is."""
     if not solids or len(solids) > DRAWN:
         return ""
     forces = drawn_forces(state)

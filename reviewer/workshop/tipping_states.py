@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from reviewer.limits import Limits
 from reviewer.model.plan import Plan
 from reviewer.setting_out.result import SettingOut
-from reviewer.units import TOLERANCE_MM
+from reviewer.units import MM_PER_FOOT, TOLERANCE_MM
 from reviewer.workshop.loading import OnSpot
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping import SIDES, State, side_of
@@ -75,12 +75,20 @@ def _alike(one: State, other: State) -> bool:
     return abs(one.balance.ratio - other.balance.ratio) < _SAME
 
 
-def enclosed(openings: Iterable[Opening]) -> float:
-    """The room in drawers and behind doors as the standard for clothing storage counts it, mm³."""
+def enclosed_room(drawers: Iterable[float], doors: Iterable[float]) -> float:
+    """The room inside that the standard for clothing storage counts: drawers whole, behind doors a share."""
     from reviewer.reference.usual_values import usual_value
 
-    share = usual_value("door-space-share")
-    return math.fsum(each.volume * (share if each.way == "door" else 1.0) for each in openings)
+    return math.fsum([*drawers, *(usual_value("door-space-share") * each for each in doors)])
+
+
+def enclosed(openings: Iterable[Opening]) -> float:
+    """That room of a piece, mm³."""
+    listed = list(openings)
+    return enclosed_room(
+        (each.volume for each in listed if each.way == "drawer"),
+        (each.volume for each in listed if each.way == "door"),
+    )
 
 
 def storage_tested(piece: Piece, limits: Limits, openings: Sequence[Opening] = ()) -> bool:
@@ -88,21 +96,27 @@ def storage_tested(piece: Piece, limits: Limits, openings: Sequence[Opening] = (
 
     Storage is shelves one over another, or so much room in drawers and behind doors.
     """
-    if piece.height < limits["restraint-height"].amount - TOLERANCE_MM:
-        return False
-    if piece.whole.kg < limits["restraint-mass"].amount:
-        return False
-    return piece.storage or in_scope_by_room(openings)
+    return tall_and_heavy(piece.height, piece.whole.kg, limits) and (
+        piece.storage or in_scope_by_room(openings)
+    )
+
+
+def tall_and_heavy(height: float, kg: float, limits: Limits) -> bool:
+    """True from the height and the mass on that the standard for clothing storage speaks of."""
+    tall = height >= limits["restraint-height"].amount - TOLERANCE_MM
+    return tall and kg >= limits["restraint-mass"].amount * (1 - _SAME)
 
 
 def in_scope_by_room(openings: Sequence[Opening]) -> bool:
     """True from the room in drawers and behind doors on that the standard speaks of."""
-    if not any(each.way != "lid" for each in openings):
-        return False
-    from reviewer.reference.usual_values import usual_value
-    from reviewer.units import MM_PER_FOOT
+    return any(each.way != "lid" for each in openings) and room_enough(enclosed(openings))
 
-    return enclosed(openings) >= usual_value("storage-volume") * MM_PER_FOOT**3 * (1 - 1e-9)
+
+def room_enough(room: float) -> bool:
+    """True of that much room, mm³."""
+    from reviewer.reference.usual_values import usual_value
+
+    return room >= usual_value("storage-volume") * MM_PER_FOOT**3 * (1 - _SAME)
 
 
 def pushed(scene: Scene) -> list[State]:
