@@ -24,6 +24,7 @@ from reviewer.reports.content import (
 )
 from reviewer.reports.drawing import Drawing, Flag, drawing_of, finding_anchor
 from reviewer.reports.excerpt import marked_lines
+from reviewer.reports.joint_drawings import NO_DRAWINGS, joint_drawings
 from reviewer.reports.joint_use import joint_use_lines
 from reviewer.reports.lists import finish_steps
 from reviewer.reports.load_drawing import load_drawing
@@ -402,6 +403,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
             for row in report.cut_list
         ),
         joints=report.joints,
+        sections=joint_drawings(review, findings, first, prefix) if review and report.joints else NO_DRAWINGS,
         bars=_bars(report),
         hardware=_hardware(report),
         total=_money(report.buying.total) if report.buying else "",

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from reviewer.reference.cautions import Caution
 from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
+from reviewer.reports.joint_drawings import JointDrawings
 from reviewer.reports.lists import FinishStep
 from reviewer.reports.order import StepRow
 from reviewer.reports.standing_page import StandingOnPage
@@ -225,6 +226,7 @@ class PlanPage(NamedTuple):
     standing_more: str
     cut_list: tuple[CutLine, ...]
     joints: tuple[JointRow, ...]
+    sections: JointDrawings
     bars: tuple[Bar, ...]
     hardware: tuple[tuple[str, str, str], ...]
     total: str

@@ -21,8 +21,10 @@ _DOES = {
 }
 
 
-def _told_elsewhere(review: Review, load: JointLoad) -> bool:
-    """True for a part that nothing keeps level: its joints are not the fault."""
+def _told_elsewhere(review: Review, load: JointLoad, use: JointUse) -> bool:
+    """True for a part that nothing keeps level, and for what is too short to reach: that is the fault."""
+    if use.limit <= 0 and use.holder.kind in ("screws", "pocket screws", "nails"):
+        return True
     member = review.carrying.members.get(load.force.part)
     return member is not None and member.free_end(review.limit("overhang-share").amount) is not None
 
@@ -185,8 +187,8 @@ def joint_overloaded(review: Review) -> Iterator[Finding]:
 
     Leaves out: Sideways pushes (racks judges those), and parts that several joints keep from turning.
     Brackets, biscuits, wedges, shelf pins and glue that is pulled apart have no published value: where one
-    of them helps, nothing is judged. Tearing at edges and ends. Buildings, and whatever people hang from:
-    there a licensed engineer works it out.
+    of them helps, nothing is judged. Screws that never reach the far part, which is told by itself. Tearing
+    at edges and ends. Buildings, and whatever people hang from: there a licensed engineer works it out.
 
     Sources: NDS 2018 chapters 11 and 12, as transcribed; end grain and glue: Wood Handbook ch. 8 and 10
 
@@ -220,7 +222,7 @@ def joint_overloaded(review: Review) -> Iterator[Finding]:
         if use is None or not load.judged:
             continue
         severity = _severity(review, use)
-        if severity is None or _told_elsewhere(review, load):
+        if severity is None or _told_elsewhere(review, load, use):
             continue
         key = (load.force.joints[0].join.span, use.holder.kind, use.way, severity)
         groups.setdefault(key, []).append((load, use, severity))

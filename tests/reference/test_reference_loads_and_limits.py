@@ -145,6 +145,8 @@ LIMITS = """
     fastener-clearance split-edge split-end split-end-unbored split-spacing split-spacing-unbored split-hardwood
     pilot-gravity
     one-face-width
+    driver-length driver-width driver-bit long-bit driver-lean screwdriver-shaft screwdriver-handle
+    screwdriver-width short-driver-length hammer-room hammer-width nail-punch spanner-room
 """
 
 

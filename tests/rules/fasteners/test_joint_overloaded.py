@@ -121,3 +121,9 @@ def test_an_unsupported_end_is_told_there_alone() -> None:
     )
     assert findings_of(text, "unsupported-end") != ()
     assert findings_of(text, RULE) == ()
+
+
+def test_screws_that_never_reach_are_told_once() -> None:
+    short = bench("screws #8 x 1 1/4, 2 per joint, from outside")
+    assert told(short, RULE) == []
+    assert len(findings_of(short, "screw-too-short")) == 1
