@@ -120,7 +120,7 @@ def what_text(state: State, units: UnitSystem) -> str:
         case "carpet":
             return "empty, on carpet"
         case "high":
-            return f"only its high shelves full ({pull}), on a floor that lets it lean"
+            return f"loaded only where that makes it top-heavy ({pull}), on a floor that lets it lean"
         case "loaded":
             return f"under {state.said}, {pull} of it outside the feet"
         case "open":
@@ -262,6 +262,7 @@ def _best(changes: tuple[Tried, ...], tipping: Tipping, review: Review) -> str:
     first, *others = changes
     was, now = show(ratio(tipping.worst.balance.ratio), units), show(ratio(first.ratio), units)
     rest = listed([show(ratio(each.ratio), units) for each in others])
+    rest = f"the others come to {rest}" if len(others) > 1 else f"the other comes to {rest}"
     ends = (
         "That is enough by estimate."
         if first.ratio >= least.amount
@@ -271,7 +272,7 @@ def _best(changes: tuple[Tried, ...], tipping: Tipping, review: Review) -> str:
     )
     return (
         f"Of the changes, each tried by itself, this one helps most: {_change_text(first, tipping, review)}. "
-        f"It takes the least ratio of any state from {was} to {now}; the others come to {rest}. {ends}"
+        f"It takes the least ratio of any state from {was} to {now}; {rest}. {ends}"
     )
 
 

@@ -224,8 +224,7 @@ def _bars(state: State, y: float, system: UnitSystem, wide: float) -> tuple[str,
         full = (wide - 2) * max(0.0, amount) / most
         box = [(1.0, y), (1.0 + full, y), (1.0 + full, y + BAR), (1.0, y + BAR)]
         text = f"{show(Value(amount, 'moment'), system)} {name}"
-        at = (len(text) * LETTER / 2 + 2, y - 4)
-        strokes.append(label(at, text, "force"))
+        strokes.append(label((1.0, y - 4), text, "force bar-word"))
         if full > 0.5:
             strokes.append(outline(box, "bar-holds"))
             if name.startswith("turns"):

@@ -314,33 +314,45 @@ class Scene:
     @cached_property
     def shelves(self) -> tuple[Solid, ...]:
         """The flat boards that do not move and are wide enough for a book."""
-        moving = {name for opening in self.openings for name in opening.parts}
         return tuple(
             solid
             for solid in self.solids(self.piece.parts)
             if solid.thick == Axis.UP
-            and solid.name not in moving
+            and solid.name not in self._moving
             and min(solid.extent(Axis.ACROSS), solid.extent(Axis.DEEP)) >= _SHELF_MM
         )
+
+    @cached_property
+    def _moving(self) -> frozenset[str]:
+        return frozenset(name for opening in self.openings for name in opening.parts)
+
+    def may_stand_on_it(self, lasting: Mapping[str, float]) -> list[tuple[Solid, float]]:
+        """What may lie on each part, N: the plan's load, and books on shelves of storage that have none."""
+        loads = [
+            (self.setting.solids[name], lasting[name])
+            for name in self.piece.parts
+            if lasting.get(name) and name not in self._moving
+        ]
+        if self.piece.storage:
+            books = planned_load("books").amount * NEWTON_PER_KG
+            for solid in self.shelves:
+                if not lasting.get(solid.name):
+                    run = max(solid.extent(Axis.ACROSS), solid.extent(Axis.DEEP))
+                    loads.append((solid, books * run))
+        return loads
 
     def high(self, edge: TippingEdge, lasting: Mapping[str, float]) -> State | None:
         """Loaded at its worst on a floor that lets it lean: only what makes it top-heavy is there. (2), (10)
 
-        A shelf without a load of the plan's holds books. Each load counts where its arm over its height is
-        less than that of the whole, so that it makes the piece lean rather than stand.
+        Each load counts where its arm over its height is less than that of the whole, so that it makes the
+        piece lean rather than stand.
         """
         from reviewer.reference.usual_values import usual_value
 
         tilt, limit = self.floor_tilt(edge)
-        books, said = planned_load("books"), set()
         high = usual_value("contents-centre") * MM_PER_INCH
         loads: list[Act] = []
-        for solid in self.shelves:
-            newtons = lasting.get(solid.name, 0.0)
-            said.add("the plan" if newtons else books.source)
-            if not newtons:
-                run = max(solid.extent(Axis.ACROSS), solid.extent(Axis.DEEP))
-                newtons = books.amount * run * NEWTON_PER_KG
+        for solid, newtons in self.may_stand_on_it(lasting):
             at = (solid.centre[0], solid.centre[1], solid.high[Axis.UP] + high)
             loads.append(Act("contents", f"{ON_SHELF}{solid.name}", newtons, at, lever(edge, at, tilt)))
         loads.sort(key=lambda act: (round(edge.arm(*act.at[:2]) / act.at[2], 9), act.said))
@@ -356,7 +368,7 @@ class Scene:
             rise += act.newtons * act.at[2]
         if not counted:
             return None
-        source = "; ".join([*sorted(said), self.limits[limit].source])
+        source = f"{planned_load('books').source}; {self.limits[limit].source}"
         force = math.fsum(act.newtons for act in counted)
         return self.state("high", edge, [*acts, *counted], "lean", tilt=tilt, force=force, source=source)
 

@@ -158,7 +158,7 @@ def states(
     found = [_weakest(map(scene.empty, scene.edges)), _weakest(map(scene.uneven, scene.edges))]
     loaded = (scene.loaded(edge, lasting, spots) for edge in scene.edges)
     found.append(_weakest(loaded))
-    if piece.storage:
+    if piece.storage or any(here.load.lasting for here in piece.loads):
         found.append(_weakest(scene.high(edge, lasting) for edge in scene.edges))
     for here in piece.loads:
         if not here.load.lasting:
