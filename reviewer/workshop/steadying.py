@@ -13,7 +13,6 @@ from reviewer.mechanics.stability import Point, support_polygon
 from reviewer.model.plan import Restraint
 from reviewer.reference.usual_values import usual_value
 from reviewer.units import KG_PER_POUND, MM_PER_INCH, NEWTON_PER_KG, TOLERANCE_MM, Value, force, length, mass
-from reviewer.workshop.loading import resting
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping import State, from_wall, lever, side_of
 from reviewer.workshop.tipping_states import Tipping, states
@@ -51,12 +50,17 @@ def tried_changes(tipping: Tipping, review: Review) -> tuple[Tried, ...]:
     if worst is None or worst.balance.ratio >= least:
         return ()
     weak = [state for state in tipping.states if state.balance.ratio < least]
-    lasting, spots = resting(review.declared, review.setting)
 
     def anew(piece: Piece) -> State:
         made = states(
-            piece, review.plan, review.setting, review.limits, lasting, spots, tipping.openings
-        )  # fmt: skip
+            piece,
+            review.plan,
+            review.setting,
+            review.limits,
+            tipping.lasting,
+            tipping.spots,
+            tipping.openings,
+        )
         found = Tipping(piece, made).worst
         assert found is not None
         return found

@@ -71,6 +71,7 @@ class Scene:
         self.piece, self.plan, self.setting, self.limits = piece, plan, setting, limits
         self.edges = free_edges(piece, setting, limits["castor-swivel"].amount)
         self.weight = piece.whole.weight
+        self._loads: list[tuple[Solid, float]] | None = None  # the same for every edge
         self.openings = openings
         if len(openings) > MOST_OPENINGS:
             self.openings = tuple(sorted(openings, key=lambda each: -each.mass.kg)[:MOST_OPENINGS])
@@ -328,6 +329,8 @@ class Scene:
 
     def may_stand_on_it(self, lasting: Mapping[str, float]) -> list[tuple[Solid, float]]:
         """What may lie on each part, N: the plan's load, and books on shelves of storage that have none."""
+        if self._loads is not None:
+            return self._loads
         loads = [
             (self.setting.solids[name], lasting[name])
             for name in self.piece.parts
@@ -339,6 +342,7 @@ class Scene:
                 if not lasting.get(solid.name):
                     run = max(solid.extent(Axis.ACROSS), solid.extent(Axis.DEEP))
                     loads.append((solid, books * run))
+        self._loads = loads
         return loads
 
     def high(self, edge: TippingEdge, lasting: Mapping[str, float]) -> State | None:
@@ -351,23 +355,24 @@ class Scene:
 
         tilt, limit = self.floor_tilt(edge)
         high = usual_value("contents-centre") * MM_PER_INCH
-        loads: list[Act] = []
+        whole = self.piece.whole
+        arm, rise = whole.weight * edge.arm(whole.x, whole.y), whole.weight * whole.z
+        loads = []
         for solid, newtons in self.may_stand_on_it(lasting):
-            at = (solid.centre[0], solid.centre[1], solid.high[Axis.UP] + high)
-            loads.append(Act("contents", f"{ON_SHELF}{solid.name}", newtons, at, lever(edge, at, tilt)))
-        loads.sort(key=lambda act: (round(edge.arm(*act.at[:2]) / act.at[2], 9), act.said))
-        acts = self.own(edge, tilt)
-        arm = math.fsum(act.newtons * edge.arm(*act.at[:2]) for act in acts)
-        rise = math.fsum(act.newtons * act.at[2] for act in acts)
+            x, y, top = solid.centre[0], solid.centre[1], solid.high[Axis.UP] + high
+            inside = edge.arm(x, y)
+            loads.append((round(inside / top, 9), solid.name, newtons, inside, (x, y, top)))
+        loads.sort()
         counted: list[Act] = []
-        for act in loads:
-            if edge.arm(*act.at[:2]) * rise >= arm * act.at[2]:
+        for _, name, newtons, inside, at in loads:
+            if inside * rise >= arm * at[2]:
                 break
-            counted.append(act)
-            arm += act.newtons * edge.arm(*act.at[:2])
-            rise += act.newtons * act.at[2]
+            counted.append(Act("contents", f"{ON_SHELF}{name}", newtons, at, lever(edge, at, tilt)))
+            arm += newtons * inside
+            rise += newtons * at[2]
         if not counted:
             return None
+        acts = self.own(edge, tilt)
         source = f"{planned_load('books').source}; {self.limits[limit].source}"
         force = math.fsum(act.newtons for act in counted)
         return self.state("high", edge, [*acts, *counted], "lean", tilt=tilt, force=force, source=source)

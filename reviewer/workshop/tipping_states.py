@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 #: Ratios that agree to so many places are alike.
 _ALIKE = 6
 _SAME = 1e-6
+_NO_LOADS: Mapping[str, float] = MappingProxyType({})
 _NO_SPOTS: Mapping[str, Sequence[OnSpot]] = MappingProxyType({})
 #: States in which a wall restraint is of no use: who sits on a bench tips it along the wall.
 _UNRESTRAINED = ("sitter", "person", "lean")
@@ -32,11 +33,16 @@ _NOT_DECLARED = "for information: the plan has nobody lean on it"
 
 
 class Tipping(NamedTuple):
-    """A piece that stands on the floor with every state that is judged, and what opens of it."""
+    """A piece that stands on the floor with every state that is judged, and what opens of it.
+
+    ``lasting`` and ``spots`` are the loads that stay, of the whole plan; see :func:`states`.
+    """
 
     piece: Piece
     states: tuple[State, ...]
     openings: tuple[Opening, ...] = ()
+    lasting: Mapping[str, float] = _NO_LOADS
+    spots: Mapping[str, Sequence[OnSpot]] = _NO_SPOTS
 
     @property
     def worst(self) -> State | None:
@@ -221,5 +227,5 @@ def tipping(review: Review) -> tuple[Tipping, ...]:
             continue
         opens = openings_of(piece, review, lasting)
         met = states(piece, review.plan, review.setting, review.limits, lasting, spots, opens)
-        found.append(Tipping(piece, met, opens))
+        found.append(Tipping(piece, met, opens, lasting, spots))
     return tuple(found)
