@@ -281,6 +281,8 @@ def check(review: Review, tipping: Tipping) -> None:
                 found.append((inside_by(edge, mass[1], 0.0, middle), turn))
                 alone = min(alone, ratio_of(*at_worst(edge, points, contents, [], lean, middle)))
             worst_turns[opening.name] = min(found)[1]
+            if opening.way != "drawer" and worst_turns[opening.name] < 0.1:
+                worst_turns[opening.name] = 0.0  # hardly open at all
             corners = [
                 opened_by_hand(opening, corner, worst_turns[opening.name]) for corner in opening.corners()
             ]
