@@ -20,6 +20,7 @@ from reviewer.units import (
 from reviewer.wording import listed
 from reviewer.workshop.steadying import Tried, restraint_height, tried_changes
 from reviewer.workshop.tipping import SIDES, State
+from reviewer.workshop.tipping_scene import MOST_OPENINGS
 from reviewer.workshop.tipping_states import Tipping, enclosed, shown_besides, storage_tested
 
 Outcome = Literal["tips", "too close to call", "stands", "not judged"]
@@ -211,15 +212,20 @@ def _scope(tipping: Tipping, limits: Limits, units: UnitSystem) -> str:
     least = (
         f"{show(limits['restraint-height'].value, units)} and {show(limits['restraint-mass'].value, units)}"
     )
+    bound = ""
+    if len(tipping.openings) > MOST_OPENINGS:
+        bound = (
+            f" Of its {len(tipping.openings)} doors and drawers the heaviest {MOST_OPENINGS} were looked at."
+        )
     if storage_tested(piece, limits, tipping.openings):
         return (
             f"It is storage, {size}, so the test loads for clothing storage (ASTM F2057-23, from {least} on, "
             "read in part) are tried on it, though that standard is made for bedrooms. A sum on paper is no "
-            "certificate: only the standard's own tests, done by whoever is licensed for them, decide."
+            f"certificate: only the standard's own tests, done by whoever is licensed, decide.{bound}"
         )
     return (
         f"It is {size}, and no tall and heavy storage (from {least} on, scope of ASTM F2057-23), so test "
-        "loads for storage are not asked of it. A sum on paper is no certificate."
+        f"loads for storage are not asked of it. A sum on paper is no certificate.{bound}"
     )
 
 

@@ -20,7 +20,7 @@ _WHEN: dict[Kind, str] = {
     "high": "when it is loaded only where that makes it top-heavy ({force}), on a floor that lets it lean",
     "loaded": "under {said}, of which {force} lies {place} outside its feet",
     "open": "with {on} open{filled}",
-    "all open": "with all doors and drawers open that can be open together{filled}",
+    "all open": "with everything open that can be open together{filled}",
     "sitter": "when someone sits at its edge ({force} {where}, {push} sideways: {source})",
     "person": "with {said}, when one of {person} is at the edge, {where} ({source})",
     "push": "when pushed or pulled with {force} at {place} up ({source})",
@@ -29,7 +29,7 @@ _WHEN: dict[Kind, str] = {
         "when a child of {person} hangs on {it} {place} up, and carpet lifts its {far} by {block} ({source})"
     ),
     "child open": (
-        "when a child of {person} hangs on {on} {place} up with all doors and drawers open that can be open "
+        "when a child of {person} hangs on {on} {place} up with everything open that can be open "
         "together, and carpet lifts its {far} by {block} ({source})"
     ),
 }
@@ -40,7 +40,7 @@ _SHORT: dict[Kind, str] = {
     "high": "loaded high on a floor out of level",
     "loaded": "loaded",
     "open": "one door or drawer open",
-    "all open": "all doors and drawers open",
+    "all open": "everything open",
     "sitter": "someone at the edge",
     "person": "a heavy person at the edge",
     "push": "pushed at the top",

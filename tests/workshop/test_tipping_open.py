@@ -350,6 +350,38 @@ def test_a_dresser_where_children_live_is_told_with_the_drawer() -> None:
     (line,) = told(text, "tips")
     assert line.startswith("error ")
     assert "tips over to the front when a child of 60 lb hangs on drawer3" in line
-    assert "with all doors and drawers open that can be open together" in line
+    assert "with everything open that can be open together" in line
     tied = "restrain case to wall: strap, screws #10 x 2 1/2 into stud, 32 up, 2 of them\n"
     assert findings_of(text + tied, "tips") == ()
+
+
+def test_the_plan_says_how_hard_and_how_high_it_is_pushed() -> None:
+    text = dresser_text() + "limit tip-push-force: 15 lb\nlimit tip-push-height: 20\n"
+    (found,) = review_of(text).tipping
+    push = next(state for state in found.states if state.kind == "push")
+    assert push.balance.overturning / POUND_INCH == pytest.approx(15 * 20)
+
+
+MANY = """\
+plan "Many trays" in millimetres
+stock ply: birch plywood 12 mm, sheet 1220 x 2440
+outline case: 400 across, 400 deep, 5000 tall, on floor
+part side for each of left, right: ply, facing side, as deep as case, as tall as case, on floor
+    flush with each of case, flush with front of case
+part base: ply, flat, as deep as case, between side.left and side.right across, on floor, flush with front of case
+part top: ply, flat, as deep as case, between side.left and side.right across, flush with top of case
+    flush with front of case
+assembly tray: between side.left and side.right across with 12 each end, front 0 behind front of case
+    300 deep, 20 tall, 120 copies spread evenly up between base and top, slides out 200
+    part leaf: ply, flat, from left of tray to right of tray, from front of tray to back of tray
+        flush with bottom of tray
+fit tray.* to side.*: slides
+"""
+
+
+def test_so_many_drawers_are_bounded_and_that_is_said() -> None:
+    from reviewer.reports.standing import standing_of
+
+    (shown,) = standing_of(review_of(MANY))
+    assert len(shown.tipping.openings) == 120
+    assert "Of its 120 doors and drawers the heaviest 100 were looked at." in shown.scope
