@@ -20,7 +20,7 @@ from reviewer.workshop.assumptions import Assumption
 
 if TYPE_CHECKING:
     from reviewer.model.outside import SetMeasure
-    from reviewer.reports.standing import StandingShown
+    from reviewer.reports.stability import StandingShown
     from reviewer.reports.used import Carried
 
 #: The topic whose findings come before all others, whatever their severity.
@@ -110,7 +110,7 @@ class Report:
     joints: tuple[JointRow, ...] = ()
     buying: Buying | None = None
     carried: Carried | None = None
-    standing: tuple[StandingShown, ...] = ()  # how each piece keeps standing
+    stability: tuple[StandingShown, ...] = ()  # how each piece keeps standing
     measures: tuple[SetMeasure, ...] = ()  # set from outside, in place of the plan's own
     varied: tuple[str, ...] = ()  # those of them that go through several sizes in this run
     sizes_asked: bool = False  # whether the sizes that the plan names were to be tried

@@ -15,7 +15,7 @@ from reviewer.review import Review
 from reviewer.rulebook import Rule
 
 if TYPE_CHECKING:
-    from reviewer.reports.standing import StandingShown
+    from reviewer.reports.stability import StandingShown
     from reviewer.sizing import AtSize
 
 
@@ -40,12 +40,12 @@ def report_of(
     placed = not review.setting.unsettled and not review.plan.unknown
     assumptions = review.assumptions if placed else ()
     ways = None
-    standing: tuple[StandingShown, ...] = ()
+    stability: tuple[StandingShown, ...] = ()
     if carried and placed and review.setting.whole:
-        from reviewer.reports.standing import standing_of
+        from reviewer.reports.stability import stability_of
         from reviewer.reports.used import carried_of
 
-        ways, standing = carried_of(review), standing_of(review)
+        ways, stability = carried_of(review), stability_of(review)
     if not lists:
         return Report(
             source,
@@ -55,7 +55,7 @@ def report_of(
             assumptions=assumptions,
             rules=rules or {},
             carried=ways,
-            standing=standing,
+            stability=stability,
         )
     from reviewer.reports.buying import buying_of, cut_list_of
     from reviewer.reports.joints import joints_of
@@ -72,7 +72,7 @@ def report_of(
         joints=joints_of(review) if placed else (),
         buying=buying_of(review) if placed else None,
         carried=ways,
-        standing=standing,
+        stability=stability,
     )
 
 

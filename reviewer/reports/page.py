@@ -50,7 +50,7 @@ from reviewer.reports.shown import (
     UsedText,
     UseLine,
 )
-from reviewer.reports.standing_page import standing_on_page
+from reviewer.reports.stability_page import stability_on_page
 from reviewer.reports.used import ROWS, UseRow, landed_text, landings, limit_sources, more_rows, path_text
 from reviewer.setting_out.solid import Solid
 from reviewer.units import UnitSystem, Value, hours, length, mass, show
@@ -362,7 +362,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
     cards = _cards(report, findings, drawing, prefix, first)
     order = order_of(review) if review else Order((), 0.0)
     carried = report.carried
-    standing, standing_more = standing_on_page(report, prefix)
+    stability, stability_more = stability_on_page(report, prefix)
     use, use_more, use_limits = _use(carried.use if carried else (), report.units)
     joint_use, joint_use_more, joint_limits = joint_use_lines(
         carried.joints if carried else (), report.units, ROWS
@@ -391,8 +391,8 @@ def plan_page(report: Report, index: int) -> PlanPage:
         joint_use_more=joint_use_more,
         joint_limits=joint_limits,
         loads=_loads(carried.path, solids, report.units, prefix) if carried else None,
-        standing=standing,
-        standing_more=standing_more,
+        stability=stability,
+        stability_more=stability_more,
         cut_list=tuple(
             CutLine(
                 len(row.parts),

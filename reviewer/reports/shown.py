@@ -10,7 +10,7 @@ from reviewer.reports.drawing import Drawing
 from reviewer.reports.joint_drawings import JointDrawings
 from reviewer.reports.lists import FinishStep
 from reviewer.reports.order import StepRow
-from reviewer.reports.standing_page import StandingOnPage
+from reviewer.reports.stability_page import StandingOnPage
 
 
 class Line(NamedTuple):
@@ -222,8 +222,8 @@ class PlanPage(NamedTuple):
     joint_use_more: str
     joint_limits: tuple[str, ...]  # the sources of their values
     loads: LoadsShown | None
-    standing: tuple[StandingOnPage, ...]
-    standing_more: str
+    stability: tuple[StandingOnPage, ...]
+    stability_more: str
     cut_list: tuple[CutLine, ...]
     joints: tuple[JointRow, ...]
     sections: JointDrawings

@@ -28,7 +28,7 @@ def report(text: str) -> Report:
 
 
 def section(page: str) -> str:
-    found = re.search(r'<section id="plan1-standing".*?</section>', page, re.DOTALL)
+    found = re.search(r'<section id="plan1-stability".*?</section>', page, re.DOTALL)
     assert found
     return found[0]
 
@@ -58,7 +58,7 @@ def test_a_sound_piece_is_drawn_too_and_asks_for_no_change() -> None:
 
 def test_what_hangs_on_the_wall_has_no_such_section() -> None:
     assert "Will it stay up" not in render_html([report(WALL_SHELF)])
-    assert json.loads(render_json([report(WALL_SHELF)]))["plans"][0]["standing"] == []
+    assert json.loads(render_json([report(WALL_SHELF)]))["plans"][0]["stability"] == []
 
 
 def test_the_terminal_tells_it_in_a_full_review_only() -> None:
@@ -70,7 +70,7 @@ def test_the_terminal_tells_it_in_a_full_review_only() -> None:
 
 
 def test_the_json_has_forces_that_make_up_the_moments() -> None:
-    (piece,) = json.loads(render_json([report(BOOKCASE)]))["plans"][0]["standing"]
+    (piece,) = json.loads(render_json([report(BOOKCASE)]))["plans"][0]["stability"]
     assert piece["states"]
     for state in piece["states"]:
         margin = sum(each["force_n"] * each["lever_mm"] for each in state["forces"])
@@ -85,7 +85,7 @@ def test_the_json_has_forces_that_make_up_the_moments() -> None:
 
 
 def test_a_lamp_table_is_shown_a_push_for_information() -> None:
-    (piece,) = json.loads(render_json([report(LAMP_TABLE)]))["plans"][0]["standing"]
+    (piece,) = json.loads(render_json([report(LAMP_TABLE)]))["plans"][0]["stability"]
     asides = [each for each in piece["states"] if not each["judged"]]
     assert [each["kind"] for each in asides] == ["push", "lean"]
     assert all(each["outcome"] == "not judged" and "for information" in each["says"] for each in asides)
@@ -100,7 +100,7 @@ def test_it_never_certifies(path: Path) -> None:
 
     found = reviewed(path.name, path.read_text("utf-8"), settings(), all_rules(), plans_shared())
     made = report_of(found.source, found.problems, found.review, found.judgement)
-    for piece in json.loads(render_json([made]))["plans"][0]["standing"]:
+    for piece in json.loads(render_json([made]))["plans"][0]["stability"]:
         words = json.dumps(piece).lower()
         assert not any(said in words for said in ("is safe", "complies", "approved", "no restraint needed"))
         assert "no certificate" in piece["scope"]

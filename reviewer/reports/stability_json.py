@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from reviewer.reports.standing import StandingShown, StandRow, TriedRow
+from reviewer.reports.stability import StandingShown, StandRow, TriedRow
 from reviewer.units import UnitSystem, Value, show
 
 Json = dict[str, Any]
@@ -79,7 +79,7 @@ def _change(row: TriedRow, system: UnitSystem) -> Json:
     }
 
 
-def standing_json(shown: StandingShown, system: UnitSystem) -> Json:
+def stability_json(shown: StandingShown, system: UnitSystem) -> Json:
     """A piece that stands: its mass and feet, its states nearest to tipping first, the changes tried."""
     piece = shown.tipping.piece
     return {

@@ -64,7 +64,7 @@ class StandingShown(NamedTuple):
     best: str
 
 
-def standing_of(review: Review) -> tuple[StandingShown, ...]:
+def stability_of(review: Review) -> tuple[StandingShown, ...]:
     """Every piece that stands, in the plan's order."""
     several = len(review.pieces) > 1
     return tuple(_shown(each, review, several) for each in review.tipping)
@@ -282,7 +282,7 @@ def _best(changes: tuple[Tried, ...], tipping: Tipping, review: Review) -> str:
     )
 
 
-def standing_lines(found: tuple[StandingShown, ...]) -> list[tuple[str, list[str]]]:
+def stability_lines(found: tuple[StandingShown, ...]) -> list[tuple[str, list[str]]]:
     """For plain text: a sentence for each piece, and its states in a line each."""
     lines = []
     for each in found[:PIECES]:

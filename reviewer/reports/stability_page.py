@@ -7,8 +7,8 @@ from typing import NamedTuple
 
 from reviewer.model.plan import Axis
 from reviewer.reports.content import Report
-from reviewer.reports.standing import PIECES, StandingShown, StandRow, TriedRow
-from reviewer.reports.standing_drawing import balance_drawing, key_text
+from reviewer.reports.stability import PIECES, StandingShown, StandRow, TriedRow
+from reviewer.reports.stability_drawing import balance_drawing, key_text
 from reviewer.setting_out.result import SettingOut
 
 #: Drawings of a piece: its states nearest to tipping; and of all pieces of a plan together.
@@ -36,13 +36,13 @@ class StandingOnPage(NamedTuple):
     best: str
 
 
-def standing_on_page(report: Report, prefix: str) -> tuple[tuple[StandingOnPage, ...], str]:
+def stability_on_page(report: Report, prefix: str) -> tuple[tuple[StandingOnPage, ...], str]:
     """The pieces of the page, and what is said of those that are left out."""
-    if not report.standing or report.review is None:
+    if not report.stability or report.review is None:
         return (), ""
     drawn = 0
     pieces = []
-    for index, each in enumerate(report.standing[:PIECES], 1):
+    for index, each in enumerate(report.stability[:PIECES], 1):
         drawings = _drawings(each, report, f"{prefix}balance-{index}", DRAWN_IN_ALL - drawn)
         drawn += len(drawings)
         outcome = each.rows[0].outcome if each.rows else "stands"
@@ -52,7 +52,7 @@ def standing_on_page(report: Report, prefix: str) -> tuple[tuple[StandingOnPage,
                 each.name, each.said, each.scope, sign, drawings, each.rows, each.changes, each.best
             )
         )
-    left = len(report.standing) - PIECES
+    left = len(report.stability) - PIECES
     return tuple(pieces), f"{left} more pieces stand; the JSON has them all." if left > 0 else ""
 
 

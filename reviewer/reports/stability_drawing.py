@@ -13,7 +13,7 @@ from typing import NamedTuple
 
 from reviewer.reports.drawing import DRAWN
 from reviewer.reports.projection import Seen, View, far_to_near, seen
-from reviewer.reports.standing import Outcome, sides_text, what_text
+from reviewer.reports.stability import Outcome, sides_text, what_text
 from reviewer.reports.svg import Point, hatching, label, line, number, outline, words
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import UnitSystem, Value, force, length, ratio, show
