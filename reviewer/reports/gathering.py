@@ -33,7 +33,7 @@ def report_of(
 
     ``lists`` False leaves out the cut list, what to buy and the mass, which only the page and the JSON
     tell: a terminal need not wait for them. ``carried`` False leaves out how loads travel, how far parts
-    are used and how the piece stands.
+    are used and how the piece stands. The finish's amounts and timetable come with either.
     """
     if review is None:
         return Report(source, problems)
@@ -46,6 +46,11 @@ def report_of(
         from reviewer.reports.used import carried_of
 
         ways, stability = carried_of(review), stability_of(review)
+    finishing = None
+    if (carried or lists) and placed and review.plan.finishes:
+        from reviewer.reports.finishing import finishing_of
+
+        finishing = finishing_of(review)
     if not lists:
         return Report(
             source,
@@ -56,6 +61,7 @@ def report_of(
             rules=rules or {},
             carried=ways,
             stability=stability,
+            finishing=finishing,
         )
     from reviewer.reports.buying import buying_of, cut_list_of
     from reviewer.reports.joints import joints_of
@@ -73,6 +79,7 @@ def report_of(
         buying=buying_of(review) if placed else None,
         carried=ways,
         stability=stability,
+        finishing=finishing,
     )
 
 
