@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
+from reviewer.records import NamedTuple
 from reviewer.reference.cautions import Caution
 from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing

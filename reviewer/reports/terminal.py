@@ -10,10 +10,11 @@ import re
 import shutil
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from typing import TYPE_CHECKING, NamedTuple, TextIO
+from typing import TYPE_CHECKING, TextIO
 
 from reviewer.findings import Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
+from reviewer.records import NamedTuple
 from reviewer.reports.content import Report, assumption_text, counted_word, edit_text, used_text, verdict
 from reviewer.reports.excerpt import MarkedLine, cells, laid_out, marked_lines, one_line
 from reviewer.units import UnitSystem, hours, show
