@@ -93,7 +93,7 @@ def yield_modes(joint: Joint) -> dict[Mode, float]:
     if min(d, lm, ls, fem, fes, fyb) <= 0:
         raise ValueError("a shear joint needs wood on both sides and a fastener")
     re, rt = fem / fes, lm / ls
-    crush, turn, bend = _reductions(joint)
+    crush, turn, bend = reductions(joint)
 
     k1 = (math.sqrt(re + 2 * re**2 * (1 + rt + rt**2) + rt**2 * re**3) - re * (1 + rt)) / (1 + re)
     k2 = -1 + math.sqrt(2 * (1 + re) + 2 * fyb * (1 + 2 * re) * d**2 / (3 * fem * lm**2))
@@ -121,7 +121,7 @@ def shear_value(joint: Joint) -> Yielding:
     return Yielding(modes[mode], mode)
 
 
-def _reductions(joint: Joint) -> tuple[float, float, float]:
+def reductions(joint: Joint) -> tuple[float, float, float]:
     """The reduction terms R_d of modes I, of mode II and of modes III and IV (NDS Table 12.3.1B)."""
     grain = 1 + 0.25 * joint.angle / 90
     if joint.diameter >= LARGE_DIAMETER:
