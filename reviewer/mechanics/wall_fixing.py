@@ -1,4 +1,4 @@
-"""What fixes a piece to a framed wall: studs behind it, the pull on each screw, shear across the board.
+"""What fixes a piece to a framed wall: the studs behind it, and the pull on each of its screws.
 
 Lengths mm, forces N, moments N·mm. (n) are the numbers of the project's safety reference, section 2.
 """
@@ -8,8 +8,6 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from typing import NamedTuple
-
-from reviewer.mechanics.yield_modes import Joint, Mode, Yielding, reductions
 
 #: Beginnings of the studs that are tried; a joint with more places than that is no furniture.
 _WAYS = 600
@@ -96,38 +94,3 @@ def pulls(moment: float, heights: Sequence[float]) -> tuple[float, ...]:
     """
     squares = math.fsum(height * height for height in heights if height > 0)
     return tuple(moment * max(height, 0.0) / squares if squares else math.inf for height in heights)
-
-
-def yield_across_gap(joint: Joint, gap: float) -> dict[Mode, float]:
-    """The reference value of each mode in N where a gap (mm) parts the members; wallboard counts as one.
-
-    Source: the general dowel equations of AWC Technical Report 12 (from memory); without a gap they are the
-    NDS's own, :func:`reviewer.mechanics.yield_modes.yield_modes`. Single shear; every length above 0
-    (ValueError).
-    """
-    d, lm, ls = joint.diameter, joint.main_length, joint.side_length
-    main, side = joint.main_strength * d, joint.side_strength * d
-    if min(d, lm, ls, main, side, joint.bending_yield) <= 0:
-        raise ValueError("a shear joint needs wood on both sides and a fastener")
-    bend = joint.bending_yield * d**3 / 6
-    crush, turn, bent = reductions(joint)
-    from_side, from_main = side * ls**2 / 4, main * lm**2 / 4
-
-    def force(a: float, b: float, c: float) -> float:
-        return (math.sqrt(b * b + 4 * a * c) - b) / (2 * a)
-
-    return {
-        "Im": main * lm / crush,
-        "Is": side * ls / crush,
-        "II": force((1 / side + 1 / main) / 4, ls / 2 + gap + lm / 2, from_side + from_main) / turn,
-        "IIIm": force(1 / (2 * side) + 1 / (4 * main), gap + lm / 2, bend + from_main) / bent,
-        "IIIs": force(1 / (4 * side) + 1 / (2 * main), ls / 2 + gap, from_side + bend) / bent,
-        "IV": force((1 / side + 1 / main) / 2, gap, 2 * bend) / bent,
-    }
-
-
-def shear_across_gap(joint: Joint, gap: float) -> Yielding:
-    """The reference shear value Z of a fastener across a gap, N, and the mode that governs it."""
-    modes = yield_across_gap(joint, gap)
-    mode = min(modes, key=lambda name: modes[name])
-    return Yielding(modes[mode], mode)

@@ -9,7 +9,7 @@ from typing import Literal
 from reviewer.records import NamedTuple
 from reviewer.reference.sources import Standing, cited, named, standing
 from reviewer.reference.tables import Row, table
-from reviewer.units import MM_PER_INCH, MPA_PER_PSI, TOLERANCE_MM, close
+from reviewer.units import MM_PER_INCH, TOLERANCE_MM, close
 
 _WOOD_SCREW = "wood screw (ASME B18.6.1)"
 _METRIC_SCREW = "metric wood / chipboard screw (full thread)"
@@ -39,7 +39,6 @@ class Screw(NamedTuple):
     source: str
     status: Standing
     note: str
-    bending_yield: float | None = None  # MPa, of the wire; None where the table has none
 
     def thread(self, length: float) -> float:
         """The threaded part of a screw of a length, mm: max(4 D, 2/3 L) (NDS 2018, Appendix L, least)."""
@@ -94,7 +93,6 @@ class _Fastener(Row):
     pilot_hardwood: str
     clearance_hole: str
     for_stock: str
-    bending_yield_psi: float | None
     confidence: str
     notes: str
 
@@ -152,7 +150,6 @@ def _screw(row: _Fastener) -> Screw:
         source=named(row.src_major, row.confidence),
         status=standing(row.confidence),
         note=row.notes,
-        bending_yield=row.bending_yield_psi * MPA_PER_PSI if row.bending_yield_psi else None,
     )
 
 

@@ -22,7 +22,9 @@ from reviewer.units import TOLERANCE_MM, UnitSystem
 from reviewer.workshop.loading import resting
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.stud_screws import Hold, screw_of, stud_hold
-from reviewer.workshop.tipping import State, climbed, pushed, restraint_hold, states
+from reviewer.workshop.tipping import State
+from reviewer.workshop.tipping_scene import Scene
+from reviewer.workshop.tipping_states import openings_of
 from reviewer.workshop.usual_sizes import screw_lengths
 
 if TYPE_CHECKING:
@@ -159,22 +161,26 @@ def stud_spacing(review: Review) -> float:
 
 def worst_state(piece: Piece, review: Review, wall: WallSide) -> tuple[State | None, float]:
     """The state in which the piece needs most from its restraints, and the moment it then lacks, N·mm."""
-    plan, setting, limits = review.plan, review.setting, review.limits
-    if not piece.edges:
-        return None, 0.0
-    lasting, spots = resting(review.declared, setting)
-    met: list[State | None] = [*states(piece, plan, setting, limits, lasting, spots)]
-    met.append(pushed(piece, plan, setting, limits))
-    if plan.room is None or plan.room.children_under != 0:
-        met.append(climbed(piece, plan, setting, limits))
-    hold = restraint_hold(piece, limits, setting)
-    away = [
-        state
-        for state in met
-        if state is not None and state.balance.edge.outward[wall.axis] * wall.towards < -_FACING
-    ]
-    worst = min(away, key=lambda state: round(state.balance.margin, 3), default=None)
-    return worst, max(0.0, hold - worst.balance.margin) if worst else 0.0
+    lasting, spots = resting(review.declared, review.setting)
+    opens = openings_of(piece, review, lasting)
+    scene = Scene(piece, review.plan, review.setting, review.limits, opens)
+    children = review.plan.room is None or review.plan.room.children_under != 0
+    met: list[State | None] = []
+    for edge in scene.edges:
+        if edge.outward[wall.axis] * wall.towards > -_FACING:
+            continue  # a restraint holds nothing back that falls along the wall
+        met += [scene.empty(edge), scene.uneven(edge), scene.loaded(edge, lasting, spots), scene.push(edge)]
+        if opens:
+            together = scene.together(edge)
+            met += [*scene.opened(edge), scene.all_opened(edge)]
+            met += [scene.push(edge, together)] if together else []
+        if piece.storage:
+            met.append(scene.high(edge, lasting))
+        if children:
+            met += [scene.child(edge), scene.child_all_open(edge) if len(opens) > 1 else None]
+    found = [state for state in met if state is not None]
+    worst = min(found, key=lambda state: round(state.unheld, 3), default=None)
+    return worst, max(0.0, -worst.unheld) if worst else 0.0
 
 
 def lever_of(on_piece: float, on_wall: float, gap: float, arm: float) -> float:

@@ -23,6 +23,7 @@ from reviewer.units import (
     ratio,
 )
 from reviewer.wording import listed
+from reviewer.workshop.loading import resting
 from reviewer.workshop.restraining import (
     Restrained,
     Tied,
@@ -33,7 +34,8 @@ from reviewer.workshop.restraining import (
     screw_words,
     studs_for,
 )
-from reviewer.workshop.tipping import qualifies
+from reviewer.workshop.standing import Piece
+from reviewer.workshop.tipping_states import openings_of, storage_tested
 
 #: How far from its end a screw sits in the part that a restraint is moved to: own choice.
 _FROM_END_MM = 25.0
@@ -206,6 +208,11 @@ def _unsaid(review: Review, found: Restrained, number: int, tied: Tied) -> _Faul
     return _Fault(_UNSAID, _SAY, values, Severity.NOTE, "screws")
 
 
+def _tall_and_heavy(review: Review, piece: Piece) -> bool:
+    lasting, _ = resting(review.declared, review.setting)
+    return storage_tested(piece, review.limits, openings_of(piece, review, lasting))
+
+
 def _fault(review: Review, found: Restrained, number: int, tied: Tied) -> _Fault | None:
     if tied.board_only:
         return None  # told by anchor-in-board-only
@@ -221,7 +228,7 @@ def _fault(review: Review, found: Restrained, number: int, tied: Tied) -> _Fault
     if (
         tied.into_stud
         and found.points < points.amount
-        and qualifies(found.piece, review.limits)
+        and _tall_and_heavy(review, found.piece)
         and (studs is None or studs.most >= points.amount)
     ):
         values: dict[str, Filling] = {
