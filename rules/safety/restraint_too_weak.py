@@ -62,7 +62,7 @@ _LOWER = (
 )
 _WEAK = (
     "Each restraint of {piece} is to hold {needed} ({why}), but its screw holds only {hold} by estimate: "
-    "{thread} of thread in the stud ({stud})."
+    "{thread} of thread in a stud of light softwood ({stud})."
 )
 _SCREW = "Use {words}: it has {more} of thread in the stud and holds {better} by estimate." + _DEFER
 _MORE = (
