@@ -135,6 +135,7 @@ class Restrained(NamedTuple):
     tied: tuple[Tied, ...]
     pull: float
     needed: float
+    arm: float  # how far the back of the piece lies behind the edge that it would tip over
 
     @property
     def points(self) -> int:
@@ -284,7 +285,7 @@ def restrained_piece(
     levers = math.fsum(each.lever * each.restraint.count for each in tied if each.restraint.into != "board")
     pull = 0.0 if lacks <= 0 else (lacks / levers if levers > 0 else math.inf)
     needed = max(pull, review.limit("restraint-force").amount)
-    return Restrained(piece, wall, state, lacks, tuple(tied), pull, needed)
+    return Restrained(piece, wall, state, lacks, tuple(tied), pull, needed, arm)
 
 
 def _arm(piece: Piece, wall: WallSide, state: State | None) -> float:

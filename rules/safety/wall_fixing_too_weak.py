@@ -9,7 +9,18 @@ from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.model.plan import WALL
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem, Value, count, force, length, percent
+from reviewer.units import (
+    MM_PER_INCH,
+    NEWTON_PER_KG,
+    TOLERANCE_MM,
+    UnitSystem,
+    Value,
+    count,
+    force,
+    length,
+    mass,
+    percent,
+)
 from reviewer.wording import listed
 from reviewer.workshop.screw_lengths import bite_wanted, with_length
 from reviewer.workshop.usual_sizes import screw_lengths
@@ -186,7 +197,7 @@ def _finding(review: Review, hung: WallHung, several: bool) -> Finding | None:
     axis = hung.wall.along
     values: dict[str, Filling] = {
         "piece": f"the piece with {hung.piece.parts[0]}" if several else review.plan.title,
-        "weight": force(hung.weight),
+        "weight": mass(hung.weight / NEWTON_PER_KG),
         "out": length(hung.out),
         "pull": force(hung.pull),
         "count": count(len(hung.points)),
