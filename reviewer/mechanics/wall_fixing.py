@@ -38,13 +38,16 @@ class Row(NamedTuple):
     reach: tuple[float, float] | None = None
 
 
-def on_studs(rows: Sequence[Row], spacing: float, off: float) -> tuple[tuple[float | None, ...], ...]:
+def on_studs(
+    rows: Sequence[Row], spacing: float, off: float, load: float | None = None
+) -> tuple[tuple[float | None, ...], ...]:
     """Where the fasteners of some rows meet studs when these lie as luckily as they can.
 
     Row by row, for each fastener the middle of its stud, or None for one between studs. A place meets a
     stud no further than ``off`` from its middle. Studs are ``spacing`` apart and may begin anywhere; of
-    equal choices the one with the most different studs counts. In the luckiest of all choices some place,
-    or some end of a joint, is at the rim or the middle of a stud, so only those are tried.
+    equal choices the one with the most different studs counts, then the one whose studs lie best about a
+    ``load``. In the luckiest of all choices some place, or some end of a joint, is at the rim or the middle
+    of a stud, or the load is at or midway between studs, so only those are tried.
     """
     ways: dict[int, float] = {}
     for row in rows:
@@ -52,13 +55,19 @@ def on_studs(rows: Sequence[Row], spacing: float, off: float) -> tuple[tuple[flo
         for place in places:
             for first in (place, place - off, place + off):
                 ways.setdefault(round(first % spacing), first)
+    if load is not None:
+        for first in (load, load + spacing / 2):
+            ways.setdefault(round(first % spacing), first)
     best: tuple[tuple[float | None, ...], ...] = tuple((None,) * len(row.places) for row in rows)
-    most = (0, 0)
+    most = (0, 0, -math.inf)
     for first in list(ways.values())[:_WAYS]:
         met = tuple(_met(row, first, spacing, off) for row in rows)
         found = [stud for row in met for stud in row if stud is not None]
-        if (len(found), len(set(found))) > most:
-            most, best = (len(found), len(set(found))), met
+        if not found:
+            continue
+        aside = 0.0 if load is None else -round(abs(math.fsum(found) / len(found) - load), 1)
+        if (len(found), len(set(found)), aside) > most:
+            most, best = (len(found), len(set(found)), aside), met
     return best
 
 

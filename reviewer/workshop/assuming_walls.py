@@ -19,7 +19,7 @@ _ROOM_SAID = "indoors, heated, wall behind"
 
 
 def walls(review: Review) -> Iterator[Assumption]:
-    """Studs and board of a wall that something is fixed to; a plan that fixes nothing takes none for granted."""
+    """Studs and board of a wall that something is fixed to; nothing where nothing is."""
     plan, room = review.plan, review.plan.room
     into_studs = [each for each in plan.restraints if each.into in ("stud", None)]
     hung = _screwed_on(review)
@@ -56,7 +56,7 @@ def walls(review: Review) -> Iterator[Assumption]:
             review,
             "stud-gravity",
             "the studs",
-            "they are taken to be light softwood, of specific gravity {value}",
+            "taken as light softwood, of specific gravity {value}",
         )
         yield from assumed_limit(review, "wallboard", "the wall", "its board is taken to be {value} thick")
 

@@ -37,6 +37,8 @@ _LONGEST_MM = 100.0
 #: The sizes of screw that are told as a remedy (safety notes 3.3: two #10 or #12, common practice).
 _GAUGES = ("#10", "#12", "#14")
 _METRIC_MM = (5.0, 6.0)
+#: Less thread than this in a stud is none: a turn of the point.
+_GRAZES_MM = 1.0
 #: How straight an edge must look away from the wall for a restraint to hold the piece back from it.
 _FACING = 0.5
 #: A straightened strap whose slope is told in the report, degrees.
@@ -119,7 +121,7 @@ class Tied(NamedTuple):
         """True for one that wallboard alone holds: said so, or its screw ends there."""
         if self.restraint.into == "board":
             return True
-        return self.hold is not None and self.hold.thread <= TOLERANCE_MM
+        return self.hold is not None and self.hold.thread < _GRAZES_MM
 
 
 class Restrained(NamedTuple):
@@ -204,25 +206,48 @@ def _there(
 ) -> tuple[list[Solid], list[Solid]]:
     """The parts that a restraint can be fixed to at a height, and those there that are too thin."""
     outline = any(word in review.plan.boxes for word in restraint.said.split(", "))
+    inside = set(piece.parts)
+    names = [name for name in restraint.what if name in inside]
+    return _reached(names, piece, review, wall, height, restraint if outline else None)
+
+
+def _reached(
+    names: Sequence[str],
+    piece: Piece,
+    review: Review,
+    wall: WallSide,
+    height: float,
+    sought: Restraint | None,
+) -> tuple[list[Solid], list[Solid]]:
+    """Those of some parts that stand at a height, thick enough and too thin ones.
+
+    ``sought``: the plan names no part, so only what reaches near the wall, stays put and lets the
+    restraint's screw through to the wall is meant.
+    """
     least = review.limit("restraint-part").amount - TOLERANCE_MM
-    through = restraint.device == "screws"
     back = wall.back(piece)
     thick: list[Solid] = []
     thin: list[Solid] = []
-    inside = set(piece.parts)
-    for name in restraint.what:
+    for name in names:
         solid = review.setting.solids.get(name)
-        if solid is None or name not in inside:
+        if solid is None:
             continue
         if not solid.low[Axis.UP] - TOLERANCE_MM <= height <= solid.high[Axis.UP] + TOLERANCE_MM:
             continue
-        if outline and (wall.back(solid) < back - _NEAR_BACK_MM or name in review.moves_with):
-            continue
-        reached = restraint.length is None or solid.through(wall.axis) < restraint.length
-        if through and outline and not reached:
-            continue
+        if sought is not None:
+            if wall.back(solid) < back - _NEAR_BACK_MM or name in review.moves_with:
+                continue
+            too_deep = sought.length is not None and solid.through(wall.axis) >= sought.length
+            if sought.device == "screws" and too_deep:
+                continue
         (thick if solid.thickness >= least else thin).append(solid)
     return thick, thin
+
+
+def solid_instead(review: Review, found: Restrained, tied: Tied) -> tuple[str, ...]:
+    """The parts at the height of a restraint that would hold it, whatever the plan names."""
+    thick, _ = _reached(found.piece.parts, found.piece, review, found.wall, tied.on_piece, tied.restraint)
+    return tuple(solid.name for solid in thick)
 
 
 def _tied(restraint: Restraint, piece: Piece, review: Review, wall: WallSide, arm: float) -> Tied:

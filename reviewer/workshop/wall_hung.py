@@ -103,9 +103,10 @@ class WallHung(NamedTuple):
 
 
 class Trial(NamedTuple):
-    """What is tried in place of the plan: screws so long, into every stud, so many at each, bearing lower."""
+    """What is tried in place of the plan: other screws, into every stud, so many at each, bearing lower."""
 
     length: float = 0.0  # mm; 0: as they are
+    gauge: str | None = None  # only screws of a gauge are changed
     every_stud: bool = False
     times: int = 1
     lower: float = 0.0  # mm
@@ -141,7 +142,7 @@ def hung_piece(review: Review, piece: Piece, trial: Trial | None = None) -> Wall
     bearing = _bearing(review, piece)
     if not fixings or bearing is None or weight <= 0:
         return None
-    points, studs = _on_studs(review, fixings, wall, trial)
+    points, studs = _on_studs(review, fixings, wall, trial, along)
     found = WallHung(piece, wall, weight, out, along, bearing - trial.lower, fixings, points, studs)
     return _loaded(found)
 
@@ -205,8 +206,10 @@ def _fixings(review: Review, piece: Piece, wall: WallSide, brief: bool, trial: T
                 if not these or these[0].point_part != WALL:
                     continue
                 holder = holds.holder(joint, fastening, wall.axis, brief)
-                if trial.length and fastening.length and trial.length > fastening.length:
-                    holder = holds.retried(holder, joint, brief, length=trial.length) or holder
+                changes = {"gauge": trial.gauge} if trial.gauge and fastening.gauge else None
+                longer = max(trial.length, fastening.length or 0.0)
+                if changes or longer > (fastening.length or 0.0):
+                    holder = holds.retried(holder, joint, brief, length=longer, changes=changes) or holder
                 if holder.shear is None or holder.pull is None:
                     continue
                 found.append(_fixing(joint, fastening, these, holder, wall))
@@ -228,9 +231,12 @@ def _fixing(
 
 
 def _on_studs(
-    review: Review, fixings: Sequence[Fixing], wall: WallSide, trial: Trial
+    review: Review, fixings: Sequence[Fixing], wall: WallSide, trial: Trial, load: float
 ) -> tuple[tuple[Point, ...], int | None]:
-    """Every fastener with whether it meets a stud; and how many studs are met, where that is known."""
+    """Every fastener with whether it meets a stud; and how many studs are met, where that is known.
+
+    ``load`` is where along the wall the weight lies.
+    """
     spacing = review.plan.room.stud_spacing if review.plan.room is not None else None
     rows = []
     ups: list[tuple[float, ...]] = []
@@ -251,7 +257,7 @@ def _on_studs(
             for at, up in zip(row.places, heights, strict=True)
         )
         return points, None
-    met = on_studs(rows, spacing, review.limit("stud-target").amount)
+    met = on_studs(rows, spacing, review.limit("stud-target").amount, load)
     found = tuple(
         Point(number, at if stud is None or row.reach is None else stud, up, stud is not None)
         for number, (row, studs, heights) in enumerate(zip(rows, met, ups, strict=True))
@@ -288,12 +294,17 @@ def _shares(places: Sequence[float], at: float) -> list[float]:
 
 
 def _used(holder: Holder, pull: float, shear: float) -> float:
-    """The share of what a fastener may bear that a pull and a shear take together (NDS 12.4)."""
+    """The share of what a fastener may bear that a pull and a shear take together: NDS 12.4.
+
+    Never less than either of them alone takes, which that formula would allow.
+    """
     assert holder.pull is not None
     assert holder.shear is not None
     together = math.hypot(pull, shear)
-    if not math.isfinite(together) or holder.pull.force <= 0 or holder.shear.force <= 0:
+    may_pull, may_shear = holder.pull.force, holder.shear.force
+    if not math.isfinite(together) or may_pull <= 0 or may_shear <= 0:
         return math.inf if together > 0 else 0.0
     angle = math.degrees(math.atan2(pull, shear))
     kind: Literal["nail", "screw"] = "nail" if holder.kind == "nails" else "screw"
-    return together / pull_and_shear(kind, holder.pull.force, holder.shear.force, angle)
+    both = together / pull_and_shear(kind, may_pull, may_shear, angle)
+    return max(both, pull / may_pull, shear / may_shear)

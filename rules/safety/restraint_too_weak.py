@@ -32,6 +32,7 @@ from reviewer.workshop.restraining import (
     restrained,
     restrained_piece,
     screw_words,
+    solid_instead,
     studs_for,
 )
 from reviewer.workshop.standing import Piece
@@ -48,6 +49,7 @@ _NOTHING = (
     "At {height} up nothing of {piece} that is at least {least} thick reaches near the wall, so there is "
     "nothing solid to screw the restraint to ({who})."
 )
+_INSTEAD = "Fix it to {instead} in place of {piece}: {thicker} thick there." + _DEFER
 _MOVE = "Fix it at {there} up, into {part}, which is {thicker} thick." + _DEFER
 _RAIL = (
     "Add a rail at that height, at least {least} thick and joined to both sides, and fix it there." + _DEFER
@@ -96,7 +98,7 @@ class _Fault(NamedTuple):
 
 def _up(review: Review, height: float) -> float:
     """A height on the tape, mm."""
-    step = 10.0 if review.units is UnitSystem.METRIC else MM_PER_INCH
+    step = 5.0 if review.units is UnitSystem.METRIC else MM_PER_INCH / 4
     return math.floor(height / step + 1e-6) * step
 
 
@@ -132,6 +134,13 @@ def _unfixed(review: Review, found: Restrained, number: int, tied: Tied) -> _Fau
         thickest = max(review.setting.solids[name].thickness for name in tied.thin)
         values |= {"thin": listed(tied.thin), "thick": fine_length(thickest)}
     says = _THIN if tied.thin else _NOTHING
+    instead = solid_instead(review, found, tied)
+    if instead:
+        values |= {
+            "instead": listed(instead),
+            "thicker": fine_length(min(review.setting.solids[name].thickness for name in instead)),
+        }
+        return _Fault(says, _INSTEAD, values, Severity.ERROR, "height")
     moved = _solid_height(review, found, number)
     if moved is None:
         return _Fault(says, _RAIL, values, Severity.ERROR, "height")

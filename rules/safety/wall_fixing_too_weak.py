@@ -28,6 +28,8 @@ from reviewer.workshop.wall_hung import Trial, WallHung, hung_piece, wall_hung
 
 #: The longest screw that is told as a remedy, and how far down a bearing is looked for.
 _LONGEST_MM, _LOWEST_MM = 130.0, 600.0
+#: Thicker screws that are told as a remedy, as for restraints.
+_GAUGES = ("#10", "#12", "#14")
 
 _SAYS = (
     "{piece} weighs {weight} with what the plan puts on it, and that lies {out} off the wall. So its screws "
@@ -61,9 +63,15 @@ class _Way(NamedTuple):
     edit: Edit | None = None
 
 
-def _lengths(review: Review, hung: WallHung) -> list[float]:
+def _lengths(review: Review, hung: WallHung, same: bool) -> list[float]:
+    """The lengths to try, mm: longer than the shortest there is, or as long where they are thicker."""
     shortest = min(fixing.fastening.length or 0.0 for fixing in hung.fixings)
-    return [each for each in screw_lengths(review.units) if shortest + TOLERANCE_MM < each <= _LONGEST_MM]
+    least = shortest - TOLERANCE_MM if same else shortest + TOLERANCE_MM
+    return [each for each in screw_lengths(review.units) if least < each <= _LONGEST_MM]
+
+
+def _number(gauge: str) -> int:
+    return int(gauge.removeprefix("#"))
 
 
 def _ways(review: Review, hung: WallHung) -> Iterator[_Way]:
@@ -78,7 +86,7 @@ def _ways(review: Review, hung: WallHung) -> Iterator[_Way]:
         return found.used if found is not None and good else None
 
     def longer(rest: Trial) -> tuple[float, float] | None:
-        for each in _lengths(review, hung):
+        for each in _lengths(review, hung, rest.gauge is not None):
             used = tried(rest._replace(length=each))
             if used is not None:
                 return each, used
@@ -100,6 +108,16 @@ def _ways(review: Review, hung: WallHung) -> Iterator[_Way]:
                 with_length(review.source, review.plan, hung.fixings[0].fastening, more[0]) if alone else None
             )
             yield _Way("use screws {long} long", {"long": length(more[0])}, more[1], edit)
+        for gauge in _GAUGES:
+            now = max(
+                (_number(each.fastening.gauge) for each in hung.fixings if each.fastening.gauge), default=0
+            )
+            if more is None and 0 < now < _number(gauge):
+                stout = longer(Trial(gauge=gauge))
+                if stout is not None:
+                    values: dict[str, Filling] = {"gauge": gauge, "long": length(stout[0])}
+                    yield _Way("use screws {gauge}, {long} long", values, stout[1])
+                    break
     every = bool(spacing and hung.missed)
     used = tried(Trial(every_stud=every, times=2))
     if used is not None:
