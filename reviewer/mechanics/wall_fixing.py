@@ -9,8 +9,8 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-#: Beginnings of the studs that are tried; a joint with more places than that is no furniture.
-_WAYS = 600
+#: Beginnings of the studs that are tried, times fasteners that are looked at: beyond any furniture.
+_MOST_LOOKS = 300_000
 
 
 class Studs(NamedTuple):
@@ -60,7 +60,8 @@ def on_studs(
             ways.setdefault(round(first % spacing), first)
     best: tuple[tuple[float | None, ...], ...] = tuple((None,) * len(row.places) for row in rows)
     most = (0, 0, -math.inf)
-    for first in list(ways.values())[:_WAYS]:
+    most_ways = max(3, _MOST_LOOKS // max(1, sum(len(row.places) for row in rows)))
+    for first in list(ways.values())[:most_ways]:
         met = tuple(_met(row, first, spacing, off) for row in rows)
         found = [stud for row in met for stud in row if stud is not None]
         if not found:

@@ -258,7 +258,7 @@ def _tied(restraint: Restraint, piece: Piece, review: Review, wall: WallSide, ar
     on_piece = min(stated, piece.height)
     lever = lever_of(on_piece, stated, wall.gap, arm)
     thick, thin = _there(restraint, piece, review, wall, on_piece)
-    wood = _wood(restraint, thick or thin, wall)
+    wood = _wood(restraint, thick or thin, piece, wall)
     screw = None
     if restraint.length and (restraint.gauge or restraint.diameter):
         screw = Screwed(restraint.gauge, restraint.diameter, restraint.length)
@@ -278,14 +278,20 @@ def _tied(restraint: Restraint, piece: Piece, review: Review, wall: WallSide, ar
     )
 
 
-def _wood(restraint: Restraint, solids: Sequence[Solid], wall: WallSide) -> float:
-    """The wood between the head of a restraint's screw and the wallboard, mm; a strap's is none."""
+def _wood(restraint: Restraint, solids: Sequence[Solid], piece: Piece, wall: WallSide) -> float:
+    """What lies between the head of a restraint's screw and the wallboard, mm; before a strap's nothing.
+
+    A screw through the piece goes through its part and whatever is left to the wall, a gap or a back.
+    """
     if restraint.device in ("strap", "bracket"):
         return 0.0
-    thinnest = min((solid.through(wall.axis) for solid in solids), default=None)
-    if restraint.device == "cleat" and (thinnest is None or thinnest > 2 * usual_value("cleat-thickness")):
-        return usual_value("cleat-thickness")
-    return thinnest or 0.0
+    back = wall.back(piece) + wall.gap
+    nearest = min(((solid.through(wall.axis), back - wall.back(solid)) for solid in solids), default=None)
+    if restraint.device == "cleat":
+        usual = usual_value("cleat-thickness")
+        # The rail itself where the plan names it, else one of usual thickness on the wall.
+        return nearest[0] if nearest is not None and nearest[0] <= 2 * usual else usual
+    return sum(nearest) if nearest is not None else 0.0
 
 
 def restrained(review: Review) -> Iterator[Restrained]:
@@ -296,11 +302,17 @@ def restrained(review: Review) -> Iterator[Restrained]:
 
 
 def restrained_piece(
-    review: Review, piece: Piece, trials: Mapping[int, Trial] = MappingProxyType({})
+    review: Review,
+    piece: Piece,
+    trials: Mapping[int, Trial] = MappingProxyType({}),
+    known: Restrained | None = None,
 ) -> Restrained:
-    """A standing piece with its restraints; ``trials`` has what to try, by number of the restraint."""
+    """A standing piece with its restraints; ``trials`` has what to try, by number of the restraint.
+
+    ``known`` is the piece as the plan has it, so that its balance need not be worked out anew.
+    """
     wall = wall_side(piece, review)
-    state, lacks = worst_state(piece, review, wall)
+    state, lacks = (known.state, known.lacks) if known is not None else worst_state(piece, review, wall)
     arm = _arm(piece, wall, state)
     tied = []
     for number, restraint in enumerate(piece.restraints):
@@ -365,7 +377,7 @@ def better_screw(
     asked = review.limit("stud-screw-thread").amount - TOLERANCE_MM
     for screw in screws_to_try(found.tied[number].screw, review.units):
         trial = Trial(screw=screw, device=device)
-        tried = restrained_piece(review, found.piece, {number: trial})
+        tried = restrained_piece(review, found.piece, {number: trial}, found)
         hold = tried.tied[number].hold
         if hold is not None and hold.pull >= tried.needed and hold.thread >= asked:
             return screw, hold

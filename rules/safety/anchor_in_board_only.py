@@ -52,7 +52,7 @@ def _finding(review: Review, found: Restrained, number: int, tied: Tied) -> Find
         says = _SHORT
         values["who"] = board.source
         if tied.wood > TOLERANCE_MM:
-            says = _SHORT.replace("{wood}", "{wood} of wood and ")
+            says = _SHORT.replace("{wood}", "{wood} before the wall and ")
             values["wood"] = length(tied.wood)
     return Finding(
         parts=tied.fixed_to[:4],
@@ -63,10 +63,10 @@ def _finding(review: Review, found: Restrained, number: int, tied: Tied) -> Find
         working=Working(
             figures=(
                 Figure("length of the screw", length(restraint.length or 0.0)),
-                Figure("wood under its head", length(tied.wood)),
+                Figure("wood and gap before the wall", length(tied.wood)),
                 Figure("wallboard", board.value, board.source),
             ),
-            formula="length - wood under the head - wallboard, not below 0",
+            formula="length - wood and gap - wallboard, not below 0",
             result=Figure(
                 "thread in the stud",
                 length(0.0 if restraint.into == "board" else tied.hold.thread if tied.hold else 0.0),

@@ -40,6 +40,8 @@ from reviewer.workshop.tipping_states import openings_of, storage_tested
 
 #: How far from its end a screw sits in the part that a restraint is moved to: own choice.
 _FROM_END_MM = 25.0
+#: Heights that are tried, from the top down: more levels than a case has.
+_MOST_HEIGHTS = 40
 _DEFER = " An estimate is no test: the restraint's own instructions and local codes decide."
 _THIN = (
     "At {height} up only {thin} is there to screw the restraint to, {thick} thick: the screws pull out of it "
@@ -114,8 +116,8 @@ def _solid_height(review: Review, found: Restrained, number: int) -> tuple[float
         for name in found.piece.parts
         if (solid := review.setting.solids[name]).thickness >= least
     }
-    for height in sorted(tops, reverse=True):
-        tried = restrained_piece(review, found.piece, {number: Trial(height=height)})
+    for height in sorted(tops, reverse=True)[:_MOST_HEIGHTS]:
+        tried = restrained_piece(review, found.piece, {number: Trial(height=height)}, found)
         tied = tried.tied[number]
         if tied.fixed_to and tied.lever > 0 and (tied.hold is None or tied.hold.pull >= tried.needed):
             return height, tied
@@ -164,7 +166,7 @@ def _rising(review: Review, found: Restrained, number: int, tied: Tied) -> _Faul
     if moved is None:
         return _Fault(_RISES, _OTHER, values, Severity.ERROR, "height")
     height, _ = moved
-    tried = restrained_piece(review, found.piece, {number: Trial(height=height)})
+    tried = restrained_piece(review, found.piece, {number: Trial(height=height)}, found)
     values |= {"there": length(height), "needed": force(tried.needed)}
     return _Fault(_RISES, _LOWER, values, Severity.ERROR, "height", f"{_number(review, height)} up")
 
@@ -193,7 +195,7 @@ def _weak(review: Review, found: Restrained, number: int, tied: Tied) -> _Fault:
         return _Fault(_WEAK, _SCREW, values, Severity.ERROR, "screws", words)
     studs = studs_for(tied, found, review)
     for points in range(restraint.count + 1, (studs.most if studs else 0) + 1):
-        tried = restrained_piece(review, found.piece, {number: Trial(many=points)})
+        tried = restrained_piece(review, found.piece, {number: Trial(many=points)}, found)
         held = tried.tied[number].hold
         if held is not None and held.pull >= tried.needed:
             values |= {"points": count(points), "better": force(held.pull), "needed": force(tried.needed)}

@@ -28,6 +28,8 @@ from reviewer.workshop.wall_hung import Trial, WallHung, hung_piece, wall_hung
 
 #: The longest screw that is told as a remedy, and how far down a bearing is looked for.
 _LONGEST_MM, _LOWEST_MM = 130.0, 600.0
+#: A piece with more joints into the wall than this gets no remedy tried: each would be worked out anew.
+_MOST_TRIED = 60
 #: Thicker screws that are told as a remedy, as for restraints.
 _GAUGES = ("#10", "#12", "#14")
 
@@ -51,6 +53,7 @@ _DEFER = (
     " Find the studs first; an estimate is no test, masonry and metal studs need hardware of their own with "
     "its maker's data, and local codes decide."
 )
+_RAIL = "Screw through a rail at least {rail} thick, joined to the sides, rather than through {thin} alone. "
 _LESS = "Put less on it, or hold it from below too, with brackets into studs or a post to the floor."
 
 
@@ -148,7 +151,8 @@ def _remedy(review: Review, hung: WallHung) -> tuple[str, dict[str, Filling], Ed
     values: dict[str, Filling] = {}
     words = []
     edit = None
-    for number, way in enumerate(_ways(review, hung)):
+    ways = _ways(review, hung) if len(hung.fixings) <= _MOST_TRIED else iter(())
+    for number, way in enumerate(ways):
         if number == 2:
             break
         values |= way.values
@@ -244,6 +248,10 @@ def _finding(review: Review, hung: WallHung, several: bool) -> Finding | None:
         severity = Severity.ERROR if hung.used >= beyond.amount else Severity.WARNING
     values.setdefault("used", percent(round(100 * worst.used)) if worst is not None else "more than all")
     do, more, edit = _remedy(review, hung)
+    rail = review.limit("restraint-part")
+    if 0 < review.setting.solids[fixing.head_part].thickness < rail.amount - TOLERANCE_MM:
+        do = _RAIL + do
+        values |= {"rail": rail.value, "thin": fixing.head_part}
     loads = [load.load.span for load in hung.piece.loads]
     return Finding(
         parts=heads,
@@ -268,6 +276,7 @@ def _finding(review: Review, hung: WallHung, several: bool) -> Finding | None:
         "wallboard",
         "stud-gravity",
         "stud-target",
+        "restraint-part",
     ),
     needs=("setting.wall", "plan.joins"),
 )

@@ -66,7 +66,7 @@ def test_words_of_a_deep_shelf_on_a_low_cleat() -> None:
         "4 19/32 in off the wall. So its screws are pulled out with 542 lb in all and sheared besides: the "
         "hardest used, through cleat 50 3/4 in up, gets 181 lb of pull and 29.5 lb of shear, which is "
     )
-    assert "Let it bear on the wall" in said
+    assert "; or let it bear on the wall 1 in further down" in said
     assert said.endswith(
         "masonry and metal studs need hardware of their own with its maker's data, and local codes decide."
     )
@@ -147,3 +147,15 @@ def test_what_stands_on_the_floor_is_not_judged() -> None:
 
 def test_masonry_is_given_no_number() -> None:
     assert weights(ledge() + "restrain shelf to wall: bracket, screws #10 x 3 into masonry\n") == []
+
+
+def test_a_thin_back_is_to_get_a_rail() -> None:
+    plan = CUPBOARD.format(screws="#8 x 2 1/2, 4 per joint", load="dishes").replace(
+        "part rail: ply, across, on edge, rip 4, between side.left and side.right, against wall, under board.3",
+        "part rail: thin, across, on edge, rip 4, between side.left and side.right, against wall, under board.3",
+    )
+    (said,) = told(plan, RULE)
+    assert (
+        "→ Screw through a rail at least 15/32 in thick, joined to the sides, rather than through rail alone."
+        in said
+    )

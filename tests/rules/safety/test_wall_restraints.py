@@ -111,6 +111,18 @@ def test_a_screw_through_the_piece_wants_a_rail_and_is_moved_to_one() -> None:
     assert assert_mends(rail, WEAK) == "57 up"
 
 
+def test_a_gap_before_the_wall_takes_length_from_a_screw_through_the_piece() -> None:
+    plan = case("screws #10 x 3 into stud, 57 up, 2 of them").replace(
+        "load shelf",
+        "part rail: board, across, facing front, rip 3, between side.left and side.right\n"
+        "    against front of back, top 58 above floor\nload shelf",
+    )
+    # 3 in less 3/4 in of rail, 0.2 in of back and 1/2 in of board: 1.55 in; a gap of 1 1/4 in leaves 0.3 in.
+    assert heard(plan) == []
+    assert heard(plan.replace("wall behind", "wall behind 1 1/4 away")) == [(WEAK, E)]
+    assert heard(plan.replace("wall behind", "wall behind 1 3/4 away")) == [(BOARD, E)]
+
+
 def test_a_strap_that_rises_to_the_wall_is_lowered() -> None:
     plan = case("strap, screws #10 x 2 1/2 into stud, 64 up, 2 of them")
     (said,) = told(plan, WEAK)
@@ -147,7 +159,7 @@ def test_a_screw_that_ends_in_the_board_is_told_there_alone() -> None:
     assert "1/2 in of board lies before the stud" in told(plan, BOARD)[0]
     cleat = case("cleat, screws #8 x 1 1/4 into stud, 56 up, 2 of them")
     assert heard(cleat) == [(BOARD, E)]
-    assert "3/4 in of wood and 1/2 in of board lies before the stud" in told(cleat, BOARD)[0]
+    assert "3/4 in before the wall and 1/2 in of board lies before the stud" in told(cleat, BOARD)[0]
     assert_mends(cleat, BOARD)
 
 
