@@ -244,3 +244,14 @@ def test_the_edit_keeps_the_rest_of_the_line() -> None:
     plan = case("strap, screws #6 x 1 into stud, 56 up, 2 of them")
     (finding,) = findings_of(plan, WEAK)
     assert "strap, screws #6 x 2 1/4 into stud, 56 up, 2 of them" in with_edit(plan, finding)
+
+
+@pytest.mark.parametrize("width", ["14", "17", "34"])
+@pytest.mark.parametrize("wall", ["wall behind", "wall left", "wall right"])
+def test_the_restraint_that_is_told_where_one_is_missing_is_none_of_these_faults(
+    width: str, wall: str
+) -> None:
+    bare = case("cleat", width=width).replace("wall behind", wall)
+    bare = "\n".join(line for line in bare.splitlines() if not line.startswith("restrain ")) + "\n"
+    (finding,) = findings_of(bare, "restraint-missing")
+    assert heard(with_edit(bare, finding)) == []
