@@ -60,6 +60,7 @@ from reviewer.reports.shown import (
     Sum,
     UsedText,
     UseLine,
+    WallFixing,
 )
 from reviewer.reports.stability_page import stability_on_page
 from reviewer.reports.timeline import timeline_sheets
@@ -252,6 +253,16 @@ def _loads(
     return LoadsShown(svg, path_text(path, units), remarks, tuple(said))
 
 
+def _wall_fixings(report: Report, prefix: str) -> tuple[WallFixing, ...]:
+    """How the pieces are fixed to the wall; a plan without a wall pays nothing for it."""
+    review = report.review
+    if review is None or report.carried is None or not (review.plan.restraints or review.setting.wall):
+        return ()
+    from reviewer.reports.wall_fixing import wall_fixings
+
+    return wall_fixings(review, prefix)
+
+
 def _groups(unread: Sequence[Card], findings: Sequence[Finding], cards: Sequence[Card]) -> tuple[Group, ...]:
     groups = []
     if unread:
@@ -433,6 +444,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         groups=_groups(unread, findings, cards),
         drawing=drawing,
         key=tuple(card for card in cards if card.number in named),
+        wall_fixings=_wall_fixings(report, prefix),
         use=use,
         use_more=use_more,
         use_limits=use_limits,

@@ -158,6 +158,16 @@ class Bar(NamedTuple):
     svg: str
 
 
+class WallFixing(NamedTuple):
+    """How a piece is fixed to the wall: its drawing, the figures line by line, and what to mind."""
+
+    title: str
+    svg: str  # empty where there is too much to draw
+    caption: str
+    figures: tuple[tuple[str, str], ...]
+    remarks: tuple[str, ...]
+
+
 class Schedule(NamedTuple):
     """A finish with its steps."""
 
@@ -230,6 +240,7 @@ class PlanPage(NamedTuple):
     groups: tuple[Group, ...]
     drawing: Drawing
     key: tuple[Card, ...]  # the findings that carry a label in the drawing
+    wall_fixings: tuple[WallFixing, ...]
     use: tuple[UseLine, ...]
     use_more: str  # of the rows that are left out; empty where none is
     use_limits: tuple[str, ...]  # who set the limits of which kinds

@@ -15,6 +15,7 @@ from typing import NamedTuple
 import published_finish_amounts  # noqa: F401 - its formulas join the others
 import published_finishes  # noqa: F401
 import published_members  # noqa: F401
+import published_restraints  # noqa: F401
 import published_standing  # noqa: F401
 import pytest
 from published_formulas import FORMULAS
@@ -31,6 +32,7 @@ ROWS = {
     "members": 87,
     "finishes": 70,
     "finish_amounts": 34,
+    "restraint": 32,
 }
 
 
