@@ -347,6 +347,21 @@ def _hardware(report: Report, look: Look) -> Iterator[str]:
         yield ""
 
 
+def _stability(report: Report, look: Look) -> Iterator[str]:
+    """Each piece in the states that can tip it, in a full review."""
+    if not look.full or not report.stability:
+        return
+    from reviewer.reports.stability import stability_lines
+
+    yield look.painted("Will it stay up", "1")
+    yield ""
+    for said, rows in stability_lines(report.stability):
+        yield from wrapped(said, look.width)
+        for text in rows:
+            yield from wrapped(text, look.width, " -  ", " " * INDENT)
+        yield ""
+
+
 def _assumptions(report: Report, look: Look) -> Iterator[str]:
     taken = report.assumptions
     if not taken:
@@ -467,6 +482,7 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
     yield from _waivers(report, look)
     yield from _finishes(report, look)
     yield from _carried(report, look)
+    yield from _stability(report, look)
     yield from _hardware(report, look)
     yield from _order(report, look)
     yield from _finishing(report, look)

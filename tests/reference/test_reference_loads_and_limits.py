@@ -138,6 +138,7 @@ LIMITS = """
     cross-grain-glue-width cross-grain-glue-width-most tip-push-force tip-push-height tip-ratio-least tip-ratio-tips
     child-weight child-age carpet-block floor-out castor-swivel sitter-force sitter-inset sitter-push restraint-height
     restraint-mass restraint-force restraint-points stud-screw-thread wallboard stud-spacing
+    stud-gravity stud-depth stud-target restraint-part wall-fixing-share wall-fixing-error-share
     bare-number-most sway-force sway-ratio
     tenon-share-least tenon-share-most mortise-wall-least tenon-depth-share tenon-depth-enough
     biscuit-stock-least dado-share-most rabbet-share-most between-dadoes-least dowel-share-most dowel-share-least
