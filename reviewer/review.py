@@ -32,10 +32,11 @@ if TYPE_CHECKING:
     from reviewer.workshop.hanging import Hanging
     from reviewer.workshop.holding import Holding
     from reviewer.workshop.joint_capacity import JointLoad
-    from reviewer.workshop.loading import Declared
+    from reviewer.workshop.loading import Declared, OnSpot
     from reviewer.workshop.locking import Locked
     from reviewer.workshop.placed import Placed
     from reviewer.workshop.reaching import JoiningDoubts
+    from reviewer.workshop.restraining import Restrained
     from reviewer.workshop.standing import Piece
     from reviewer.workshop.stranding import Island
     from reviewer.workshop.swaying import NotJudged, Swaying
@@ -95,6 +96,13 @@ class Review:
         return loads_on(self.plan, self.setting)
 
     @cached_property
+    def resting(self) -> tuple[dict[str, float], dict[str, list[OnSpot]]]:
+        """What stays all over each part (N), and what stays on one spot of it."""
+        from reviewer.workshop.loading import resting
+
+        return resting(self.declared, self.setting)
+
+    @cached_property
     def pieces(self) -> tuple[Piece, ...]:
         """The pieces of furniture in the plan, each with its feet, its mass and its use."""
         from reviewer.workshop.standing import pieces
@@ -107,6 +115,13 @@ class Review:
         from reviewer.workshop.tipping_states import tipping
 
         return tipping(self)
+
+    @cached_property
+    def restrained(self) -> tuple[Restrained, ...]:
+        """Every standing piece that the plan ties to a wall, with what comes on its restraints."""
+        from reviewer.workshop.restraining import restrained
+
+        return tuple(restrained(self))
 
     @cached_property
     def masses(self) -> dict[str, Mass]:

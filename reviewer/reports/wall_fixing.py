@@ -24,7 +24,6 @@ from reviewer.workshop.restraining import (
     Restrained,
     Tied,
     WallSide,
-    restrained,
     sloping_lever,
     stud_spacing,
     studs_for,
@@ -345,7 +344,7 @@ def wall_fixings(review: Review, prefix: str) -> tuple[WallFixing, ...]:
     """Every piece of a plan that is tied to the wall or hangs on it, in the order of the pieces."""
     found: dict[int, WallFixing] = {}
     known = {id(piece): place for place, piece in enumerate(review.pieces)}
-    for each in restrained(review):
+    for each in review.restrained:
         place = known[id(each.piece)]
         found[place] = _restrained(review, each, f"{prefix}wall-{place}")
     for hung in wall_hung(review):

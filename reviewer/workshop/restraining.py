@@ -19,7 +19,6 @@ from reviewer.reference import gauges
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, UnitSystem
-from reviewer.workshop.loading import resting
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.stud_screws import Hold, screw_of, stud_hold
 from reviewer.workshop.tipping import State
@@ -164,7 +163,7 @@ def stud_spacing(review: Review) -> float:
 
 def worst_state(piece: Piece, review: Review, wall: WallSide) -> tuple[State | None, float]:
     """The state in which the piece needs most from its restraints, and the moment it then lacks, N·mm."""
-    lasting, spots = resting(review.declared, review.setting)
+    lasting, spots = review.resting
     opens = openings_of(piece, review, lasting)
     scene = Scene(piece, review.plan, review.setting, review.limits, opens)
     children = review.plan.room is None or review.plan.room.children_under != 0

@@ -219,9 +219,8 @@ def openings_of(piece: Piece, review: Review, lasting: Mapping[str, float]) -> t
 
 def tipping(review: Review) -> tuple[Tipping, ...]:
     """Every piece that stands on the floor and is not joined to the wall, with its states."""
-    from reviewer.workshop.loading import resting
 
-    lasting, spots = resting(review.declared, review.setting)
+    lasting, spots = review.resting
     found = []
     for piece in review.pieces:
         if not piece.edges or piece.fixed:

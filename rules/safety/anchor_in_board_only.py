@@ -8,7 +8,7 @@ from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import TOLERANCE_MM, force, length
-from reviewer.workshop.restraining import Restrained, Tied, better_screw, restrained, screw_words
+from reviewer.workshop.restraining import Restrained, Tied, better_screw, screw_words
 
 _INTO_BOARD = (
     "The plan fixes {piece} to the wall with screws into the wallboard. Wallboard and plaster let go when "
@@ -128,7 +128,7 @@ def anchor_in_board_only(review: Review) -> Iterator[Finding]:
         room hall: indoors, wall behind, studs every 16, children under 6
         restrain case to wall: strap, screws #10 x 2 1/2 into stud, 56 up, 2 of them
     """
-    for found in restrained(review):
+    for found in review.restrained:
         for number, tied in enumerate(found.tied):
             if tied.board_only:
                 yield _finding(review, found, number, tied)

@@ -14,7 +14,6 @@ from reviewer.workshop.restraining import (
     Restrained,
     Tied,
     better_screw,
-    restrained,
     screw_words,
     stud_spacing,
     studs_for,
@@ -147,7 +146,7 @@ def restraint_misses_stud(review: Review) -> Iterator[Finding]:
         room hall: indoors, wall behind, studs every 16, children under 6
         restrain case to wall: cleat, screws #10 x 3 into stud, 68 up, 2 of them
     """
-    for found in restrained(review):
+    for found in review.restrained:
         for number, tied in enumerate(found.tied):
             studs = studs_for(tied, found, review)
             if studs is not None and not tied.board_only and tied.restraint.count > studs.most:

@@ -23,13 +23,11 @@ from reviewer.units import (
     ratio,
 )
 from reviewer.wording import listed
-from reviewer.workshop.loading import resting
 from reviewer.workshop.restraining import (
     Restrained,
     Tied,
     Trial,
     better_screw,
-    restrained,
     restrained_piece,
     screw_words,
     solid_instead,
@@ -220,7 +218,7 @@ def _unsaid(review: Review, found: Restrained, number: int, tied: Tied) -> _Faul
 
 
 def _tall_and_heavy(review: Review, piece: Piece) -> bool:
-    lasting, _ = resting(review.declared, review.setting)
+    lasting, _ = review.resting
     return storage_tested(piece, review.limits, openings_of(piece, review, lasting))
 
 
@@ -353,7 +351,7 @@ def restraint_too_weak(review: Review) -> Iterator[Finding]:
         room hall: indoors, wall behind, studs every 16, children under 6
         restrain case to wall: strap, screws #10 x 2 1/2 into stud, 56 up, 2 of them
     """
-    for found in restrained(review):
+    for found in review.restrained:
         for number, tied in enumerate(found.tied):
             fault = _fault(review, found, number, tied)
             if fault is None:
