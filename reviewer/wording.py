@@ -4,9 +4,13 @@ from __future__ import annotations
 
 import string
 from collections.abc import Mapping
+from functools import lru_cache
 
 from reviewer.findings import Figure, Filling, Finding
 from reviewer.units import UnitSystem, Value, show
+
+
+_PARSE = string.Formatter().parse
 
 
 def filled(filling: Filling, system: UnitSystem) -> str:
@@ -27,7 +31,24 @@ class _Filler(string.Formatter):
 
 def fill(template: str, values: Mapping[str, Filling], system: UnitSystem) -> str:
     """The sentence: every ``{name}`` of the template replaced by its value. Raises KeyError if one lacks."""
-    return _Filler(system).vformat(template, (), values)
+    runs = _runs(template)
+    if runs is None:
+        return _Filler(system).vformat(template, (), values)
+    return "".join([text if name is None else str(filled(values[name], system)) for text, name in runs])
+
+
+@lru_cache(maxsize=512)
+def _runs(template: str) -> tuple[tuple[str, str | None], ...] | None:
+    """A template as its own words and the names of values between them; None for one with more in it."""
+    found: list[tuple[str, str | None]] = []
+    for text, name, form, turned in _PARSE(template):
+        if text:
+            found.append((text, None))
+        if name is not None:
+            if form or turned or not name.isidentifier():
+                return None
+            found.append(("", name))
+    return tuple(found)
 
 
 def sentence(finding: Finding, system: UnitSystem) -> str:

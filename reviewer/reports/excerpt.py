@@ -26,6 +26,7 @@ _UNSEEN = (
     | dict.fromkeys((*range(0x80, 0xA0), *_REORDERING), _REPLACEMENT)
 )
 _SURROGATE = re.compile("[\ud800-\udfff]")
+_BLANKS = re.compile(r"[ \t\r\n]+")
 _EMOJI_STYLE = "\ufe0f"
 
 
@@ -40,12 +41,16 @@ class MarkedLine(NamedTuple):
 
 def visible(text: str) -> str:
     """The text with every control and reordering character shown as a sign. Tabs and new lines stay."""
+    if text.isprintable():  # so it has none of them, as most text
+        return text
     return _SURROGATE.sub(_REPLACEMENT, text.translate(_UNSEEN))
 
 
 def one_line(text: str) -> str:
     """The text made visible, on one line, each run of blanks as one space."""
-    return visible(" ".join(re.split(r"[ \t\r\n]+", text)))
+    if "  " in text or not text.isprintable():
+        text = " ".join(_BLANKS.split(text))
+    return visible(text)
 
 
 @lru_cache(maxsize=2048)

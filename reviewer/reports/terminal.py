@@ -79,11 +79,12 @@ _KEEP = re.compile(
 
 def wrapped(text: str, width: int, first: str = "", rest: str = "") -> list[str]:
     """The text broken at blanks to fit ``width`` cells. A number is never parted from its unit."""
-    words = _KEEP.sub("\0", one_line(text)).split(" ")
+    text = _KEEP.sub("\0", one_line(text))
     lines = []
     line, used, empty = first, cells(first), True
-    for word in words:
-        wide = cells(word)
+    measure = len if text.isascii() else cells
+    for word in text.split(" "):
+        wide = measure(word)
         if not empty and used + 1 + wide > width:
             lines.append(line.rstrip())
             line, used, empty = rest, cells(rest), True

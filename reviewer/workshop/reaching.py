@@ -16,7 +16,7 @@ from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.joining_order import Groups, never_undone, steps_of_joints
 from reviewer.workshop.placed import Placed
-from reviewer.workshop.sweeps import Near, Sweep, free_up_to, stands_in
+from reviewer.workshop.sweeps import Near, Sweep, around, free_up_to, stands_in
 from reviewer.workshop.tool_room import Tool, Way, ways_to_drive
 
 if TYPE_CHECKING:
@@ -32,6 +32,8 @@ _ASIDE = (-0.25, 0.25)
 _STEEP = 0.05
 #: A screw keeps at least this share of its length for the part beyond the joint.
 _BITES = 0.4
+#: Places that agree to so many decimals of a mm are alike.
+_ALIKE = 7
 
 
 class Blocked(NamedTuple):
@@ -102,19 +104,51 @@ class Reach:
         self.solids = setting.solids
         self.limits = limits
         self.near = Near([solid for name, solid in setting.solids.items() if name not in GROUNDS])
+        self._met: dict[tuple[float, ...], bool] = {}  # whether alike boards stand in alike sweeps
 
     def standing(self, placed: Placed, sweeps: tuple[Sweep, ...]) -> Iterator[str]:
         """The parts that stand in some sweeps over a fastener, one by one; its own only where they may."""
         own = (placed.head_part, placed.point_part)
         seen: set[str] = set()
-        for sweep in sweeps:
-            for solid in self.near.within(sweep.bounds):
+        boxes = [sweep.bounds for sweep in sweeps]
+        near = self.near.within(around(boxes))
+        for sweep, (low, high) in zip(sweeps, boxes, strict=True) if near else ():
+            alike = _shape_of(sweep)
+            for solid in near:
                 name = solid.name
                 if name in seen or (name in own and not self._may_block(solid, placed, sweep)):
                     continue
-                if stands_in(solid, sweep):
+                (a, b, c), (d, e, f) = solid.low, solid.high
+                if (
+                    a < high[0]
+                    and d > low[0]
+                    and b < high[1]
+                    and e > low[1]
+                    and c < high[2]
+                    and f > low[2]
+                    and self._stands_in(solid, sweep, alike)
+                ):
                     seen.add(name)
                     yield name
+
+    def _stands_in(self, solid: Solid, sweep: Sweep, alike: tuple[float, ...]) -> bool:
+        """Whether a solid stands in a sweep; of square boards worked out once for all that lie alike."""
+        if solid.body is not None or not solid.square:
+            return stands_in(solid, sweep)
+        (x, y, z), (a, b, c), (d, e, f) = sweep.start, solid.low, solid.high
+        key = (
+            *alike,
+            round(a - x, _ALIKE),
+            round(b - y, _ALIKE),
+            round(c - z, _ALIKE),
+            round(d - x, _ALIKE),
+            round(e - y, _ALIKE),
+            round(f - z, _ALIKE),
+        )
+        found = self._met.get(key)
+        if found is None:
+            found = self._met[key] = stands_in(solid, sweep)
+        return found
 
     def in_the_way(self, placed: Placed, sweeps: tuple[Sweep, ...]) -> tuple[str, ...]:
         """All of them."""
@@ -130,6 +164,12 @@ class Reach:
         """Every way of driving a fastener with what stands in it."""
         for way in ways_to_drive(placed, self.limits):
             yield Blocked(way, self.in_the_way(placed, way.sweeps))
+
+
+def _shape_of(sweep: Sweep) -> tuple[float, ...]:
+    """A cylinder but for where it starts."""
+    numbers = (*sweep.way, sweep.low, sweep.high, sweep.radius)
+    return tuple([round(number, _ALIKE) for number in numbers])
 
 
 def _at(point: Vector, axis: int, place: float) -> Vector:

@@ -42,6 +42,17 @@ class Sweep(NamedTuple):
         return (low[0], low[1], low[2]), (high[0], high[1], high[2])
 
 
+def around(boxes: Sequence[Bounds]) -> Bounds:
+    """The box around some boxes."""
+    if len(boxes) == 1:
+        return boxes[0]
+    lows, highs = [low for low, _ in boxes], [high for _, high in boxes]
+    return (
+        (min(low[0] for low in lows), min(low[1] for low in lows), min(low[2] for low in lows)),
+        (max(high[0] for high in highs), max(high[1] for high in highs), max(high[2] for high in highs)),
+    )
+
+
 def _box_faces(solid: Solid) -> Iterator[Sequence[Vector]]:
     centre = solid.centre
     halves = [

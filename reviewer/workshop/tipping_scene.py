@@ -72,6 +72,9 @@ class Scene:
         self.edges = free_edges(piece, setting, limits["castor-swivel"].amount)
         self.weight = piece.whole.weight
         self._loads: list[tuple[Solid, float]] | None = None  # the same for every edge
+        self._holds: dict[TippingEdge, float] = {}  # the same in every state, as are those below
+        self._tilts: dict[TippingEdge, tuple[float, str]] = {}
+        self._own: dict[tuple[TippingEdge, float], Act] = {}
         self.openings = openings
         if len(openings) > MOST_OPENINGS:
             self.openings = tuple(sorted(openings, key=lambda each: -each.mass.kg)[:MOST_OPENINGS])
@@ -85,7 +88,10 @@ class Scene:
         """What the wall restraints add about an edge, N·mm. (14)"""
         if not self.piece.restraints:
             return 0.0
-        return restraint_hold(self.piece, self.limits, self.setting, edge)
+        found = self._holds.get(edge)
+        if found is None:
+            found = self._holds[edge] = restraint_hold(self.piece, self.limits, self.setting, edge)
+        return found
 
     def state(
         self,
@@ -141,6 +147,11 @@ class Scene:
     ) -> list[Act]:
         """The weights of the piece, what is open apart; its contents only where they hurt. (1)-(4)"""
         whole = self.piece.whole
+        if not opened and whole.kg:
+            act = self._own.get((edge, tilt))
+            if act is None:
+                act = self._own[edge, tilt] = self._weight("weight", OWN_WEIGHT, whole, edge, tilt)
+            return [act]
         rest = _without(whole, [opening.mass for opening, _ in opened])
         acts = [self._weight("weight", OWN_WEIGHT, rest, edge, tilt)] if rest.kg else []
         for opening, turn in opened:
@@ -186,9 +197,15 @@ class Scene:
 
     def floor_tilt(self, edge: TippingEdge) -> tuple[float, str]:
         """The lean of the floor here, degrees, and the limit that it is from."""
-        if self.on_carpet:
-            return self.block(edge), "carpet-block"
-        return math.degrees(math.atan(self.limits["floor-out"].amount / MM_PER_FOOT)), "floor-out"
+        found = self._tilts.get(edge)
+        if found is None:
+            if self.on_carpet:
+                found = self.block(edge), "carpet-block"
+            else:
+                out = self.limits["floor-out"].amount
+                found = math.degrees(math.atan(out / MM_PER_FOOT)), "floor-out"
+            self._tilts[edge] = found
+        return found
 
     def block(self, edge: TippingEdge) -> float:
         """The tilt when carpet lifts the far side, degrees."""
