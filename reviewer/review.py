@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from reviewer.language.source import Source, Span
 from reviewer.limits import Limit, Limits
-from reviewer.model.plan import Load, Moving, Plan, Stock
+from reviewer.model.plan import GROUNDS, Load, Moving, Plan, Stock
 from reviewer.records import dataclass
 from reviewer.setting_out.result import SettingOut
 from reviewer.units import UnitSystem
@@ -37,9 +37,11 @@ if TYPE_CHECKING:
     from reviewer.workshop.placed import Placed
     from reviewer.workshop.reaching import JoiningDoubts
     from reviewer.workshop.restraining import Restrained
+    from reviewer.workshop.splitting import Close
     from reviewer.workshop.standing import Piece
     from reviewer.workshop.stranding import Island
     from reviewer.workshop.swaying import NotJudged, Swaying
+    from reviewer.workshop.sweeps import Near
     from reviewer.workshop.tipping_states import Tipping
     from reviewer.workshop.utilisation import Utilisation
 
@@ -256,6 +258,20 @@ class Review:
         from reviewer.workshop.fastener_places import fastener_places
 
         return fastener_places(self.setting)
+
+    @cached_property
+    def split_risks(self) -> tuple[Close, ...]:
+        """Fasteners too near to an end or an edge, or to the next of their row, in the order of the plan."""
+        from reviewer.workshop.splitting import Splitting
+
+        return tuple(Splitting(self).close())
+
+    @cached_property
+    def near(self) -> Near:
+        """Finds the parts that come into some room."""
+        from reviewer.workshop.sweeps import Near
+
+        return Near([solid for name, solid in self.setting.solids.items() if name not in GROUNDS])
 
     @cached_property
     def joining_doubts(self) -> JoiningDoubts:

@@ -9,7 +9,6 @@ from functools import lru_cache
 from reviewer.findings import Figure, Filling, Finding
 from reviewer.units import UnitSystem, Value, show
 
-
 _PARSE = string.Formatter().parse
 
 

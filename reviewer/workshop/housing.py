@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from reviewer.model.plan import HousingKind
+from reviewer.model.plan import Housing, HousingKind
 from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint, Overlap, SettingOut
@@ -95,11 +95,37 @@ def _room_by_place(kind: HousingKind, overlap: Overlap, axis: int, part: Solid, 
     return math.inf if fits else 0.0
 
 
+class _Known:
+    """What the joints of the piece at hand were found to make room for: many ask it of each.
+
+    The solids and joints are kept here with it, so that no other ones can have their identity meanwhile.
+    """
+
+    def __init__(self, solids: dict[str, Solid]) -> None:
+        self.solids = solids
+        self.by_joint: dict[int, tuple[Joint, Housed]] = {}
+
+
+_at_hand = _Known({})
+
+
 def housed(joint: Joint, solids: dict[str, Solid]) -> Housed | None:
     """What a joint's housing makes room for; None for a joint without housing or without shared space."""
-    housing, overlap = joint.join.housing, joint.overlap
-    if housing is None or overlap is None:
+    if joint.join.housing is None or joint.overlap is None:
         return None
+    global _at_hand
+    if _at_hand.solids is not solids:
+        _at_hand = _Known(solids)
+    known = _at_hand.by_joint.get(id(joint))
+    if known is None:
+        known = _at_hand.by_joint[id(joint)] = (
+            joint,
+            _housed(joint, joint.join.housing, joint.overlap, solids),
+        )
+    return known[1]
+
+
+def _housed(joint: Joint, housing: Housing, overlap: Overlap, solids: dict[str, Solid]) -> Housed:
     left, right = solids[joint.left], solids[joint.right]
     axis = _axis(housing.kind, overlap, left, right)
     part, into = left, right

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from itertools import groupby
+from itertools import groupby, islice
 from typing import TYPE_CHECKING
 
 from reviewer.geometry.vectors import cross, dot, minus, moved
@@ -100,10 +100,12 @@ class Room(NamedTuple):
 class Reach:
     """What stands in the way of tools among some solids."""
 
-    def __init__(self, setting: SettingOut, limits: Limits) -> None:
+    def __init__(self, setting: SettingOut, limits: Limits, near: Near | None = None) -> None:
         self.solids = setting.solids
         self.limits = limits
-        self.near = Near([solid for name, solid in setting.solids.items() if name not in GROUNDS])
+        self.near = near or Near([solid for name, solid in setting.solids.items() if name not in GROUNDS])
+        #: Which of the ways was free last time, by how a fastener lies: copies have the same.
+        self.was_free: dict[object, int] = {}
         self._met: dict[tuple[float, ...], bool] = {}  # whether alike boards stand in alike sweeps
 
     def standing(self, placed: Placed, sweeps: tuple[Sweep, ...]) -> Iterator[str]:
@@ -113,23 +115,17 @@ class Reach:
         boxes = [sweep.bounds for sweep in sweeps]
         near = self.near.within(around(boxes))
         for sweep, (low, high) in zip(sweeps, boxes, strict=True) if near else ():
-            alike = _shape_of(sweep)
+            alike: tuple[float, ...] = ()
             for solid in near:
                 name = solid.name
                 if name in seen or (name in own and not self._may_block(solid, placed, sweep)):
                     continue
                 (a, b, c), (d, e, f) = solid.low, solid.high
-                if (
-                    a < high[0]
-                    and d > low[0]
-                    and b < high[1]
-                    and e > low[1]
-                    and c < high[2]
-                    and f > low[2]
-                    and self._stands_in(solid, sweep, alike)
-                ):
-                    seen.add(name)
-                    yield name
+                if a < high[0] and d > low[0] and b < high[1] and e > low[1] and c < high[2] and f > low[2]:
+                    alike = alike or _shape_of(sweep)
+                    if self._stands_in(solid, sweep, alike):
+                        seen.add(name)
+                        yield name
 
     def _stands_in(self, solid: Solid, sweep: Sweep, alike: tuple[float, ...]) -> bool:
         """Whether a solid stands in a sweep; of square boards worked out once for all that lie alike."""
@@ -282,10 +278,17 @@ class _Doubt(NamedTuple):
 
 def _tried(reach: Reach, placed: Placed) -> _Tried | None:
     """A fastener that is in doubt; None when a handy tool gets at it in the whole piece."""
+    lies = (placed.kind, *[round(each, 3) for each in placed.direction])
+    guess = reach.was_free.get(lies)
+    if guess is not None:
+        way = next(islice(ways_to_drive(placed, reach.limits), guess, None), None)
+        if way is not None and not any(reach.standing(placed, way.sweeps)):
+            return None
     searches = []
-    for way in ways_to_drive(placed, reach.limits):
+    for number, way in enumerate(ways_to_drive(placed, reach.limits)):
         search = _Search(reach, placed, way)
         if way.tool.handy and search.first(lambda name: True) is None:
+            reach.was_free[lies] = number
             return None
         searches.append(search)
     return _Tried(placed, searches) if searches else None
@@ -335,7 +338,7 @@ def joining_doubts(review: Review) -> JoiningDoubts:
     driven = [placed for placed in review.placed if placed.mouth is not None]
     if not driven:
         return JoiningDoubts(joints, {})
-    reach = Reach(review.setting, review.limits)
+    reach = Reach(review.setting, review.limits, review.near)
     place_of = {id(joint): place for place, joint in enumerate(joints)}
     doubts: dict[int, list[_Doubt]] = {}
     for _, same in groupby(driven, key=lambda placed: (id(placed.joint), id(placed.fastening))):

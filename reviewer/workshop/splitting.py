@@ -76,14 +76,14 @@ class Splitting:
         self._hard: dict[str, float] = {}
         self._splits: dict[str, bool] = {}
 
-    def close(self, what: tuple[What, ...]) -> Iterator[Close]:
-        """All that stand too near to something of these kinds, in the order of the plan."""
+    def close(self) -> Iterator[Close]:
+        """All that stand too near to something, in the order of the plan."""
         before: Placed | None = None
         for placed in self.review.placed:
             if placed.kind in _SPLITTING:
                 for part in (placed.head_part, placed.point_part):
                     if part not in GROUNDS:
-                        yield from self._close(placed, part, before, what)
+                        yield from self._close(placed, part, before)
             before = placed
 
     def least(self, what: What, part: str, is_bored: bool) -> tuple[float, Limit]:
@@ -105,39 +105,34 @@ class Splitting:
             found = self._hard[part] = self.review.limit("split-hardwood").amount if hard else 1.0
         return found
 
-    def _close(
-        self, placed: Placed, part: str, before: Placed | None, what: tuple[What, ...]
-    ) -> Iterator[Close]:
+    def _close(self, placed: Placed, part: str, before: Placed | None) -> Iterator[Close]:
         splits = self._splits.get(part)
         if splits is None:
             material = self.review.material_of(part)
             splits = self._splits[part] = material.moves or not material.grained
-        if not splits and "edge" not in what:
-            return
         solid, way = self.wood.solids[part], placed.direction
-        own = max(range(3), key=lambda each: abs(dot(way, solid.directions[each])))
+        along = [abs(dot(way, each)) for each in solid.directions]
+        own = along.index(max(along))
         at = _entry(placed, part)
         if placed.fastening.angle is not None and part == placed.head_part:
             own = _surface_axis(solid, at)
         hole = bored(placed)
-        if "edge" in what:
-            for across in (1, 2):
-                if across != own:
-                    yield from self._beside(placed, solid, at, across, "edge", hole)
+        for across in (1, 2):
+            if across != own:
+                yield from self._beside(placed, solid, at, across, "edge", hole)
         if own == 0 or not splits:
             return  # into end grain, or into plywood, whose plies cross
-        if "end" in what:
-            yield from self._beside(placed, solid, at, 0, "end", hole)
-        if "row" in what and before is not None and _one_row(before, placed):
+        yield from self._beside(placed, solid, at, 0, "end", hole)
+        if before is not None and _one_row(before, placed):
             apart = minus(_entry(placed, part), _entry(before, part))
-            along = abs(dot(apart, solid.directions[0]))
-            aside = math.sqrt(max(0.0, dot(apart, apart) - along * along))
+            onwards = abs(dot(apart, solid.directions[0]))
+            aside = math.sqrt(max(0.0, dot(apart, apart) - onwards * onwards))
             diameters, limit = self.least("row", part, hole)
             # Two that run into each other are told by fasteners-collide.
-            meet = math.hypot(aside, along) <= placed.diameter
-            if not meet and aside < placed.diameter and along < diameters * placed.diameter - _SLACK_MM:
+            meet = math.hypot(aside, onwards) <= placed.diameter
+            if not meet and aside < placed.diameter and onwards < diameters * placed.diameter - _SLACK_MM:
                 yield Close(
-                    placed, part, "row", "", along, diameters * placed.diameter, diameters, limit, hole
+                    placed, part, "row", "", onwards, diameters * placed.diameter, diameters, limit, hole
                 )
 
     def _beside(

@@ -214,10 +214,9 @@ class _Node(NamedTuple):
 
 
 def _box_of(solids: Sequence[Solid]) -> Bounds:
-    return (
-        (min(s.low[0] for s in solids), min(s.low[1] for s in solids), min(s.low[2] for s in solids)),
-        (max(s.high[0] for s in solids), max(s.high[1] for s in solids), max(s.high[2] for s in solids)),
-    )
+    low_x, low_y, low_z = map(min, zip(*[solid.low for solid in solids], strict=True))
+    high_x, high_y, high_z = map(max, zip(*[solid.high for solid in solids], strict=True))
+    return (low_x, low_y, low_z), (high_x, high_y, high_z)
 
 
 def _by_middle(axis: int) -> Callable[[Solid], float]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from reviewer.model.plan import GROUNDS
@@ -55,17 +56,20 @@ class Wood:
     def __init__(self, setting: SettingOut) -> None:
         self.setting = setting
         self.solids = setting.solids
-        #: Bounds with some slack.
-        self._bounds = {
+        self._pieces: dict[str, tuple[Convex, ...]] = {}
+        self._beside: dict[str, list[str]] = {}
+        self._sharing: dict[str, list[str]] | None = None
+
+    @cached_property
+    def _bounds(self) -> dict[str, tuple[Vector, Vector]]:
+        """Bounds with some slack."""
+        return {
             name: (
                 (solid.low[0] - _SLACK_MM, solid.low[1] - _SLACK_MM, solid.low[2] - _SLACK_MM),
                 (solid.high[0] + _SLACK_MM, solid.high[1] + _SLACK_MM, solid.high[2] + _SLACK_MM),
             )
-            for name, solid in setting.solids.items()
+            for name, solid in self.solids.items()
         }
-        self._pieces: dict[str, tuple[Convex, ...]] = {}
-        self._beside: dict[str, list[str]] = {}
-        self._sharing: dict[str, list[str]] | None = None
 
     def plain(self, name: str) -> bool:
         """True for a square board with nothing cut away, which fills its bounds."""

@@ -21,7 +21,9 @@ def split_findings(review: Review, what: tuple[What, ...]) -> Iterator[Finding]:
         return
     splitting = Splitting(review)
     groups: dict[tuple[Span, What, bool], list[Close]] = {}
-    for close in splitting.close(what):
+    for close in review.split_risks:
+        if close.what not in what:
+            continue
         into = close.what != "row" and close.part == close.placed.point_part
         groups.setdefault((close.placed.fastening.span, close.what, into), []).append(close)
     for group in groups.values():

@@ -161,6 +161,6 @@ def driver_cannot_reach(review: Review) -> Iterator[Finding]:
         groups.setdefault(key, []).append(found)
     if not groups:
         return
-    reach = Reach(review.setting, review.limits)
+    reach = Reach(review.setting, review.limits, review.near)
     for group in groups.values():
         yield _finding(review, reach, group)

@@ -50,12 +50,10 @@ class _Eye:
     """What can be seen of a piece from outside."""
 
     def __init__(self, review: Review) -> None:
-        from reviewer.workshop.sweeps import Near
-
         solids = [solid for name, solid in review.setting.solids.items() if name not in GROUNDS]
         low = [min(solid.low[axis] for solid in solids) for axis in range(3)]
         high = [max(solid.high[axis] for solid in solids) for axis in range(3)]
-        self.near = Near(solids)
+        self.near = review.near
         self.middle = ((low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2)
         self.far = math.dist(low, high)
         room = review.plan.room
