@@ -58,6 +58,9 @@ else:
             def start(self: Any, *given: Any, **named: Any) -> None:
                 if len(given) > len(names) or not named.keys() <= known.difference(names[: len(given)]):
                     raise TypeError(f"{cls.__name__} is made of {', '.join(names)}, each given once")
+                if len(given) + len(named) == len(names):  # nothing is left to its default
+                    self.__dict__.update(zip(names, given, strict=False), **named)
+                    return
                 values = {**defaults, **dict(zip(names, given, strict=False)), **named}
                 for each in factories:
                     if each.name not in values:

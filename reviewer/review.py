@@ -77,9 +77,16 @@ class Review:
 
     def material_of(self, part: str) -> Material:
         """The wood or panel that a part is made of, with its figures."""
-        from reviewer.reference.materials import material
+        found = self._materials.get(part)
+        if found is None:
+            from reviewer.reference.materials import material
 
-        return material(self.stock_of(part).material)
+            found = self._materials[part] = material(self.stock_of(part).material)
+        return found
+
+    @cached_property
+    def _materials(self) -> dict[str, Material]:
+        return {}
 
     @cached_property
     def loads_by_part(self) -> dict[str, tuple[Load, ...]]:

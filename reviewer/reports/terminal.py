@@ -82,9 +82,8 @@ def wrapped(text: str, width: int, first: str = "", rest: str = "") -> list[str]
     text = _KEEP.sub("\0", one_line(text))
     lines = []
     line, used, empty = first, cells(first), True
-    measure = len if text.isascii() else cells
     for word in text.split(" "):
-        wide = measure(word)
+        wide = len(word) if word.isascii() else cells(word)
         if not empty and used + 1 + wide > width:
             lines.append(line.rstrip())
             line, used, empty = rest, cells(rest), True

@@ -58,9 +58,10 @@ class Placed(NamedTuple):
     @property
     def direction(self) -> Vector:
         """The unit vector from head to point."""
-        length = self.length or 1.0
+        head, point = self.head, self.point
+        length = math.dist(head, point) or 1.0
         return (
-            (self.point[0] - self.head[0]) / length,
-            (self.point[1] - self.head[1]) / length,
-            (self.point[2] - self.head[2]) / length,
+            (point[0] - head[0]) / length,
+            (point[1] - head[1]) / length,
+            (point[2] - head[2]) / length,
         )

@@ -124,8 +124,11 @@ def _reach(rods: Sequence[Rod], more: float) -> _Reach:
             one, two = start[axis], end[axis]
             if one > two:
                 one, two = two, one
-            low[axis] = min(low[axis], one - room)
-            high[axis] = max(high[axis], two + room)
+            one, two = one - room, two + room
+            if one < low[axis]:
+                low[axis] = one
+            if two > high[axis]:
+                high[axis] = two
     return _Reach((low[0], low[1], low[2]), (high[0], high[1], high[2]))
 
 
@@ -145,7 +148,8 @@ class RodSearch:
         """Every pair with less wood between than the clearance, in the order of the plan."""
         found: list[Near] = []
         # The largest first: each looks among those at least as large as itself, and then takes its place.
-        order = sorted(range(len(self.placed)), key=lambda owner: (-self._level(owner), owner))
+        levels = [self._level(owner) for owner in range(len(self.placed))]
+        order = sorted(range(len(self.placed)), key=lambda owner: (-levels[owner], owner))
         for owner in order:
             for other in self._around(self.reaches[owner]):
                 one, two = (other, owner) if other < owner else (owner, other)
@@ -155,7 +159,7 @@ class RodSearch:
             if self._looked_at > _MOST_PAIRS + _MOST_PAIRS_EACH * len(self.placed):
                 self.crowded = True
                 break
-            self._put(owner)
+            self._put(owner, levels[owner])
         return sorted(found, key=lambda near: (near.one, near.two))
 
     def least_gap(self, placed: Placed, leaving_out: frozenset[int]) -> float:
@@ -187,8 +191,8 @@ class RodSearch:
         return Near(one, two, *found)
 
     def _level(self, owner: int) -> int:
-        low, high = self.reaches[owner]
-        size = max(high[axis] - low[axis] for axis in range(3))
+        (a, b, c), (d, e, f) = self.reaches[owner]
+        size = max(d - a, e - b, f - c)
         return max(0, math.ceil(math.log2(max(size, _CELL_MM) / _CELL_MM)))
 
     def _cells(self, reach: _Reach, level: int) -> Iterator[tuple[int, int, int]]:
@@ -199,8 +203,7 @@ class RodSearch:
                 for z in range(math.floor(z1 / cell), math.floor(z2 / cell) + 1):
                     yield x, y, z
 
-    def _put(self, owner: int) -> None:
-        level = self._level(owner)
+    def _put(self, owner: int, level: int) -> None:
         cells = self.levels.setdefault(level, {})
         for cell in self._cells(self.reaches[owner], level):
             cells.setdefault(cell, []).append(owner)

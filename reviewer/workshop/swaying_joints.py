@@ -107,19 +107,25 @@ def _tie(
     first, second = (each for each in range(3) if each != axis)
     wide, deep = sizes[first], sizes[second]
     area, round_about = wide * deep, (wide**2 + deep**2) / 12
-    count = sum(grip.number for grip in fasteners)
-    along = sum(grip.along * area for grip in patches)
-    across = sum(grip.across * area for grip in patches)
-    pulled = sum(grip.along * grip.number for grip in fasteners)
-    slid = sum(grip.across * grip.number for grip in fasteners)
+    count = 0
+    along = across = pulled = slid = opened_deep = opened_wide = 0.0
+    for grip in patches:
+        along += grip.along * area
+        across += grip.across * area
+    for grip in fasteners:
+        count += grip.number
+        pulled += grip.along * grip.number
+        slid += grip.across * grip.number
+        opened_deep += grip.opened(deep)
+        opened_wide += grip.opened(wide)
     shift, turn = [across + slid] * 3, [0.0] * 3
     shift[axis] = along + pulled
     turn[axis] = across * round_about + (2 * slid * round_about if count > 1 else 0.0)
     # A joint opens about its far edge, as its parts press on each other there: fasteners spread over the
     # patch have a mean square lever of a third of its size, one alone in the middle of a quarter.
     lever = 1 / 3 if count > 1 else 1 / 4
-    turn[first] = along * deep**2 / 12 + sum(grip.opened(deep) for grip in fasteners) * lever
-    turn[second] = along * wide**2 / 12 + sum(grip.opened(wide) for grip in fasteners) * lever
+    turn[first] = along * deep**2 / 12 + opened_deep * lever
+    turn[second] = along * wide**2 / 12 + opened_wide * lever
     return Tie(
         *pair,
         axis,

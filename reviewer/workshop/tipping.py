@@ -284,10 +284,12 @@ def from_wall(edge: TippingEdge, piece: Piece, setting: SettingOut) -> float:
 def outside_share(solid: Solid, edge: TippingEdge) -> tuple[float, float]:
     """The share of a part's upper face that lies outside an edge, and how far out its middle is, mm."""
     (x0, y0, _), (x1, y1, _) = solid.low, solid.high
+    out_x, out_y = edge.outward
+    # Mostly all of it is inside, which the corner furthest out tells by itself.
+    if edge.arm(x1 if out_x > 0 else x0, y1 if out_y > 0 else y0) >= -TOLERANCE_MM:
+        return 0.0, 0.0
     corners = [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
     arms = [edge.arm(*corner) for corner in corners]
-    if min(arms) >= -TOLERANCE_MM:
-        return 0.0, 0.0
     cut: list[Point] = []
     for (one, a), (two, b) in zip(
         zip(corners, arms, strict=True), zip(corners[1:] + corners[:1], arms[1:] + arms[:1], strict=True),
