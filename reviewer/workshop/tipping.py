@@ -112,7 +112,8 @@ class State(NamedTuple):
     inside). ``weight`` is what holds the piece down, ``shifts`` the force that comes nearer to the edge
     when the feet stand further out. ``sides`` are those to which it tips as easily. ``hold`` is what the
     wall restraints add, within ``balance.restoring``. ``tips_at`` is the force, or the lean, that just tips
-    it (without end where none does). A state that is shown for information alone has a ``why_not``.
+    it (without end where none does), worked out when asked. One that is shown for information alone
+    has a ``why_not``.
     """
 
     kind: Kind
@@ -131,12 +132,17 @@ class State(NamedTuple):
     split: Split = "apart"
     on: str = ""  # the part, the door or the drawer that the force is on
     opened: tuple[tuple[Opening, float], ...] = ()  # what is open, and how far
-    tips_at: Value | None = None
+    known_tips_at: Value | None = None  # where it is not to be worked out from the forces
     why_not: str = ""  # why it is not judged
 
     @property
     def judged(self) -> bool:
         return not self.why_not
+
+    @property
+    def tips_at(self) -> Value:
+        """What just tips it."""
+        return self.known_tips_at if self.known_tips_at is not None else _tips_at(self)
 
     @property
     def unheld(self) -> float:
@@ -188,6 +194,26 @@ class State(NamedTuple):
             else:
                 near = middle
         return far
+
+
+def _tips_at(state: State) -> Value:
+    """What just tips it: the force where one is put on it, else the lean of the floor. (8), (10), (11)"""
+    force = [act for act in state.acts if act.role in ("load", "push")]
+    if state.kind == "loaded":
+        return Value(state.force * state.balance.ratio, "force")
+    if force:
+        main = force[0]
+        others = state.balance.margin - main.moment
+        if others <= 0:
+            return Value(0.0, "force")
+        return Value(others / -main.lever if main.lever < 0 else math.inf, "force")
+    held = math.fsum(act.newtons * state.balance.edge.arm(act.at[0], act.at[1]) for act in state.acts)
+    high = math.fsum(act.newtons * act.at[2] for act in state.acts)
+    whole = math.hypot(held, high)
+    if state.hold >= whole or not whole:
+        return Value(math.inf, "angle")
+    lean = math.acos(-state.hold / whole) - math.atan2(high, held)
+    return Value(max(0.0, math.degrees(lean)), "angle")
 
 
 def side_of(edge: TippingEdge) -> str:

@@ -115,7 +115,7 @@ class Scene:
         hold = self.hold(edge)
         found = made or balanced(edge, acts, split, tilt)
         found = found._replace(restoring=found.restoring + hold)
-        state = State(
+        return State(
             kind=kind,
             balance=found,
             force=force,
@@ -131,9 +131,8 @@ class Scene:
             split=split,
             on=on,
             opened=opened,
-            tips_at=tips_at,
+            known_tips_at=tips_at,
         )
-        return state if tips_at is not None else state._replace(tips_at=_tips_at(state))
 
     # ------------------------------------------------------------ its own weight
 
@@ -559,23 +558,3 @@ def _without(whole: Mass, taken: Sequence[Mass]) -> Mass:
         for axis in (1, 2, 3)
     )
     return Mass(kg, x, y, z)
-
-
-def _tips_at(state: State) -> Value:
-    """What just tips it: the force where one is put on it, else the lean of the floor. (8), (10), (11)"""
-    force = [act for act in state.acts if act.role in ("load", "push")]
-    if state.kind == "loaded":
-        return Value(state.force * state.balance.ratio, "force")
-    if force:
-        main = force[0]
-        others = state.balance.margin - main.moment
-        if others <= 0:
-            return Value(0.0, "force")
-        return Value(others / -main.lever if main.lever < 0 else math.inf, "force")
-    held = math.fsum(act.newtons * state.balance.edge.arm(act.at[0], act.at[1]) for act in state.acts)
-    high = math.fsum(act.newtons * act.at[2] for act in state.acts)
-    whole = math.hypot(held, high)
-    if state.hold >= whole or not whole:
-        return Value(math.inf, "angle")
-    lean = math.acos(-state.hold / whole) - math.atan2(high, held)
-    return Value(max(0.0, math.degrees(lean)), "angle")
