@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from reviewer.language.source import Source, Span
 from reviewer.limits import Limit, Limits
-from reviewer.model.plan import Load, Moving, Plan, Stock
+from reviewer.model.plan import Heater, Load, Moving, OnWall, Plan, Stock
 from reviewer.records import dataclass
 from reviewer.setting_out.result import SettingOut
 from reviewer.units import UnitSystem
@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.standing import Piece
     from reviewer.workshop.stranding import Island
     from reviewer.workshop.swaying import NotJudged, Swaying
+    from reviewer.workshop.swings import Swings
     from reviewer.workshop.utilisation import Utilisation
 
 
@@ -171,6 +172,40 @@ class Review:
         from reviewer.setting_out.moving import moved
 
         return moved(self.plan, self.setting)
+
+    @cached_property
+    def swings(self) -> Swings:
+        """What stands in the way of doors, lids and drawers."""
+        from reviewer.workshop.swings import swings
+
+        slack, skirting = self.limit("cut-difference").amount, self.limit("skirting-thickness").amount
+        return swings(self, slack, skirting)
+
+    @property
+    def way_in(self) -> tuple[str, ...]:
+        """What the plan says of the way into the room and of its height, by the clauses' own words."""
+        room = self.plan.room
+        said = ("doorway", "ceiling", "stairs", "landing")
+        return tuple(word for word in said if word in room.said) if room else ()
+
+    @property
+    def sockets(self) -> tuple[tuple[Literal["outlet", "switch"], OnWall], ...]:
+        """The outlets and switches on the room's wall."""
+        room = self.plan.room
+        if room is None:
+            return ()
+        outlets = tuple(("outlet", place) for place in room.outlets)
+        return (*outlets, *(("switch", place) for place in room.switches))  # type: ignore[return-value]
+
+    @property
+    def heaters(self) -> tuple[Heater, ...]:
+        """What is hot in the room."""
+        return self.plan.room.heaters if self.plan.room else ()
+
+    @property
+    def skirting(self) -> tuple[float, float | None] | None:
+        """How tall the room's skirting is and, where the plan says, how deep, mm."""
+        return self.plan.room.skirting if self.plan.room else None
 
     @cached_property
     def moves_with(self) -> dict[str, str]:

@@ -142,6 +142,8 @@ LIMITS = """
     dowel-depth-least dowel-hole-extra lap-length-share gluing-moisture
     fastener-clearance split-edge split-end split-end-unbored split-spacing split-spacing-unbored split-hardwood
     pilot-gravity
+    doorway-margin stair-headroom skirting-thickness heater-clearance stove-clearance flue-clearance
+    plug-depth outlet-width outlet-height foot-gap pair-difference
 """
 
 
