@@ -194,8 +194,10 @@ class Review:
         room = self.plan.room
         if room is None:
             return ()
-        outlets = tuple(("outlet", place) for place in room.outlets)
-        return (*outlets, *(("switch", place) for place in room.switches))  # type: ignore[return-value]
+        found: list[tuple[Literal["outlet", "switch"], OnWall]] = []
+        found += [("outlet", place) for place in room.outlets]
+        found += [("switch", place) for place in room.switches]
+        return tuple(found)
 
     @property
     def heaters(self) -> tuple[Heater, ...]:

@@ -49,5 +49,4 @@ class Grid:
 
 def _cells_of(low: Vector, high: Vector, size: float) -> Iterator[tuple[int, int, int]]:
     ranges = [range(math.floor(low[a] / size), math.floor(high[a] / size) + 1) for a in range(3)]
-    for x, y, z in product(*ranges):
-        yield x, y, z
+    yield from product(*ranges)

@@ -5,6 +5,7 @@ The line is the origin; angles are in radians, from the first coordinate towards
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterator, Sequence
 
@@ -42,7 +43,7 @@ def depth(one: Outline, two: Outline) -> float:
 
 
 def _crossings(points: Outline, outline: Outline, way: float) -> Iterator[float]:
-    """The turns at which a point comes to lie on the line along a side: of the points or, back, of the sides."""
+    """The turns at which a point comes to lie on the line along a side; ``way`` -1: the sides turn back."""
     for number, (x, y) in enumerate(outline):
         x0, y0 = outline[number - 1]
         size = math.hypot(x - x0, y - y0)
@@ -75,7 +76,7 @@ def first_stroke(moving: Outline, fixed: Outline, turn: float, slack: float) -> 
         if angle < turn:
             marks.add(angle)
     ordered = sorted(marks)
-    for start, end in zip(ordered, ordered[1:], strict=False):
+    for start, end in itertools.pairwise(ordered):
         if depth(turned(moving, (start + end) / 2), fixed) <= 0:
             continue
         before = start

@@ -63,7 +63,9 @@ def _step(desk: Desk, statement: d.Statement, names: PartNames, schedules: dict[
                 items.append(Waiting(clause.hours, clause.span))
             elif isinstance(clause, d.Remark):
                 items.append(Remark(clause.text, clause.span))
-    return Step(title=(statement.text or "").strip(), items=tuple(items), in_the_room=in_the_room, span=statement.head)
+    return Step(
+        title=(statement.text or "").strip(), items=tuple(items), in_the_room=in_the_room, span=statement.head
+    )
 
 
 def _work(

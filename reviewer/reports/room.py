@@ -8,7 +8,6 @@ from reviewer.model.plan import OnWall, Room
 from reviewer.reports.excerpt import one_line
 from reviewer.units import UnitSystem, length, show
 
-
 _SIDE_WORDS = {"left": "on the left", "right": "on the right", "front": "in front", "behind": "behind"}
 
 

@@ -134,8 +134,9 @@ def carried(review: Review) -> tuple[Carried, ...]:
     found: dict[tuple[int, ...], Carried] = {}
     for names in clusters.values():
         low, high = _bounds(solids[name] for name in names)
-        one = Carried(tuple(names), low, high, low[2] <= TOLERANCE_MM)
-        found.setdefault((*(round(size) for size in sorted(one.size)), one.stands, round(one.size[2])), one)
+        box = Carried(tuple(names), low, high, low[2] <= TOLERANCE_MM)
+        key = (*(round(size) for size in sorted(box.size)), round(box.size[2]), int(box.stands))
+        found.setdefault(key, box)
     return tuple(found.values())
 
 
@@ -183,7 +184,9 @@ def round_landing(size: Vector, landing: tuple[float, float], headroom: float) -
 
 def narrowest(size: Vector, headroom: float) -> float | None:
     """How wide stairs have to be for a box that is carried along them, mm: the least of its level sides."""
-    found = [min(size[axis] for axis in range(3) if axis != upright) for upright, _, _ in _turns(size, headroom)]
+    found = [
+        min(size[axis] for axis in range(3) if axis != upright) for upright, _, _ in _turns(size, headroom)
+    ]
     return min(found, default=None)
 
 

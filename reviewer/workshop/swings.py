@@ -73,7 +73,7 @@ class Clash(NamedTuple):
 
 
 class Swings(NamedTuple):
-    """Everything that stands in the way, in the plan's order; ``stopped`` when there was too much to look at."""
+    """All that stands in the way, in the plan's order; ``stopped`` when there was too much to look at."""
 
     strokes: tuple[Stroke, ...]
     clashes: tuple[Clash, ...]
@@ -181,7 +181,8 @@ class _Looker:
         return self._sliding(moved, solid, obstacle)
 
     def _turning(self, moved: Moved, solid: Solid, obstacle: Obstacle) -> float | None:
-        assert moved.hinge is not None and moved.moving.hinge is not None
+        assert moved.hinge is not None
+        assert moved.moving.hinge is not None
         if self.apart(solid, obstacle, moved.hinge.axis):
             return None
         frame = frame_of(moved.hinge, moved.moving.hinge)
@@ -212,11 +213,11 @@ class _Looker:
         from reviewer.geometry.convex import moved_body
 
         steps = [way + (travel - way) * step / _STEPS for step in range(_STEPS + 1)]
-        return self._step_by_step(
-            solid, obstacle, steps, lambda body, by: moved_body(body, (0.0, -by, 0.0))
-        )
+        return self._step_by_step(solid, obstacle, steps, lambda body, by: moved_body(body, (0.0, -by, 0.0)))
 
-    def _step_by_step(self, solid: Solid, obstacle: Obstacle, steps: Sequence[float], move: object) -> float | None:
+    def _step_by_step(
+        self, solid: Solid, obstacle: Obstacle, steps: Sequence[float], move: object
+    ) -> float | None:
         from reviewer.geometry.convex import box, intersection
         from reviewer.setting_out.bodies import body_of
 
@@ -237,8 +238,10 @@ class _Looker:
 
 def _shaped(solid: Solid, obstacle: Obstacle) -> bool:
     other = obstacle.solid
-    return solid.body is not None or not solid.square or (
-        other is not None and (other.body is not None or not other.square)
+    return (
+        solid.body is not None
+        or not solid.square
+        or (other is not None and (other.body is not None or not other.square))
     )
 
 
@@ -306,7 +309,7 @@ def swings(review: Review, slack: float, skirting: float) -> Swings:
     later: list[tuple[Moved, str, Obstacle]] = []  # drawers behind closed doors
     for moved in sorted(review.moved, key=lambda each: each.hinge is None):
         turn = math.radians(moved.moving.degrees or 0.0)
-        met: dict[tuple[Kind, str | None], list[Stroke]] = {}
+        met: dict[tuple[str, str | None], list[Stroke]] = {}
         for name, swept in moved.swept.items():
             for obstacle in looker.obstacles(moved, swept):
                 doors = [each for each in looker.owner.get(obstacle.name, ()) if each.hinge is not None]
@@ -317,7 +320,8 @@ def swings(review: Review, slack: float, skirting: float) -> Swings:
                 way = looker.stroke(moved, name, obstacle)
                 if way is None:
                     continue
-                met.setdefault((obstacle.kind, obstacle.side), []).append(Stroke(moved, name, obstacle, way))
+                kind = "wall" if obstacle.kind == "skirting" else obstacle.kind
+                met.setdefault((kind, obstacle.side), []).append(Stroke(moved, name, obstacle, way))
         ways = [turn]
         for found in met.values():  # of each kind of thing only what is struck first
             least = min(stroke.way for stroke in found)
@@ -365,7 +369,10 @@ def _behind_doors(
                         swept.low[frame.axis], leaf.low[frame.axis]
                     )
                     there = turned(frame.outline(leaf.low, leaf.high), angle)
-                    if shared > looker.slack and depth(there, frame.outline(swept.low, swept.high)) > looker.slack:
+                    if (
+                        shared > looker.slack
+                        and depth(there, frame.outline(swept.low, swept.high)) > looker.slack
+                    ):
                         hit = leaf
                         break
                 if hit is not None:
@@ -389,7 +396,10 @@ def _clashes(review: Review, looker: _Looker) -> Iterator[Clash]:
                 continue
             looker.pairs += 1
             two = doors[other]
-            assert one.hinge and two.hinge and one.moving.hinge and two.moving.hinge
+            assert one.hinge
+            assert two.hinge
+            assert one.moving.hinge
+            assert two.moving.hinge
             if one.hinge.axis != two.hinge.axis or frozenset(one.moving.parts) & frozenset(two.moving.parts):
                 continue
             axis = one.hinge.axis
@@ -399,7 +409,10 @@ def _clashes(review: Review, looker: _Looker) -> Iterator[Clash]:
                     looker.pairs += 1
                     if looker.stopped:
                         return
-                    if min(first.high[axis], second.high[axis]) - max(first.low[axis], second.low[axis]) > looker.slack:
+                    if (
+                        min(first.high[axis], second.high[axis]) - max(first.low[axis], second.low[axis])
+                        > looker.slack
+                    ):
                         best = max(best, depth(_open(one, first), _open(two, second)))
             if best > looker.slack:
                 yield Clash(one, two, best)
@@ -407,7 +420,8 @@ def _clashes(review: Review, looker: _Looker) -> Iterator[Clash]:
 
 def _open(moved: Moved, solid: Solid) -> list[Point]:
     """A part of an open door, seen along its hinge line, in the places of the piece."""
-    assert moved.hinge is not None and moved.moving.hinge is not None
+    assert moved.hinge is not None
+    assert moved.moving.hinge is not None
     frame = frame_of(moved.hinge, moved.moving.hinge)
     there = turned(frame.outline(solid.low, solid.high), math.radians(moved.moving.degrees or 0.0))
     places = [

@@ -56,19 +56,20 @@ def _over(solid: Solid, left: float, right: float, bottom: float, top: float) ->
 def covers_outlet(review: Review) -> Iterator[Finding]:
     """An outlet or a switch that can't be reached any more.
 
-    Goes wrong: The only outlet of that wall is behind the bookcase. The lamp hangs on a cord that runs under the
-    rug, and a plug that grows warm is seen by nobody.
+    Goes wrong: The only outlet of that wall is behind the bookcase. The lamp hangs on a cord that runs
+    under the rug, and a plug that grows warm is seen by nobody.
 
-    Judged by: Each outlet and switch of the room on the wall behind, with the size of a common plate, against the
-    parts in front of it. An outlet counts as covered where any part but a door is in front of it, at
-    whatever depth; what stands nearer to the wall than plug-depth leaves no room for a plug at all. Nothing at all
-    may be in front of a switch.
+    Judged by: Each outlet and switch of the room on the wall behind, with the size of a common plate,
+    against the parts in front of it. An outlet counts as covered where any part but a door is in front of
+    it, at whatever depth; what stands nearer to the wall than plug-depth leaves no room for a plug at all.
+    Nothing at all may be in front of a switch.
 
-    Leaves out: What stands on shelves; outlets on other walls; how light the piece is to move; the wiring. Cutting
-    for an outlet, moving one, or building over one is for a licensed electrician and the local code: keep
-    one in reach, and run no cord through or inside a wall.
+    Leaves out: What stands on shelves; outlets on other walls; how light the piece is to move; the wiring.
+    Cutting for an outlet, moving one, or building over one is for a licensed electrician and the local
+    code: keep one in reach, and run no cord through or inside a wall.
 
-    Sources: keep one in reach: model electrical code, from memory; sizes: from memory; room for a plug: own choice
+    Sources: keep one in reach: model electrical code, from memory; sizes: from memory; room for a plug: own
+    choice
 
     Flagged:
 
@@ -136,7 +137,8 @@ def covers_outlet(review: Review) -> Iterator[Finding]:
             at=place.span or room.span,
             says=says,
             do=(
-                f"{sheet if kind == 'outlet' else 'Set the piece aside'}, or choose another place for the piece; "
+                f"{sheet if kind == 'outlet' else 'Set the piece aside'}, or choose another place for the "
+                f"piece; "
                 "a licensed electrician can move the {kind}, and the local code decides what may be covered."
             ),
             values=values,
@@ -149,5 +151,5 @@ def covers_outlet(review: Review) -> Iterator[Finding]:
                 Figure("room behind the piece", length(gap)),
                 Figure("for a plug", plug.value, plug.source) if kind == "outlet" else None,
             ),
-            also_at=tuple(review.span_of(name) for name in names[:2]),
+            also_at=tuple(dict.fromkeys(review.span_of(name) for name in names))[:2],
         )

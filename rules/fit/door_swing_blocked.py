@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, things, working
+
 from reviewer.findings import Filling, Finding, Severity
 from reviewer.model.plan import Axis
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, things, working
 from reviewer.units import Value, fine_length, length
 from reviewer.workshop.swings import Clash, Stroke
 
@@ -42,7 +43,9 @@ def _do(review: Review, stroke: Stroke, values: dict[str, Filling]) -> str:
             "Leave {gap} or more between its free edge and {other}, or plane that edge back at a bevel: the "
             "inner corner of a door swings out further than the door is wide."
         )
-    return "Hinge {door} on its other side, move {other} out of its way, or let it open less: “opens {whole}”."
+    return (
+        "Hinge {door} on its other side, move {other} out of its way, or let it open less: “opens {whole}”."
+    )
 
 
 def _stroke(review: Review, strokes: list[Stroke]) -> Finding:
@@ -66,7 +69,8 @@ def _stroke(review: Review, strokes: list[Stroke]) -> Finding:
         parts=tuple(dict.fromkeys(each.part for each in strokes)),
         at=moved.moving.span,
         says=(
-            f"{{door}} {'strike' if many else 'strikes'} {{other}} when {'they have' if many else 'it has'} opened "
+            f"{{door}} {'strike' if many else 'strikes'} {{other}} when "
+            f"{'they have' if many else 'it has'} opened "
             "{way}; the plan has {asked}."
         ),
         do=do,
@@ -108,20 +112,20 @@ def _clash(review: Review, clash: Clash) -> Finding:
 def door_swing_blocked(review: Review) -> Iterator[Finding]:
     """A door or a lid that strikes something before it is as open as the plan says.
 
-    Goes wrong: The door hits the wall after a hand's breadth, or the skirting that nobody thought of. Two doors
-    dent each other. An inset door binds on its opening, because its inner corner swings out further than the
-    door is wide.
+    Goes wrong: The door hits the wall after a hand's breadth, or the skirting that nobody thought of. Two
+    doors dent each other. An inset door binds on its opening, because its inner corner swings out further
+    than the door is wide.
 
     Judged by: The door turned about the outer corner of its hinged edge, as butt hinges turn it, against
-    every other part with all else shut, and against the walls, the skirting and the heaters of the room. The
-    angle of the first stroke is exact for square boards. An error where a door opens less than a quarter
-    turn or a lid does not get past upright, else a warning; and a warning for two doors that are in each
-    other's way when both are open, and for heaters, whose size is not known. cut-difference of shared room is
-    no stroke.
+    every other part with all else shut, and against the walls, the skirting and the heaters of the room.
+    The angle of the first stroke is exact for square boards. An error where a door opens less than a
+    quarter turn or a lid does not get past upright, else a warning; and a warning for two doors that are in
+    each other's way when both are open, and for heaters, whose size is not known. cut-difference of shared
+    room is no stroke.
 
-    Leaves out: Handles and knobs, which need more room; hinges with a cup or two pins, which carry the door away
-    from its edge; doors that fold; parts that share room when it is shut. Shaped parts are looked at step by step.
-    Beyond some 20,000 pairs of parts it looks no further, and says so.
+    Leaves out: Handles and knobs, which need more room; hinges with a cup or two pins, which carry the door
+    away from its edge; doors that fold; parts that share room when it is shut. Shaped parts are looked at
+    step by step. Beyond some 20,000 pairs of parts it looks no further, and says so.
 
     Sources: plane geometry
 
@@ -132,7 +136,8 @@ def door_swing_blocked(review: Review) -> Iterator[Finding]:
         outline case: 24 across, 14 deep, 30 tall, on floor
         part side for each of left, right: panel, upright, facing side, 14 deep, 30 tall, on floor
             flush with each of case, flush with back of case
-        part board for each of bottom, top: panel, across, flat, 14 deep, between side.left and side.right across
+        part board for each of bottom, top: panel, across, flat, 14 deep
+            between side.left and side.right across
             flush with each of case, flush with back of case
         join board.* to side.*: screws #8 x 2, 3 per joint
         part door: panel, upright, facing front, 24 across, 29 1/2 tall, bottom 1/4 above floor
@@ -147,7 +152,8 @@ def door_swing_blocked(review: Review) -> Iterator[Finding]:
         outline case: 24 across, 14 deep, 30 tall, on floor
         part side for each of left, right: panel, upright, facing side, 14 deep, 30 tall, on floor
             flush with each of case, flush with back of case
-        part board for each of bottom, top: panel, across, flat, 14 deep, between side.left and side.right across
+        part board for each of bottom, top: panel, across, flat, 14 deep
+            between side.left and side.right across
             flush with each of case, flush with back of case
         join board.* to side.*: screws #8 x 2, 3 per joint
         part door: panel, upright, facing front, 24 across, 29 1/2 tall, bottom 1/4 above floor

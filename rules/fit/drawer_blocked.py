@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, things, working
+
 from reviewer.findings import Filling, Finding, Severity
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, things, working
 from reviewer.units import length
 from reviewer.workshop.swings import Stroke
 
@@ -40,7 +41,10 @@ def _finding(review: Review, strokes: list[Stroke]) -> Finding:
             says = f"{{drawer}} {strike} {{door}} even with that door open at {{open}}."
     elif stroke.obstacle.kind == "part":
         stand = "stand" if len({each.obstacle.name for each in strokes}) > 1 else "stands"
-        says = f"{{drawer}} {strike} {{other}} after {{way}} of {{asked}}: {{other}} {stand} in front of {{part}}."
+        says = (
+            f"{{drawer}} {strike} {{other}} after {{way}} of {{asked}}: {{other}} {stand} in front of "
+            f"{{part}}."
+        )
         do = "Make {drawer} smaller, or set {other} out of its way."
     else:
         values["further"] = rounded_up(stroke.further, review.units)
@@ -71,16 +75,17 @@ def _finding(review: Review, strokes: list[Stroke]) -> Finding:
 def drawer_blocked(review: Review) -> Iterator[Finding]:
     """A drawer that strikes something before it is out.
 
-    Goes wrong: The drawer is as wide as the case, and the frame in front of the case is not. Or it sits behind
-    a door that opens a quarter turn only, and the door's own thickness stands in the way.
+    Goes wrong: The drawer is as wide as the case, and the frame in front of the case is not. Or it sits
+    behind a door that opens a quarter turn only, and the door's own thickness stands in the way.
 
-    Judged by: All that a drawer passes through on its way, part by part, against every other part with all else
-    shut, and against the walls, the skirting and the heaters of the room. A door in front of it is opened as
-    far as it goes. An error, but a warning where it comes out for two thirds of its way. cut-difference of
-    shared room is no stroke.
+    Judged by: All that a drawer passes through on its way, part by part, against every other part with all
+    else shut, and against the walls, the skirting and the heaters of the room. A door in front of it is
+    opened as far as it goes. An error, but a warning where it comes out for two thirds of its way.
+    cut-difference of shared room is no stroke.
 
-    Leaves out: Pulls and knobs; what is in the drawer; room for a person in front of it; parts that share room
-    when it is shut; drawers that slide another way than to the front. Shaped parts are looked at step by step.
+    Leaves out: Pulls and knobs; what is in the drawer; room for a person in front of it; parts that share
+    room when it is shut; drawers that slide another way than to the front. Shaped parts are looked at step
+    by step.
 
     Sources: plane geometry
 

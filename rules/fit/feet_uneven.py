@@ -57,7 +57,7 @@ def feet_uneven(review: Review) -> Iterator[Finding]:
         plan "Stool" in inches
         stock post: actual 1 1/2 x 1 1/2 pine
         outline frame: 14 across, 12 deep, 17 tall, on floor
-        part leg for each of left, right: post, upright, as tall as frame
+        part leg for each of left, right: post, upright, as tall as frame, on floor
             flush with each of frame, flush with front of frame
         part prop for each of left, right: post, upright, 16 7/8 tall, flush with top of frame
             flush with each of frame, flush with back of frame
@@ -80,7 +80,8 @@ def feet_uneven(review: Review) -> Iterator[Finding]:
             at=placing_span(review.plan, names[0], Axis.UP),
             says=(
                 f"{{parts}} {'end' if many else 'ends'} {{gap}} above the floor with nothing under "
-                f"{'them' if many else 'it'}, while {{standing}} {'stands' if len(standing) == 1 else 'stand'} on "
+                f"{'them' if many else 'it'}, while {{standing}} "
+                f"{'stands' if len(standing) == 1 else 'stand'} on "
                 "it: the piece rocks by that much."
             ),
             do=f"Make {{parts}} {{gap}} longer below, or put {'levellers' if many else 'a leveller'} under "

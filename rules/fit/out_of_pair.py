@@ -16,14 +16,12 @@ _SIZES = ("long", "wide", "thick")
 def _other(name: str) -> str | None:
     """The name of a left part's partner on the right; None for any other name."""
     words = name.split(".")
-    swapped = [
-        word.replace("left", "right") if "left" in word.split("-") else word for word in words
-    ]
+    swapped = [word.replace("left", "right") if "left" in word.split("-") else word for word in words]
     return ".".join(swapped) if swapped != words else None
 
 
 def _differs(one: Solid, two: Solid, least: float, most: float) -> tuple[int, float] | None:
-    """The size in which they differ by a little, and by how much; None where they are alike or plainly unlike."""
+    """The size in which they differ a little, and by how much; None where alike or plainly unlike."""
     apart = [abs(a - b) for a, b in zip(one.size, two.size, strict=True)]
     worst = max(range(3), key=lambda number: apart[number])
     return (worst, apart[worst]) if least < apart[worst] <= most + 1e-6 else None
@@ -33,15 +31,15 @@ def _differs(one: Solid, two: Solid, least: float, most: float) -> tuple[int, fl
 def out_of_pair(review: Review) -> Iterator[Finding]:
     """Left and right parts that look meant to be alike and are not.
 
-    Goes wrong: One side is cut from the drawing and one from the sum in the head. The case goes together, an
-    eighth out of square.
+    Goes wrong: One side is cut from the drawing and one from the sum in the head. The case goes together,
+    an eighth out of square.
 
-    Judged by: Parts of one stock whose names differ by left and right only, turned alike: their length, width and
-    thickness. They are told where they differ by more than cut-difference and no more than pair-difference.
-    What differs by more is taken to be meant.
+    Judged by: Parts of one stock whose names differ by left and right only, turned alike: their length,
+    width and thickness. They are told where they differ by more than cut-difference and no more than
+    pair-difference. What differs by more is taken to be meant.
 
-    Leaves out: Front and back, which often differ; the shapes that are cut into them; the plan's own cut lengths,
-    which cut-does-not-fit compares.
+    Leaves out: Front and back, which often differ; the shapes that are cut into them; the plan's own cut
+    lengths, which cut-does-not-fit compares.
 
     Sources: what is meant to be a pair: own choice
 
@@ -85,7 +83,8 @@ def out_of_pair(review: Review) -> Iterator[Finding]:
             at=review.span_of(other),
             says="{one} is {first} {how} and {two} {second}: a pair that differs by {apart}.",
             do=(
-                "Make them alike, most simply by one statement for both (“for each of left, right”); if it is "
+                "Make them alike, most simply by one statement for both (“for each of left, right”); if "
+                "it is "
                 "meant, accept it with the reason."
             ),
             values=values,

@@ -40,8 +40,8 @@ def stands_off_wall(review: Review) -> Iterator[Finding]:
     Goes wrong: The case is drawn tight to the wall, and stands a finger's breadth off it: things fall down
     behind, and a screw through the back into a stud is too short, or bends the back.
 
-    Judged by: What of the piece is within the height of the skirting and nearer to the wall than it is thick. It
-    is a note, and a warning where the piece is fixed to that wall.
+    Judged by: What of the piece is within the height of the skirting and nearer to the wall than it is
+    thick. It is a note, and a warning where the piece is fixed to that wall.
 
     Leaves out: Walls out of plumb, and skirtings that are not as thick at their top as at their foot.
 
@@ -63,7 +63,9 @@ def stands_off_wall(review: Review) -> Iterator[Finding]:
         room study: indoors, wall behind, skirting 4 tall by 5/8 deep
     """
     room, wall = review.plan.room, review.setting.wall
-    assert room is not None and room.skirting is not None and wall is not None
+    assert room is not None
+    assert room.skirting is not None
+    assert wall is not None
     if wall[0] != Axis.DEEP:
         return
     usual = review.limit("skirting-thickness")
@@ -90,13 +92,19 @@ def stands_off_wall(review: Review) -> Iterator[Finding]:
         parts=tuple(into),
         at=room.spans.get("skirting", room.span),
         says=(
-            "{parts} {meet} the skirting, {tall} tall and {deep} thick{assumed}: the piece stands {off} further "
+            "{parts} {meet} the skirting, {tall} tall and {deep} thick{assumed}: the piece stands {off} "
+            "further "
             "from the wall than it is drawn."
         ),
         do=(
-            "Notch them {off} deep by {tall} tall at back bottom, or draw the piece off the wall (“wall behind "
+            "Notch {parts} {off} deep by {tall} tall at back bottom, or draw the piece off the wall "
+            "(“wall behind "
             "{off} away”)"
-            + (" and give what fixes it to the wall that much more length, with a packing behind." if fixed else ".")
+            + (
+                " and give what fixes it to the wall that much more length, with a packing behind."
+                if fixed
+                else "."
+            )
         ),
         values=values,
         working=Working(
@@ -104,6 +112,6 @@ def stands_off_wall(review: Review) -> Iterator[Finding]:
             "skirting - gap behind the piece",
             Figure("stands off by", fine_length(most)),
         ),
-        also_at=tuple(review.span_of(name) for name in list(into)[:2]),
+        also_at=tuple(dict.fromkeys(review.span_of(name) for name in into))[:2],
         severity=Severity.WARNING if fixed else None,
     )

@@ -130,8 +130,10 @@ def _doorway(review: Review, one: Carried, room: Room) -> _Way | None:
         )
     else:
         says = (
-            f"{{what}} only just goes through the doorway, {{wide}} wide and {{high}} tall: it is {_SIZE}, and "
-            "{way}, which fits best, leaves {left} all round, less than the {margin} that is usual ({source})."
+            f"{{what}} only just goes through the doorway, {{wide}} wide and {{high}} tall: it is "
+            f"{_SIZE}, and "
+            "{way}, which fits best, leaves {left} all round, less than the {margin} that is usual "
+            "({source})."
         )
         do = (
             "Measure the clear opening between the stops with the door open, or off its hinges, before you "
@@ -172,7 +174,8 @@ def _turn(
             "over": length(turn.over),
         }
         says += (
-            "held level with its {side} upright, which goes best, it may be {longest} long there, and it is "
+            "held level with its {side} side upright, which goes best, it may be {longest} long there, "
+            "and it is "
             "{length}: {over} too long."
         )
         figures = (Figure("upright", length(one.size[turn.upright])), Figure("long", length(turn.length)))
@@ -272,7 +275,10 @@ def _stairs(review: Review, one: Carried, room: Room) -> _Way | None:
         room.spans["stairs"],
         values,
         Working(
-            (Figure("stairs", length(stairs), "as planned"), Figure("headroom", headroom.value, headroom.source)),
+            (
+                Figure("stairs", length(stairs), "as planned"),
+                Figure("headroom", headroom.value, headroom.source),
+            ),
             "the narrowest that it can be held, and the margin on both sides",
             Figure("narrowest", length(least) if least is not None else "too tall every way"),
             Figure("margin on each side", margin.value, margin.source),
@@ -292,7 +298,8 @@ def _ceiling(review: Review, one: Carried, room: Room) -> _Way | None:
     if tall > ceiling + TOLERANCE_MM:
         values["over"] = length(tall - ceiling)
         return _Way(
-            f"{{what}} is taller than the room: it is {_SIZE}, and the ceiling is {{ceiling}} up, {{over}} less.",
+            f"{{what}} is taller than the room: it is {_SIZE}, and the ceiling is {{ceiling}} up, "
+            f"{{over}} less.",
             "Make it at most {ceiling} tall, less what it takes to stand it up.",
             at,
             values,
@@ -319,7 +326,8 @@ def _ceiling(review: Review, one: Carried, room: Room) -> _Way | None:
         values["most"] = length(_down(most, review))
         do = f"Make it at most {{most}} tall, or put it together standing in the room, {_APART}."
     return _Way(
-        f"{{what}} can't be stood up in the room: {why}, and being tilted up it reaches {{needed}}, {{over}} more "
+        f"{{what}} can't be stood up in the room: {why}, and being tilted up it reaches {{needed}}, "
+        f"{{over}} more "
         "than the ceiling at {ceiling}.",
         do,
         at,
@@ -347,21 +355,22 @@ def will_not_go_in(review: Review) -> Iterator[Finding]:
     Goes wrong: The wardrobe is glued up, painted and beautiful, and stands in the workshop. Or it is in the
     room, on its back, and its diagonal is an inch more than the ceiling.
 
-    Judged by: What goes in as one: parts that are joined, without those that bolts, wedges, shelf pins, clips
-    or brackets hold without glue, what slides or lifts out, and what a step joins “in the room”. It is taken
-    as the box round it. Through the doorway it goes side first, front first or top first, turned in the opening as
-    suits it best. From a hall into a doorway in its side, and round a landing, it is carried level, with
-    any of its sides upright. Up the stairs it is held at its narrowest. What does not go through the doorway
-    on its feet, or may not, is stood up in the room: while it tilts, its longest line from a lower to an upper
-    corner must pass below the ceiling. What the plan does not say of the way in is not judged.
+    Judged by: What goes in as one: parts that are joined, without those that bolts, wedges, shelf pins,
+    clips or brackets hold without glue, what slides or lifts out, and what a step joins “in the room”. It
+    is taken as the box round it. Through the doorway it goes side first, front first or top first, turned
+    in the opening as suits it best. From a hall into a doorway in its side, and round a landing, it is
+    carried level, with any of its sides upright. Up the stairs it is held at its narrowest. What does not
+    go through the doorway on its feet, or may not, is stood up in the room: while it tilts, its longest
+    line from a lower to an upper corner must pass below the ceiling. What the plan does not say of the way
+    in is not judged.
 
-    Leaves out: Shapes that are smaller than the box round them, such as legs that go through one by one; tilting
-    something up while it turns; door leaves, stops, handles, handrails and lamps that narrow the way; parts that
-    could be unscrewed. Things alike in size are told once.
+    Leaves out: Shapes that are smaller than the box round them, such as legs that go through one by one;
+    tilting something up while it turns; door leaves, stops, handles, handrails and lamps that narrow the
+    way; parts that could be unscrewed. Things alike in size are told once.
 
-    Sources: plane geometry (a rectangle in a rectangle: Carver 1957, from memory; the ladder in the corridor);
-    margin in a doorway: common practice, no source; headroom over stairs: International Residential Code, from
-    memory. Local codes set doors, halls and stairs: measure yours.
+    Sources: plane geometry (a rectangle in a rectangle: Carver 1957, from memory; the ladder in the
+    corridor); margin in a doorway: common practice, no source; headroom over stairs: International
+    Residential Code, from memory. Local codes set doors, halls and stairs: measure yours.
 
     Flagged:
 
@@ -370,7 +379,8 @@ def will_not_go_in(review: Review) -> Iterator[Finding]:
         outline case: 36 across, 24 deep, 90 tall, on floor
         part side for each of left, right: panel, upright, facing side, 24 deep, 90 tall, on floor
             flush with each of case, flush with front of case
-        part shelf for each of bottom, top: panel, across, flat, 24 deep, between side.left and side.right across
+        part shelf for each of bottom, top: panel, across, flat, 24 deep
+            between side.left and side.right across
             flush with each of case, flush with front of case
         join shelf.* to side.*: screws #8 x 2, 3 per joint, glue pva
         room hall: ceiling 92, doorway 32 x 80
@@ -382,7 +392,8 @@ def will_not_go_in(review: Review) -> Iterator[Finding]:
         outline case: 36 across, 24 deep, 84 tall, on floor
         part side for each of left, right: panel, upright, facing side, 24 deep, 84 tall, on floor
             flush with each of case, flush with front of case
-        part shelf for each of bottom, top: panel, across, flat, 24 deep, between side.left and side.right across
+        part shelf for each of bottom, top: panel, across, flat, 24 deep
+            between side.left and side.right across
             flush with each of case, flush with front of case
         join shelf.* to side.*: screws #8 x 2, 3 per joint, glue pva
         room hall: ceiling 92, doorway 32 x 80

@@ -22,7 +22,8 @@ _DO = {
         "local codes decide, and a heater that can be moved must not come nearer later."
     ),
     "flue": (
-        "Set the piece {lacks} further off, or choose another place for it; the stove's listing, local codes and "
+        "Set the piece {lacks} further off, or choose another place for it; the stove's listing, local "
+        "codes and "
         "a licensed installer decide about shields and lined pipes."
     ),
 }
@@ -55,16 +56,16 @@ def _sweeps(review: Review, heater: Heater) -> tuple[str, float] | None:
 def heat_too_close(review: Review) -> Iterator[Finding]:
     """A piece that stands too near to a heater, a fire or a flue.
 
-    Goes wrong: Wood, cloth and paper near a heater dry out, warp and at last catch fire. A door left open comes
-    nearer than anyone measured.
+    Goes wrong: Wood, cloth and paper near a heater dry out, warp and at last catch fire. A door left open
+    comes nearer than anyone measured.
 
     Judged by: How far off the plan says that it is, against heater-clearance for a heater on the wall,
-    stove-clearance for fires and movable heaters, and flue-clearance for a bare flue. An error for a fire, else a
-    warning, as each of those two values has one source only. Where the piece itself is far enough off, and a
-    door or a drawer comes too near when it is opened, that is a note.
+    stove-clearance for fires and movable heaters, and flue-clearance for a bare flue. An error for a fire,
+    else a warning, as each of those two values has one source only. Where the piece itself is far enough
+    off, and a door or a drawer comes too near when it is opened, that is a note.
 
-    Leaves out: How hot it gets, shields, hearths and mantels, what the piece is made of, curtains and cushions.
-    The maker's instructions, local codes and a licensed installer decide.
+    Leaves out: How hot it gets, shields, hearths and mantels, what the piece is made of, curtains and
+    cushions. The maker's instructions, local codes and a licensed installer decide.
 
     Sources: NFPA, Give space heaters space, and a city fire department (read); NFPA 211, from memory
 
@@ -117,9 +118,7 @@ def heat_too_close(review: Review) -> Iterator[Finding]:
             says="Open, {door} comes within {left} of the {kind} {where}: {limit} is the least ({source}).",
             do="Keep {door} shut while the {kind} is hot, or set the piece further off.",
             values=values,
-            working=_working(
-                length(left), limit.value, limit.source, length(max(0.0, limit.amount - left))
-            ),
+            working=_working(length(left), limit.value, limit.source, length(max(0.0, limit.amount - left))),
             severity=Severity.NOTE,
         )
 

@@ -78,7 +78,10 @@ def test_the_line_says_what_the_plan_says(facts: str, line: str) -> None:
 
 def test_the_wall_that_it_stands_against_is_the_one_behind() -> None:
     """Whatever the order, and whatever other walls there are."""
-    for facts in ("wall left 3 away, wall behind 1 away", "wall behind 1 away, wall left 3 away, wall front 40 away"):
+    for facts in (
+        "wall left 3 away, wall behind 1 away",
+        "wall behind 1 away, wall left 3 away, wall front 40 away",
+    ):
         made = room(facts)
         assert (made.wall, made.wall_gap) == ("behind", pytest.approx(25.4))
         assert made.walls["left"] == pytest.approx(76.2)
