@@ -9,6 +9,7 @@ from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
 from reviewer.reports.lists import FinishStep
 from reviewer.reports.order import StepRow
+from reviewer.reports.room_drawing import RoomShown
 
 
 class Line(NamedTuple):
@@ -203,6 +204,7 @@ class PlanPage(NamedTuple):
     use: tuple[UseLine, ...]
     use_more: str  # of the rows that are left out; empty where none is
     use_limits: tuple[str, ...]  # who set the limits of which kinds
+    room_drawn: RoomShown | None
     loads: LoadsShown | None
     cut_list: tuple[CutLine, ...]
     joints: tuple[JointRow, ...]
