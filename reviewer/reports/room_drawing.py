@@ -102,11 +102,10 @@ def room_drawing(review: Review, prefix: str) -> RoomShown | None:
         if stroke is not None:
             strokes.append(_stroke_label(labels, moved, stroke, paper, review))
     said += [_move_said(moved, struck.get(moved.moving.name), review) for moved in opening]
-    face = next(
-        (thing.low[1] for thing in things if thing.side == "behind" and thing.kind == "wall"), high[1]
-    )
+    behind = (thing.low[1] for thing in things if thing.side == "behind" and thing.kind == "wall")
+    wall = next(behind, high[1])
     for kind, place in review.sockets:
-        x, y = paper.at(place.across, face)
+        x, y = paper.at(place.across, wall)
         points = [(x - MARK, y), (x + MARK, y), (x, y + 1.8 * MARK)]
         square = [(x - MARK, y), (x + MARK, y), (x + MARK, y + 1.5 * MARK), (x - MARK, y + 1.5 * MARK)]
         strokes.append(outline(points if kind == "outlet" else square, "socket"))
@@ -115,9 +114,9 @@ def room_drawing(review: Review, prefix: str) -> RoomShown | None:
         said.append(f"{kind} {show(length(place.across), review.units)} across, {up} up")
     for thing in drawn:
         strokes.append(_thing_label(labels, thing, low, high, paper, review, edges))
-    x, y = paper.at((low[0] + high[0]) / 2, low[1])
+    x, y = paper.at((low[0] + high[0]) / 2, (low[1] + high[1]) / 2)
     size = f"{show(length(high[0] - low[0]), review.units)} by {show(length(high[1] - low[1]), review.units)}"
-    strokes.append(labels.place([(x, y - 6), (x, y + 16), (x, y - 24)], size))
+    strokes.append(labels.place([(x, y + 5), (x, y + 22), (x, y - 13), (x, y + 39)], size))
     height = ABOVE + tall + BELOW
     ids = f"{prefix}room-name {prefix}room-desc"
     said = [text for text in said if text]
@@ -241,7 +240,9 @@ def _thing_label(
     axis, low_side = _SIDES[thing.side]
     if axis == 0:
         side = low[0] if low_side else high[0]
-        x, y = paper.at((_place(thing) + side) / 2, (low[1] + high[1]) / 2)
+        x, y = paper.at(side, (low[1] + high[1]) / 2)
+        inside = len(text) * LETTER / 2 + 6
+        x += inside if low_side else -inside
         spots = [(x, y + row * ROW) for row in (0, 1, -1, 2, -2, 4, -4, 6)]
     else:
         side = low[1] if low_side else high[1]
@@ -323,18 +324,14 @@ def _stroke_label(labels: _Labels, moved: Moved, stroke: Stroke, paper: _Paper, 
 
 
 def _move_said(moved: Moved, stroke: Stroke | None, review: Review) -> str:
-    moving = moved.moving
+    moving, units = moved.moving, review.units
     if moving.kind == "slides":
-        whole = show(length(moving.distance or 0.0), review.units)
-        way = "" if stroke is None else f", strikes after {show(length(stroke.way), review.units)}"
-        return f"{moving.name} slides out {whole}{way}"
-    whole = show(Value(moving.degrees or 0.0, "angle"), review.units)
-    at = (
-        ""
-        if stroke is None
-        else f", strikes at {show(Value(math.degrees(stroke.way), 'angle'), review.units)}"
-    )
-    return f"{moving.name} opens {whole}{at}"
+        said = f"{moving.name} slides out {show(length(moving.distance or 0.0), units)}"
+        return said if stroke is None else f"{said}, strikes after {show(length(stroke.way), units)}"
+    said = f"{moving.name} opens {show(Value(moving.degrees or 0.0, 'angle'), units)}"
+    if stroke is None:
+        return said
+    return f"{said}, strikes at {show(Value(math.degrees(stroke.way), 'angle'), units)}"
 
 
 def _walls_said(thing: Obstacle, low: tuple[float, ...], high: tuple[float, ...], review: Review) -> str:
