@@ -78,6 +78,7 @@ class Swings(NamedTuple):
     strokes: tuple[Stroke, ...]
     clashes: tuple[Clash, ...]
     stopped: bool
+    pairs: int  # how many pairs of boards were looked at
 
 
 class _Frame(NamedTuple):
@@ -331,7 +332,8 @@ def swings(review: Review, slack: float, skirting: float) -> Swings:
     strokes += _behind_doors(looker, later, reach)
     order = {moved.moving.name: number for number, moved in enumerate(review.moved)}
     strokes.sort(key=lambda stroke: order[stroke.moved.moving.name])
-    return Swings(tuple(strokes), tuple(_clashes(review, looker)), looker.stopped)
+    clashes = tuple(_clashes(review, looker))
+    return Swings(tuple(strokes), clashes, looker.stopped, looker.pairs)
 
 
 def _with_remedy(stroke: Stroke) -> Stroke:
@@ -377,9 +379,24 @@ def _behind_doors(
                         break
                 if hit is not None:
                     obstacle = Obstacle("part", hit.name, None, hit.low, hit.high, hit)
-                    way = max(0.0, swept.high[1] - (moved.moving.distance or 0.0) - hit.low[1])
+                    leaf_open = turned(frame.outline(hit.low, hit.high), angle)
+                    way = _way_to(frame, solids[name], leaf_open, moved.moving.distance or 0.0, looker.slack)
                     yield Stroke(moved, name, obstacle, way, behind=(door.moving.name, angle))
                     break
+
+
+def _way_to(frame: _Frame, solid: Solid, open_leaf: list[Point], travel: float, slack: float) -> float:
+    """How far a drawer's part comes until it strikes an open door, mm: all that it passes only ever grows."""
+    low, high = 0.0, travel
+    for _ in range(30):
+        middle = (low + high) / 2
+        (x, y, z) = solid.low
+        passed = frame.outline((x, y - middle, z), solid.high)
+        if depth(open_leaf, passed) > slack:
+            high = middle
+        else:
+            low = middle
+    return low
 
 
 def _clashes(review: Review, looker: _Looker) -> Iterator[Clash]:
