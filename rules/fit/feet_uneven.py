@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from reviewer.findings import Figure, Finding, Severity, Working
@@ -32,6 +33,22 @@ def _short(review: Review, most: float) -> dict[float, list[str]]:
     return found
 
 
+def _outside(review: Review, name: str) -> bool:
+    """Whether a foot stands outside of those on the floor, so that the piece can tilt down to it."""
+    solid = review.setting.solids[name]
+    corners = [(x, y) for x in (solid.low[0], solid.high[0]) for y in (solid.low[1], solid.high[1])]
+    polygon = next((piece.polygon for piece in review.pieces if name in piece.parts), None)
+    if not polygon:
+        return True
+    for number, (x1, y1) in enumerate(polygon):
+        x0, y0 = polygon[number - 1]
+        long = max(math.dist((x0, y0), (x1, y1)), TOLERANCE_MM)
+        for x, y in corners:
+            if ((x1 - x0) * (y - y0) - (y1 - y0) * (x - x0)) / long < -TOLERANCE_MM:
+                return True
+    return False
+
+
 def _upright(solid: Solid) -> bool:
     """A leg or a post, or a side that stands on end: taller than it is wide and thick."""
     return solid.long == Axis.UP
@@ -45,7 +62,8 @@ def feet_uneven(review: Review) -> Iterator[Finding]:
     ones ends well.
 
     Judged by: Upright parts that end above the floor by no more than foot-gap with nothing under them,
-    while others stand on it. The piece rocks by as much as they lack.
+    while others stand on it. Outside of those the piece rocks by as much as they lack; between them they
+    carry nothing.
 
     Leaves out: Floors that are out of level, and how far wood goes out of true: four feet without levellers
     rock on most floors. What hangs, moves or stands on castors, glides or levellers. Kick boards.
@@ -74,18 +92,17 @@ def feet_uneven(review: Review) -> Iterator[Finding]:
         return
     limit = review.limit("foot-gap")
     for gap, names in _short(review, limit.amount).items():
-        many = len(names) > 1
+        ends, carry, them = ("end", "they carry", "them") if len(names) > 1 else ("ends", "it carries", "it")
+        stand = "stands" if len(standing) == 1 else "stand"
+        outcome = "the piece rocks by that much"
+        if not any(_outside(review, name) for name in names):
+            outcome = f"{carry} nothing until the piece sags down to the floor"
         yield Finding(
             parts=tuple(names),
             at=placing_span(review.plan, names[0], Axis.UP),
-            says=(
-                f"{{parts}} {'end' if many else 'ends'} {{gap}} above the floor with nothing under "
-                f"{'them' if many else 'it'}, while {{standing}} "
-                f"{'stands' if len(standing) == 1 else 'stand'} on "
-                "it: the piece rocks by that much."
-            ),
-            do=f"Make {{parts}} {{gap}} longer below, or put {'levellers' if many else 'a leveller'} under "
-            f"{'them' if many else 'it'}.",
+            says=f"{{parts}} {ends} {{gap}} above the floor with nothing under {them}, while "
+            f"{{standing}} {stand} on it: {outcome}.",
+            do=f"Make {{parts}} {{gap}} longer below, or put levellers under {them}.",
             values={"parts": listed(names), "gap": fine_length(gap), "standing": listed(standing, most=3)},
             working=Working(
                 (Figure("stand on the floor", count(len(standing))),),

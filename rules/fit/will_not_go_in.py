@@ -399,7 +399,8 @@ def will_not_go_in(review: Review) -> Iterator[Finding]:
         room hall: ceiling 92, doorway 32 x 80
     """
     room = review.plan.room
-    assert room is not None
+    if room is None or not review.way_in:
+        return
     for one in carried(review):
         name = _name(review, one)
         size: dict[str, Filling] = {side: length(one.size[axis]) for axis, side in enumerate(_SIDES)}
