@@ -34,7 +34,7 @@ _APART = (
 )
 _SIDES = ("across", "deep", "tall")
 #: Halvings while the largest size that goes in is looked for.
-_HALVINGS = 24
+_HALVINGS = 40
 
 
 class _Way(NamedTuple):
@@ -93,7 +93,7 @@ def _do(review: Review, size: Vector, goes: Callable[[Vector], bool], values: di
 def _down(amount: float, review: Review) -> float:
     """Down to what can be marked on a rule."""
     step = 25.4 / 16 if review.units.value == "inch" else 1.0
-    return (amount + 1e-6) // step * step
+    return (amount + 1e-4) // step * step
 
 
 def _left(amount: float, review: Review) -> str:
@@ -126,7 +126,7 @@ def _doorway(review: Review, one: Carried, room: Room) -> _Way | None:
     if found[best] < -TOLERANCE_MM:
         says = (
             f"{{what}} does not go through the doorway, {{wide}} wide and {{high}} tall: it is {_SIZE}, and "
-            "even {way}, turned in the opening as suits it best, {off} lacks in width and height."
+            "even {way}, turned in the opening as suits it best, it is {off} too large."
         )
     else:
         says = (
