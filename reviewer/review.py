@@ -209,9 +209,12 @@ class Review:
         return tuple(found)
 
     @property
-    def heaters(self) -> tuple[Heater, ...]:
-        """What is hot in the room."""
-        return self.plan.room.heaters if self.plan.room else ()
+    def heat(self) -> tuple[Heater | float, ...]:
+        """What is hot in the room: heaters and the like, and the top of a firebox, mm."""
+        room = self.plan.room
+        if room is None:
+            return ()
+        return room.heaters if room.firebox is None else (*room.heaters, room.firebox)
 
     @property
     def skirting(self) -> tuple[float, float | None] | None:

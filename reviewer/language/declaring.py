@@ -464,7 +464,7 @@ class Declarer(ShapeDeclarer):
     children_under, no_children, floor_of = _room("children"), _room("no children"), _room("floor")
 
     stairs, skirting, hall, landing = _room("stairs"), _room("skirting"), _room("hall"), _room("landing")
-    wall_front = _room("wall front")
+    wall_front, firebox = _room("wall front"), _room("firebox")
     outlet, switch = _room("outlet"), _room("switch")
 
     def heater(self, items: Items, span: Span) -> d.RoomFact:

@@ -188,6 +188,7 @@ EXAMPLES: dict[str, dict[str, str]] = {
         "children": "children under 6",
         "doorway": "doorway 30 x 80",
         "floor": "floor wood",
+        "firebox": "firebox 30 up",
         "flue": "flue behind 18 away",
         "hall": "hall 36 wide",
         "heated": "heated",

@@ -534,6 +534,7 @@ class Room(Record):
     outlets: AsMade[tuple[OnWall, ...]] = ()
     switches: AsMade[tuple[OnWall, ...]] = ()
     heaters: AsMade[tuple[Heater, ...]] = ()
+    firebox: float | None = None  # the top of a fireplace's opening in the wall behind
     children_under: float | None = None  # years; 0 when the plan says there are none
     said: frozenset[str] = frozenset()  # which of the above the plan states
     spans: AsMade[dict[str, Span]] = {}  # where it does, by the clause's own word

@@ -163,7 +163,7 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
             facts["doorway"] = (sizes[0], sizes[1])
         elif kind == "landing":
             facts["landing"] = (sizes[0], sizes[1])
-        elif kind in ("ceiling", "stairs", "hall"):
+        elif kind in ("ceiling", "stairs", "hall", "firebox"):
             facts[kind] = sizes[0]
         elif kind == "skirting":
             facts["skirting"] = (sizes[0], sizes[1] if len(sizes) > 1 else None)

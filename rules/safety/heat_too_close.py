@@ -50,8 +50,15 @@ def _sweeps(review: Review, heater: Heater) -> tuple[str, float] | None:
     "heat-too-close",
     topic="safety",
     severity=Severity.ERROR,
-    limits=("heater-clearance", "stove-clearance", "flue-clearance"),
-    needs=("heaters",),
+    limits=(
+        "heater-clearance",
+        "stove-clearance",
+        "flue-clearance",
+        "mantel-gap",
+        "mantel-reach",
+        "mantel-slope",
+    ),
+    needs=("heat",),
 )
 def heat_too_close(review: Review) -> Iterator[Finding]:
     """A piece that stands too near to a heater, a fire or a flue.
@@ -64,10 +71,14 @@ def heat_too_close(review: Review) -> Iterator[Finding]:
     else a warning, as each of those two values has one source only. Where the piece itself is far enough
     off, and a door or a drawer comes too near when it is opened, that is a note.
 
-    Leaves out: How hot it gets, shields, hearths and mantels, what the piece is made of, curtains and
-    cushions. The maker's instructions, local codes and a licensed installer decide.
+    Wood over a firebox, such as a mantel: none within mantel-gap of the top of its opening, and up to
+    mantel-reach no further out from the wall than its distance divided by mantel-slope; an error.
 
-    Sources: NFPA, Give space heaters space, and a city fire department (read); NFPA 211, from memory
+    Leaves out: How hot it gets, shields and hearths, wood beside a firebox, what the piece is made of,
+    curtains and cushions. The maker's instructions, local codes and a licensed installer decide.
+
+    Sources: NFPA, Give space heaters space, and a city fire department (read); NFPA 211, from memory;
+    International Residential Code R1001.11, exception 4, as quoted by a builders' forum
 
     Flagged:
 
@@ -86,6 +97,8 @@ def heat_too_close(review: Review) -> Iterator[Finding]:
     room = review.plan.room
     if room is None:
         return
+    if room.firebox is not None:
+        yield from _mantels(review, room.firebox)
     for heater in room.heaters:
         limit = review.limit(_LIMITS[heater.kind])
         values: dict[str, Filling] = {
@@ -122,6 +135,47 @@ def heat_too_close(review: Review) -> Iterator[Finding]:
             working=_working(length(left), limit.value, limit.source, length(max(0.0, limit.amount - left))),
             severity=Severity.NOTE,
         )
+
+
+def _mantels(review: Review, firebox: float) -> Iterator[Finding]:
+    from reviewer.workshop.mantels import mantels
+
+    room = review.plan.room
+    gap, reach, slope = (review.limit(f"mantel-{name}") for name in ("gap", "reach", "slope"))
+    found = mantels(review, firebox, gap.amount, reach.amount, slope.amount)
+    if not found or room is None:
+        return
+    worst = found[0]
+    none = worst.most <= 0
+    yield Finding(
+        parts=tuple(one.part for one in found),
+        at=room.spans.get("firebox", room.span),
+        says="{part} is {above} over the firebox and reaches {out} out from the wall: "
+        + ("nothing is to be within {gap} of its opening" if none else "there it may reach {most}")
+        + " ({source}).",
+        do="Set it {reach} over the opening or more"
+        + ("" if none else ", or make it reach out {most} at most")
+        + "; the fireplace's instructions and the local code decide, and a licensed installer knows both.",
+        values={
+            "part": worst.part,
+            "above": length(worst.above),
+            "out": length(worst.out),
+            "most": length(worst.most),
+            "gap": gap.value,
+            "reach": reach.value,
+            "source": gap.source,
+        },
+        working=Working(
+            (
+                Figure("over the opening", length(worst.above)),
+                Figure("divided by", slope.value, slope.source),
+            ),
+            "distance over the opening divided, and 0 within the least distance",
+            Figure("reaches out", length(worst.out)),
+            Figure("at most", length(worst.most), slope.source),
+        ),
+        also_at=(review.span_of(worst.part),),
+    )
 
 
 def _working(away: Filling, least: Value, source: str, lacks: Filling) -> Working:

@@ -2226,6 +2226,11 @@ SLIPS = (
         ),
     ),
     Slip(
+        "a firebox without up",
+        HEAD + "room: firebox 30\n",
+        ("30: The line stops after “firebox 30”. → Add “up”: firebox 30 up",),
+    ),
+    Slip(
         "a room without its the",
         HEAD + 'step "Put it up": in room\n',
         ("room: After “in” stands “room”, which does not fit there. → Put “the” before “room”: in the room",),

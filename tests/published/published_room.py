@@ -17,6 +17,7 @@ from reviewer.geometry.openings import (
 )
 from reviewer.geometry.swinging import first_stroke
 from reviewer.reference.limits import default_limits
+from reviewer.workshop.mantels import most_out
 
 #: A wall and a leaf thick enough to be struck, and thin enough not to matter, mm.
 _FAR, _THIN = 1e4, 1e-6
@@ -108,3 +109,21 @@ def _beside(i: Inputs) -> float:
     wall = [(-away - _FAR, -_FAR), (-away, -_FAR), (-away, _FAR), (-away - _FAR, _FAR)]
     found = first_stroke(_leaf(i.measure("wide"), _THIN), wall, math.pi, 0.0)
     return math.degrees(found) if found is not None else math.nan
+
+
+def _mantel(i: Inputs) -> float | None:
+    limits = default_limits()
+    gap, reach, slope = (limits[f"mantel-{name}"].amount for name in ("gap", "reach", "slope"))
+    return most_out(i.measure("above"), gap, reach, slope)
+
+
+@formula("mantel projection")
+def _projection(i: Inputs) -> float:
+    most = _mantel(i)
+    return math.nan if most is None else most
+
+
+@formula("mantel limited")
+def _limited(i: Inputs) -> str:
+    most = _mantel(i)
+    return "no limit" if most is None else "limited" if most else "none of it"

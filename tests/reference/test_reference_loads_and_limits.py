@@ -149,6 +149,7 @@ LIMITS = """
     screwdriver-width short-driver-length hammer-room hammer-width nail-punch spanner-room
     doorway-margin stair-headroom skirting-thickness heater-clearance stove-clearance flue-clearance
     plug-depth outlet-width outlet-height foot-gap pair-difference
+    mantel-gap mantel-reach mantel-slope
 """
 
 

@@ -125,6 +125,28 @@ def test_heat(room: str, weights: list[str]) -> None:
     assert all("instructions" in line or "licensed" in line for line in found)
 
 
+def test_a_mantel_over_a_fireplace() -> None:
+    """W30: at 8 in over the opening 1 in, below 6 in none, at 12 in no limit."""
+    shelf = """
+plan "Mantel" in inches
+stock slab: actual {deep} x 4 red oak
+part shelf: slab, across, on edge, 50 long, left at 0, front at 0, bottom {up} above floor
+room parlour: wall behind, firebox 30 up
+"""
+    rule = "heat-too-close"
+    assert told(shelf.format(deep="1", up=38), rule) == []
+    (over,) = told(shelf.format(deep="1 1/8", up=38), rule)
+    assert over.startswith(
+        "error shelf @ firebox 30 up: shelf is 8 in over the firebox and reaches 1 1/8 in out"
+    )
+    assert "there it may reach 1 in" in over
+    assert "licensed installer" in over
+    (near,) = told(shelf.format(deep="3/4", up=35), rule)
+    assert "nothing is to be within 6 in of its opening" in near
+    assert told(shelf.format(deep="3", up=42), rule) == []
+    assert told(shelf.format(deep="3", up=20), rule) == []
+
+
 def test_a_door_that_comes_near_the_heat_is_a_note() -> None:
     (note,) = told(case("stove front 40 away", DOOR.format(degrees=90)), "heat-too-close")
     assert note.startswith("note - @ stove front 40 away: Open, door comes within 16")
