@@ -20,6 +20,15 @@ _QUARTER = math.pi / 2
 _BINDING = math.radians(25)
 
 
+def _beside_free_edge(stroke: Stroke, face: tuple[Axis, str], slack: float) -> bool:
+    """Whether what it strikes begins beyond the edge that the hinges are not on."""
+    axis, side = face
+    closed, obstacle = stroke.moved.closed, stroke.obstacle
+    if side == "low":
+        return obstacle.low[axis] >= closed.high[axis] - slack
+    return obstacle.high[axis] <= closed.low[axis] + slack
+
+
 def _do(review: Review, stroke: Stroke, values: dict[str, Filling]) -> str:
     moved, obstacle = stroke.moved, stroke.obstacle
     hinge = moved.hinge
@@ -33,9 +42,9 @@ def _do(review: Review, stroke: Stroke, values: dict[str, Filling]) -> str:
                 "does not go well past upright falls on hands and heads."
             )
         return f"Set the piece {{further}} further from {{other}}, or hinge {{door}} on its other side{plan}."
-    if stroke.way < _BINDING:
-        face = moved.moving.hinge
-        assert face is not None
+    face = moved.moving.hinge
+    assert face is not None
+    if stroke.way < _BINDING and _beside_free_edge(stroke, face, review.limit("cut-difference").amount):
         wide = moved.closed.high[face[0]] - moved.closed.low[face[0]]
         thick = moved.closed.high[hinge.opens_along] - moved.closed.low[hinge.opens_along]
         values["gap"] = fine_length(math.hypot(wide, thick) - wide + review.limit("cut-difference").amount)

@@ -166,6 +166,9 @@ def _turn(
         says += "it is too tall every way that it can be held level."
         figures: tuple[Figure, ...] = ()
         result = limit = None
+    elif turn.longest <= 0:
+        says += "it is too thick for it every way that it can be held level."
+        figures, result, limit = (), None, None
     else:
         values |= {
             "side": length(one.size[turn.upright]),
