@@ -16,6 +16,8 @@ Outline = Sequence[Point]
 _LOOKS = 8
 _HALVINGS = 30
 _TURN = 2 * math.pi
+#: A point this near to the end of a side counts as on it, mm.
+_HAIR = 1e-6
 
 
 def turned(outline: Outline, angle: float) -> list[Point]:
@@ -43,7 +45,8 @@ def depth(one: Outline, two: Outline) -> float:
 
 
 def _crossings(points: Outline, outline: Outline, way: float) -> Iterator[float]:
-    """The turns at which a point comes to lie on the line along a side; ``way`` -1: the sides turn back."""
+    """The turns at which a point comes to lie on a side of an outline; ``way`` -1: the sides turn back."""
+    polar = [(math.hypot(px, py), math.atan2(py, px)) for px, py in points]
     for number, (x, y) in enumerate(outline):
         x0, y0 = outline[number - 1]
         size = math.hypot(x - x0, y - y0)
@@ -51,20 +54,22 @@ def _crossings(points: Outline, outline: Outline, way: float) -> Iterator[float]
             continue
         nx, ny = (y - y0) / size, (x0 - x) / size
         offset, facing = nx * x + ny * y, math.atan2(ny, nx)
-        for px, py in points:
-            radius = math.hypot(px, py)
-            if radius < abs(offset):
+        start, end = ny * -x0 + nx * y0 - _HAIR, ny * -x + nx * y + _HAIR  # along the side
+        for radius, at in polar:
+            if radius < abs(offset) or radius <= 0:
                 continue
-            aside = math.acos(max(-1.0, min(1.0, offset / radius))) if radius > 0 else 0.0
-            at = math.atan2(py, px)
-            for angle in (facing + aside - at, facing - aside - at):
-                yield way * angle
+            aside = math.acos(max(-1.0, min(1.0, offset / radius)))
+            along = math.sqrt(max(0.0, radius * radius - offset * offset))
+            if start <= along <= end:
+                yield way * (facing + aside - at)
+            if start <= -along <= end:
+                yield way * (facing - aside - at)
 
 
 def first_stroke(moving: Outline, fixed: Outline, turn: float, slack: float) -> float | None:
     """The angle of a turn at which a convex outline is first deeper than ``slack`` in another; None: never.
 
-    Two outlines begin or cease to touch only where a corner of one is on the line of a side of the other.
+    Two outlines begin or cease to touch only where a corner of one is on a side of the other.
     Between two such angles one look tells whether they touch; where they do, how deep is closed in on.
     """
     reach = max(math.hypot(*point) for point in moving)

@@ -28,6 +28,8 @@ if TYPE_CHECKING:
 _FAR = 1e5
 #: A shaped part is looked at in so many steps of its way; beyond so many pairs no more are looked at.
 _STEPS = 60
+#: Halvings of a drawer's way: to a tenth of a millimetre.
+_HALVINGS = 13
 #: Strokes that are no further apart than this (radians or mm) come at once.
 _SAME = 1e-6
 _MOST_SHAPED_PAIRS = 300
@@ -388,7 +390,7 @@ def _behind_doors(
 def _way_to(frame: _Frame, solid: Solid, open_leaf: list[Point], travel: float, slack: float) -> float:
     """How far a drawer's part comes until it strikes an open door, mm: all that it passes only ever grows."""
     low, high = 0.0, travel
-    for _ in range(30):
+    for _ in range(_HALVINGS):
         middle = (low + high) / 2
         (x, y, z) = solid.low
         passed = frame.outline((x, y - middle, z), solid.high)
