@@ -321,7 +321,9 @@ def _ceiling(review: Review, one: Carried, room: Room) -> _Way | None:
     if needed <= ceiling + TOLERANCE_MM:
         return None
     values |= {"needed": length(needed), "over": length(needed - ceiling)}
-    why = "it lies on its way in through the doorway" if room.doorway else "where it is carried in lying"
+    why = (
+        ": it lies on its way in through the doorway, and" if room.doorway else " if it is carried in lying:"
+    )
     base = min(one.size[0], one.size[1])
     most = (ceiling**2 - base**2) ** 0.5 if ceiling > base else 0.0
     do = f"Put it together standing in the room, {_APART}."
@@ -329,7 +331,7 @@ def _ceiling(review: Review, one: Carried, room: Room) -> _Way | None:
         values["most"] = length(_down(most, review))
         do = f"Make it at most {{most}} tall, or put it together standing in the room, {_APART}."
     return _Way(
-        f"{{what}} can't be stood up in the room: {why}, and being tilted up it reaches {{needed}}, "
+        f"{{what}} can't be stood up in the room{why} being tilted up it reaches {{needed}}, "
         f"{{over}} more "
         "than the ceiling at {ceiling}.",
         do,
