@@ -255,7 +255,6 @@ _PHRASES: dict[str, tuple[Phrase, ...]] = {
         (r"^(?:fireplace|fire|space heater)\b", "stove"),
         (r"^(?:chimney|stovepipe|stove pipe)\b", "flue"),
         (r"^(?:corridor|hallway|passage)\b", "hall"),
-        (rf"^(hall|stairs) {_FIGURES}$", r"\1 \2 wide"),
         (rf"^wall (?:in front|opposite) {_FIGURES}(?: away)?$", r"wall front \1 away"),
         (r"^(?:kids|child)\b", "children"),
         (r"^no (?:kids|child)$", "no children"),

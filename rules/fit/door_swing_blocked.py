@@ -5,12 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, things, working
-
 from reviewer.findings import Filling, Finding, Severity
 from reviewer.model.plan import Axis
 from reviewer.review import Review
 from reviewer.rulebook import rule
+from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, things, working
 from reviewer.units import Value, fine_length, length
 from reviewer.workshop.swings import Clash, Stroke
 

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, things, working
-
 from reviewer.findings import Filling, Finding, Severity
 from reviewer.review import Review
 from reviewer.rulebook import rule
+from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, things, working
 from reviewer.units import length
 from reviewer.workshop.swings import Stroke
 

@@ -2231,6 +2231,24 @@ SLIPS = (
         ("30: The line stops after “firebox 30”. → Add “up”: firebox 30 up",),
     ),
     Slip(
+        "a fireplace by its own name",
+        HEAD + "room: fireplace left 40 away\n",
+        ("fireplace: “fireplace” does not fit here. → Write: stove left 40 away",),
+    ),
+    Slip(
+        "a corridor",
+        HEAD + "room: corridor 36 wide\n",
+        ("corridor: “corridor” does not fit here. → Write: hall 36 wide",),
+    ),
+    Slip(
+        "a wall opposite",
+        HEAD + "room: wall opposite 60\n",
+        (
+            "opposite: After “wall” stands “opposite”, which does not fit there. → Write: "
+            "wall front 60 away",
+        ),
+    ),
+    Slip(
         "a room without its the",
         HEAD + 'step "Put it up": in room\n',
         ("room: After “in” stands “room”, which does not fit there. → Put “the” before “room”: in the room",),
