@@ -305,6 +305,30 @@ def _carried(report: Report, look: Look) -> Iterator[str]:
         yield ""
 
 
+def _finishing(report: Report, look: Look) -> Iterator[str]:
+    """How much finish it takes and when it is done, in a full review."""
+    if not look.full or report.finishing is None:
+        return
+    from reviewer.reports.finishing import finishing_lines
+
+    for title, rows in finishing_lines(report.finishing, report.units):
+        yield look.painted(title, "1")
+        yield ""
+        for head, text in rows:
+            yield from wrapped(text, look.width, head, " " * cells(head))
+        yield ""
+
+
+def _standing(report: Report, look: Look) -> Iterator[str]:
+    """The cautions that are told however short the review is."""
+    for caution in report.standing:
+        yield look.painted(f"Caution: {caution.name}", "1")
+        yield from wrapped(caution.says, look.width, " " * INDENT, " " * INDENT)
+        if look.full:
+            yield from _labelled("source", caution.source, look)
+        yield ""
+
+
 def _hardware(report: Report, look: Look) -> Iterator[str]:
     """What every join takes and what to buy of it, in a full review of a piece that can be set out."""
     review = report.review
@@ -442,7 +466,9 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
     yield from _carried(report, look)
     yield from _hardware(report, look)
     yield from _order(report, look)
+    yield from _finishing(report, look)
     yield from _assumptions(report, look)
+    yield from _standing(report, look)
 
 
 def render_terminal(
@@ -459,6 +485,8 @@ def render_terminal(
     for report in reports:
         if full or not (report.varied and report.passes):
             lines += _plan(report, look)
+    if not full and reports and all(report.varied and report.passes for report in reports):
+        lines += _standing(reports[0], look)
     said = verdict(reports)
     heaviest = Severity.ERROR if said.to_mend else Severity.WARNING if said.to_think_over else None
     ending = f"{said.headline}; {said.detail}." if said.detail else f"{said.headline}."

@@ -2243,10 +2243,7 @@ SLIPS = (
     Slip(
         "a wall opposite",
         HEAD + "room: wall opposite 60\n",
-        (
-            "opposite: After “wall” stands “opposite”, which does not fit there. → Write: "
-            "wall front 60 away",
-        ),
+        ("opposite: After “wall” stands “opposite”, which does not fit there. → Write: wall front 60 away",),
     ),
     Slip(
         "a room without its the",

@@ -12,8 +12,9 @@ from collections import Counter
 from pathlib import Path
 from typing import NamedTuple
 
-import published_finishes  # noqa: F401 - its formulas join the others
-import published_members  # noqa: F401 - its formulas join the others
+import published_finish_amounts  # noqa: F401 - its formulas join the others
+import published_finishes  # noqa: F401
+import published_members  # noqa: F401
 import published_room  # noqa: F401
 import pytest
 from published_formulas import FORMULAS
@@ -29,6 +30,7 @@ ROWS = {
     "stability": 35,
     "members": 87,
     "finishes": 70,
+    "finish_amounts": 34,
     "room": 48,
 }
 
