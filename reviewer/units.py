@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import math
 from enum import Enum
-from typing import Literal, NamedTuple
+from typing import Literal
+
+from reviewer.records import NamedTuple
 
 MM_PER_INCH = 25.4  # exact by definition (international inch, 1959)
 MM_PER_FOOT = 12 * MM_PER_INCH

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
+from reviewer.records import NamedTuple
 from reviewer.reference.cautions import Caution
 from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
@@ -12,6 +11,7 @@ from reviewer.reports.joint_drawings import JointDrawings
 from reviewer.reports.lists import FinishStep
 from reviewer.reports.order import StepRow
 from reviewer.reports.room_drawing import RoomShown
+from reviewer.reports.stability_page import StandingOnPage
 from reviewer.reports.standing import Standing
 from reviewer.reports.timeline import Sheet
 
@@ -159,6 +159,16 @@ class Bar(NamedTuple):
     svg: str
 
 
+class WallFixing(NamedTuple):
+    """How a piece is fixed to the wall: its drawing, the figures line by line, and what to mind."""
+
+    title: str
+    svg: str  # empty where there is too much to draw
+    caption: str
+    figures: tuple[tuple[str, str], ...]
+    remarks: tuple[str, ...]
+
+
 class Schedule(NamedTuple):
     """A finish with its steps."""
 
@@ -231,6 +241,7 @@ class PlanPage(NamedTuple):
     groups: tuple[Group, ...]
     drawing: Drawing
     key: tuple[Card, ...]  # the findings that carry a label in the drawing
+    wall_fixings: tuple[WallFixing, ...]
     use: tuple[UseLine, ...]
     use_more: str  # of the rows that are left out; empty where none is
     use_limits: tuple[str, ...]  # who set the limits of which kinds
@@ -239,6 +250,8 @@ class PlanPage(NamedTuple):
     joint_limits: tuple[str, ...]  # the sources of their values
     room_drawn: RoomShown | None
     loads: LoadsShown | None
+    stability: tuple[StandingOnPage, ...]
+    stability_more: str
     cut_list: tuple[CutLine, ...]
     joints: tuple[JointRow, ...]
     sections: JointDrawings
@@ -252,6 +265,7 @@ class PlanPage(NamedTuple):
     finish: FinishShown | None
     standing: tuple[Standing, ...]
     steps: tuple[StepRow, ...]
+    proposed: bool  # the steps are not the plan's own
     waits: str  # of all steps together; empty where none waits
     assumptions: tuple[str, ...]
     accepted: tuple[Accepted, ...]

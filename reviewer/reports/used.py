@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
 
 from reviewer.findings import Filling
+from reviewer.records import NamedTuple
 from reviewer.reports.content import counted_word
 from reviewer.reports.joint_use import JointUseRow, joint_use_rows, joints_said
 from reviewer.review import Review
@@ -83,7 +83,8 @@ def _use_rows(review: Review) -> tuple[UseRow, ...]:
             found = worst[name]
             said = filled(found.value, review.units), filled(found.limit, review.units)
             # Each side of a bearing is told of its own.
-            key = (review.plan.parts[name].family, found.kind, *said)
+            with_part = review.plan.parts.get(found.with_part)
+            key = (review.plan.parts[name].stock, found.kind, with_part and with_part.family, *said)
             alike.setdefault(key, []).append(found)
     rows = [
         UseRow(

@@ -24,8 +24,8 @@ _MARKS_MM = {
     UnitSystem.METRIC: (10.0, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0, 60.0, 80.0, 100.0),
 }
 _SHIFTS_MM = {
-    UnitSystem.INCH: tuple(each * MM_PER_INCH for each in (0.25, 0.375, 0.5, 0.75, 1, 1.5)),
-    UnitSystem.METRIC: (5.0, 10.0, 15.0, 20.0, 30.0, 40.0),
+    UnitSystem.INCH: tuple(each * MM_PER_INCH for each in (0.25, 0.3125, 0.375, 0.5, 0.75, 1, 1.5)),
+    UnitSystem.METRIC: (5.0, 8.0, 10.0, 15.0, 20.0, 30.0, 40.0),
 }
 #: So many fasteners are set anew and measured over the whole of a review.
 _MOST_TRIED = 8_000
@@ -115,7 +115,7 @@ class ClearPlaces:
                 gap = min(gap, found)
             else:
                 whole = spaced or len(tried) == len(owners)
-                if whole and not RodSearch(tried, self.search.clearance).near():
+                if whole and self._stand_clear(tried):
                     return FromEnds(placed, inset, gap, alone)
         return None
 
@@ -146,8 +146,17 @@ class ClearPlaces:
 
     def _gap(self, tried: Sequence[Placed], own: frozenset[int]) -> float | None:
         """The least wood that they leave to all others; None where that is less than the clearance."""
-        least = min(self.search.least_gap(each, own) for each in tried)
-        return least if least >= self.search.clearance - TOLERANCE_MM else None
+        least = self.search.clearance
+        for each in tried:
+            least = min(least, self.search.least_gap(each, own))
+            if least < self.search.clearance - TOLERANCE_MM:
+                return None
+        return least
+
+    def _stand_clear(self, tried: Sequence[Placed]) -> bool:
+        """True where they leave the clearance to each other, and all of them were measured."""
+        search = RodSearch(tried, self.search.clearance)
+        return not search.near() and not search.crowded
 
 
 def _apart(tried: Sequence[Placed], least: float, inset: float) -> bool:

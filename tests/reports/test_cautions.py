@@ -10,7 +10,7 @@ import pytest
 from made_by_hand import bench_report, bookcase_report, inch_board, part_of, plan_with, set_out
 
 from reviewer.language.source import Source, Span
-from reviewer.model.plan import Axis, Coats, Finish, Join, Stock
+from reviewer.model.plan import Axis, Coats, Finish, Join, Stock, Surfacing
 from reviewer.reference.cautions import shop_cautions
 from reviewer.reference.finishes import finish_keys
 from reviewer.reports.cautions import cautions_for
@@ -43,6 +43,13 @@ def called(mass: float | None = None, length: float = 30, width: float = 5, **pl
 def coats(product: str) -> dict[str, Any]:
     step = Coats(count=1, product=product, said=product, dry_hours=None, span=SPAN)
     return {"finishes": (Finish(name="f", on=("rail",), steps=(step,), span=SPAN),)}
+
+
+def test_work_on_the_surface_calls_for_nothing_by_itself() -> None:
+    """A step that is neither sanding nor a coat once stopped the page."""
+    work = Surfacing(work="wipe", stuff="", product=None, span=SPAN)
+    finish = Finish(name="f", on=("rail",), steps=(work, *coats("oil_tung")["finishes"][0].steps), span=SPAN)
+    assert called(finishes=(finish,)) == called(**coats("oil_tung"))
 
 
 ALWAYS = {"eye protection", "wood dust, all species", "working alone or tired"}
