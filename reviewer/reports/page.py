@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 
-from reviewer.findings import Figure, Finding, Severity, Working
+from reviewer.findings import SAFETY, Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
 from reviewer.reports.bent_shape import bend_times, bent_svg, drawn_words, member_of
 from reviewer.reports.boards import board_svg, board_words
 from reviewer.reports.cautions import cautions_for
 from reviewer.reports.content import (
-    SAFETY,
     Bought,
     Report,
     Verdict,
@@ -145,6 +144,7 @@ def _unread(report: Report, prefix: str) -> list[Card]:
             bend=None,
             about="",
             brief=False,
+            because="",
         )
         for number, (what, says, do, at, also, near) in enumerate(told, 1)
     ]
@@ -193,6 +193,7 @@ def _cards(
                 bend=_bend(report, finding, finding_anchor(prefix, number)) if full else None,
                 about=rule.page if rule and told[finding.rule] == 1 else "",
                 brief=not full,
+                because=finding.waived_because or "",
             )
         )
     return cards

@@ -113,6 +113,7 @@ class Card(NamedTuple):
     bend: Bend | None
     about: str
     brief: bool
+    because: str  # why the maker accepts it, where it stands all the same
 
 
 class Group(NamedTuple):

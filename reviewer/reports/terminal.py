@@ -12,7 +12,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, NamedTuple, TextIO
 
-from reviewer.findings import Figure, Finding, Severity, Working
+from reviewer.findings import SAFETY, Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
 from reviewer.reports.content import Report, assumption_text, counted_word, edit_text, used_text, verdict
 from reviewer.reports.excerpt import MarkedLine, cells, laid_out, marked_lines, one_line
@@ -185,6 +185,8 @@ def _finding(finding: Finding, report: Report, look: Look) -> Iterator[str]:
     for span in finding.also_at:
         yield f"{' ' * INDENT}also at {_where(source, span)}"
         yield from _shown(source, span, finding.weight, look)
+    if finding.waived_because is not None:
+        yield from _labelled("accepted", f"“{finding.waived_because}”", look)
     if finding.working:
         yield from _labelled("working", _working(finding.working, system), look)
     yield from _labelled("next", next_step(finding, system), look)
@@ -228,13 +230,17 @@ def _unreadable(report: Report, look: Look) -> Iterator[str]:
 
 
 def _notes(report: Report, found: Sequence[Finding], look: Look) -> Iterator[str]:
-    """Notes in short: where and what; a rule with many notes is counted instead."""
+    """Notes in short: where and what; a rule with many notes is counted instead, unless it is of safety."""
     per_rule = Counter(finding.rule for finding in found)
     folded: set[str] = set()
     for finding in found:
-        if per_rule[finding.rule] <= NOTES_APIECE:
+        if finding.topic == SAFETY or per_rule[finding.rule] <= NOTES_APIECE:
             yield _head(report.source, finding.at, finding.weight, finding.rule, look)
             yield from _saying(sentence(finding, report.units), finding.weight, look)
+            if finding.waived_because is not None:
+                yield from _labelled("accepted", f"“{finding.waived_because}”", look)
+            if finding.topic == SAFETY:
+                yield from _labelled("next", next_step(finding, report.units), look)
         elif finding.rule not in folded:
             folded.add(finding.rule)
             count = per_rule[finding.rule]
