@@ -135,7 +135,10 @@ LIMITS = """
     movement-nailed movement-dowelled movement-glued movement-slotted moving-clearance
     cross-grain-glue-width cross-grain-glue-width-most tip-push-force tip-push-height tip-ratio-least tip-ratio-tips
     child-weight child-age carpet-block sitter-force sitter-inset sitter-push restraint-height
-    restraint-mass restraint-force restraint-points stud-screw-thread wallboard stud-spacing
+    restraint-mass restraint-force restraint-points stud-screw-thread wallboard
+    opening-torso opening-head opening-height opening-depth finger-gap-least finger-gap-most lid-mass
+    pinch-gap-least pinch-gap-most overhang-walked-into head-height-least head-height-most child-head-least
+    child-head-most lift-mass stud-spacing
     bare-number-most sway-force sway-ratio
     tenon-share-least tenon-share-most mortise-wall-least tenon-depth-share tenon-depth-enough
     biscuit-stock-least dado-share-most rabbet-share-most between-dadoes-least dowel-share-most dowel-share-least

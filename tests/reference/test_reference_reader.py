@@ -65,7 +65,7 @@ def test_a_table_is_read_once() -> None:
 
 MODULES = (
     "cautions fastener_metals finishes gauges glues grades joint_stiffness limits loads materials names packs "
-    "sanding sections sources tables usual_values wordbook"
+    "sanding sections sources tables usual_heights usual_values wordbook"
 )
 
 
