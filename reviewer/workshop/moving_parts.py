@@ -12,8 +12,8 @@ from reviewer.setting_out.solid import Solid
 
 #: A wall of a box runs along at least this share of its lid: own choice.
 _ALONG = 0.6
-#: And stands no further from the lid's edge than this, mm: own choice.
-_NEAR_MM = 100.0
+#: And stands no further from the lid's edge than this share of the lid: own choice.
+_NEAR = 0.25
 #: The bottom covers at least this share of the lid: own choice.
 _BOTTOM = 0.5
 
@@ -76,9 +76,10 @@ def _under(lid: list[Solid], moving: Moving, setting: SettingOut) -> float:
             high[along] - low[along]
         ):
             continue
-        if abs(solid.high[axis] - low[axis]) <= _NEAR_MM or abs(solid.low[axis] - low[axis]) <= _NEAR_MM:
+        near = _NEAR * (high[axis] - low[axis])
+        if min(abs(solid.high[axis] - low[axis]), abs(solid.low[axis] - low[axis])) <= near:
             inner[axis, False] = max(solid.high[axis], inner.get((axis, False), solid.high[axis]))
-        elif abs(solid.low[axis] - high[axis]) <= _NEAR_MM or abs(solid.high[axis] - high[axis]) <= _NEAR_MM:
+        elif min(abs(solid.low[axis] - high[axis]), abs(solid.high[axis] - high[axis])) <= near:
             inner[axis, True] = min(solid.low[axis], inner.get((axis, True), solid.low[axis]))
     if bottom is None or len(inner) < 4:
         return 0.0

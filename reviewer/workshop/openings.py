@@ -62,9 +62,12 @@ def _near(solid: Solid, axis: int, place: float, within: float) -> bool:
     return solid.low[axis] <= place + within and solid.high[axis] >= place - within
 
 
-def _closed_round(opening: Opening, axis: int, long: int, through: int, setting: SettingOut, most: float) -> bool:
-    """Whether nothing stands in the opening or right behind it, and both its ends are closed."""
+def _left_open(
+    opening: Opening, axis: int, long: int, through: int, setting: SettingOut, least: float, most: float
+) -> Opening | None:
+    """What is open of it: less what lies on either bar. None where it is closed, or open at an end."""
     ends = [False, False]
+    from_, to = opening.low[axis], opening.high[axis]
     for name, solid in setting.solids.items():
         if name in (opening.first, opening.second):
             continue
@@ -75,7 +78,12 @@ def _closed_round(opening: Opening, axis: int, long: int, through: int, setting:
             for each in range(3)
         ]
         if min(inside) > TOLERANCE_MM:
-            return False  # something stands in it
+            if solid.low[axis] <= opening.low[axis] + TOLERANCE_MM:
+                from_ = max(from_, solid.high[axis])
+            elif solid.high[axis] >= opening.high[axis] - TOLERANCE_MM:
+                to = min(to, solid.low[axis])
+            else:
+                return None  # something stands in the middle of it
         over = min(solid.high[long], opening.high[long]) - max(solid.low[long], opening.low[long])
         if (
             _covers(solid, opening, axis)
@@ -83,15 +91,21 @@ def _closed_round(opening: Opening, axis: int, long: int, through: int, setting:
             and solid.low[through] <= opening.high[through] + most
             and solid.high[through] >= opening.low[through] - most
         ):
-            return False  # a back or a panel closes it
+            return None  # a back or a panel closes it
         if _covers(solid, opening, axis) and inside[through] > -most / 2:
             ends[0] = ends[0] or _near(solid, long, opening.low[long], most)
             ends[1] = ends[1] or _near(solid, long, opening.high[long], most)
     if setting.wall is not None and setting.wall[0] == through:
         place = setting.wall[1]
         if min(abs(place - opening.low[through]), abs(place - opening.high[through])) < most:
-            return False
-    return all(ends)
+            return None
+    if not all(ends) or to - from_ < least - TOLERANCE_MM:
+        return None
+    low, high = list(opening.low), list(opening.high)
+    low[axis], high[axis] = from_, to
+    return opening._replace(
+        gap=to - from_, low=(low[0], low[1], low[2]), high=(high[0], high[1], high[2])
+    )
 
 
 def openings(
@@ -133,9 +147,10 @@ def openings(
                     (low[0], low[1], low[2]),
                     (high[0], high[1], high[2]),
                 )
-                if _closed_round(opening, axis, long, through, setting, most):
+                left = _left_open(opening, axis, long, through, setting, least, most)
+                if left is not None:
                     told.add(key)
-                    found.append(opening)
+                    found.append(left)
     return Openings(tuple(found), False)
 
 

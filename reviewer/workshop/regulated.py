@@ -34,6 +34,7 @@ _SIZE_ALONE = (
 )
 #: Doors and drawers of a piece that are measured: own choice, far more than reach the scope.
 _MEASURED = 40
+_CHAIRS = ("chair", "stool", "seat")
 _SITS = ("chair", "stool", "seat", "bench", "table", "desk", "step")
 
 
@@ -228,7 +229,7 @@ def _slatted_box(look: _Look, sign: RegulatedSign, word: str | None) -> Known | 
 
 
 def _high_seat(look: _Look, sign: RegulatedSign, word: str | None) -> Known | None:
-    if not made_for_a_child(look.plan):
+    if not made_for_a_child(look.plan) or word_in(look.plan.title, _CHAIRS) is None:
         return None
     limit = scopes()["high-chair-seat"]
     young = word_in(look.plan.title, ("toddler", "baby", "infant"))
@@ -250,7 +251,7 @@ def _lidded(look: _Look, sign: RegulatedSign) -> Known | None:
             measured = (Measured("room inside", Value(box.volume, "volume"), limit),)
             shown = "it is a chest with a hinged lid"
             eased = look.children == 0
-            return Known(sign, shown, True, eased, box.lid, box.moving.span, measured)
+            return Known(sign, shown, bool(look.children), eased, box.lid, box.moving.span, measured)
     return None
 
 
@@ -261,8 +262,8 @@ def _toy_chest(look: _Look, sign: RegulatedSign, word: str | None) -> Known | No
     found = _lidded(look, sign)
     if found is None:
         return None
-    shown = "toys are kept in it, and its lid is hinged" if toys else "a child's chest with a hinged lid is one"
-    return found._replace(shown=shown)
+    shown = "toys are kept in it, and its lid is hinged" if toys else "it is a child's chest with a hinged lid"
+    return found._replace(shown=shown, certain=True)
 
 
 def _is_seat(look: _Look) -> bool:

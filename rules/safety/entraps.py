@@ -34,6 +34,7 @@ def _finding(review: Review, opening: Opening, says: str, do: str, limits: tuple
     head = says is _HEAD
     show = length if head else fine_length
     least, most = (review.limit(name) for name in limits)
+    here, there = review.span_of(opening.second), review.span_of(opening.first)
     values: dict[str, Filling] = {
         "first": opening.first,
         "second": opening.second,
@@ -46,7 +47,7 @@ def _finding(review: Review, opening: Opening, says: str, do: str, limits: tuple
     }
     return Finding(
         parts=(opening.first, opening.second),
-        at=review.span_of(opening.second),
+        at=here,
         says=says,
         do=do,
         values=values,
@@ -57,7 +58,7 @@ def _finding(review: Review, opening: Opening, says: str, do: str, limits: tuple
             ),
             limit=Figure("below", most.value, most.source),
         ),
-        also_at=(review.span_of(opening.first),),
+        also_at=(there,) if there != here else (),
         severity=Severity.WARNING if head else Severity.NOTE,
     )
 

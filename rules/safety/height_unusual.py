@@ -27,6 +27,8 @@ _REACH_DO = (
 #: A bed's slats carry a mattress that people sit on.
 _BEDS = ("bed", "daybed", "cot", "crib", "bunk", "sofa", "couch", "settee")
 _TABLES = ("table", "desk")
+#: What people sit on higher than this is a place to climb to and no seat, mm: own choice.
+_NO_SEAT_MM = 1200.0
 #: A top stands above a seat by no more than this if people sit at it, mm: own choice, a bar and its stool.
 _AT_IT_MM = 500.0
 
@@ -103,7 +105,7 @@ def height_unusual(review: Review) -> Iterator[Finding]:
     like by the title; how far a table's top is above a seat in the same plan; and shelves with things on
     them above what people reach. Always a note: taste and the person decide.
 
-    Leaves out: Beds and sofas, whose mattress or cushion no plan has; the depth of seats; how high a
+    Leaves out: Beds and sofas, whose mattress or cushion no plan has; places that are climbed to; the depth of seats; how high a
     person's elbow is; and everything that the plan does not declare a use for.
 
     Sources: Pheasant's estimates for UK adults, CCOHS on seats and tops, an Ontario resource on standing
@@ -138,7 +140,7 @@ def height_unusual(review: Review) -> Iterator[Finding]:
     seats = [] if bed else list(_seats(review))
     kind = usual["child's seat"] if child else _titled(review, "seat") or usual["seat"]
     for part, at, height in seats:
-        if _outside(height, kind):
+        if height <= _NO_SEAT_MM and _outside(height, kind):
             yield _finding(part, at, height, kind, _HEIGHT, _HEIGHT_DO)
     titled = _titled(review, "top")
     if titled is not None and not child:

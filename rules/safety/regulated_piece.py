@@ -8,8 +8,8 @@ from reviewer.findings import Figure, Finding, Severity, Working
 from reviewer.review import Review
 from reviewer.rulebook import rule
 
-_IS = "{title} is the kind of piece that {rule} speaks of ({where}): {shown}. {words}"
-_MAY_BE = "{title} may be the kind of piece that {rule} speaks of ({where}): {shown}. {words}"
+_IS = "{title}: {shown}, so there is a rule or a standard for it: {rule} ({where}). {words}"
+_MAY_BE = "{title}: {shown}, so a rule or a standard may count for it: {rule} ({where}). {words}"
 _STOP = (
     "Do not build it from this plan alone. Have it checked against the current text of that rule by a test "
     "laboratory or whoever is licensed to; other countries and your local code have rules of their own, and "
