@@ -31,12 +31,14 @@ if TYPE_CHECKING:
     from reviewer.workshop.framed_panels import FramedPanel
     from reviewer.workshop.hanging import Hanging
     from reviewer.workshop.holding import Holding
+    from reviewer.workshop.joint_capacity import JointLoad
     from reviewer.workshop.loading import Declared
     from reviewer.workshop.locking import Locked
     from reviewer.workshop.placed import Placed
     from reviewer.workshop.standing import Piece
     from reviewer.workshop.stranding import Island
     from reviewer.workshop.swaying import NotJudged, Swaying
+    from reviewer.workshop.tipping_states import Tipping
     from reviewer.workshop.utilisation import Utilisation
 
 
@@ -97,6 +99,13 @@ class Review:
         from reviewer.workshop.standing import pieces
 
         return pieces(self.plan, self.setting, self.masses, self.hanging.hung if self.hanging else ())
+
+    @cached_property
+    def tipping(self) -> tuple[Tipping, ...]:
+        """Every piece that stands on the floor, in each state that can tip it."""
+        from reviewer.workshop.tipping_states import tipping
+
+        return tipping(self)
 
     @cached_property
     def masses(self) -> dict[str, Mass]:
@@ -199,6 +208,13 @@ class Review:
         from reviewer.workshop.utilisation import utilisations
 
         return utilisations(self)
+
+    @cached_property
+    def joint_loads(self) -> tuple[JointLoad, ...]:
+        """What the load path brings to every joint, and how far what holds it is used."""
+        from reviewer.workshop.joint_capacity import joint_loads
+
+        return joint_loads(self)
 
     @cached_property
     def swaying(self) -> list[Swaying | NotJudged]:

@@ -10,6 +10,7 @@ that of the NDS: ovendry mass and ovendry volume. Shear is in :mod:`reviewer.mec
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from typing import Literal, NamedTuple
 
 from reviewer.units import MM_PER_INCH, NEWTON_PER_POUND
@@ -35,6 +36,15 @@ _WITHDRAWAL: dict[Gripping, tuple[float, float, float]] = {
 #: NDS equation 12.2-6, pounds and inches: pull of a head through a side member up to 2.5 heads thick.
 _HEAD = 690.0
 _HEADS_THICK = 2.5
+#: NDS 12.5.2: what a fastener driven into end grain keeps of its shear value, and a lag screw of its pull.
+END_GRAIN_SHEAR = 0.67
+END_GRAIN_LAG_PULL = 0.75
+#: NDS 12.5.4: what a slanted (toe-driven) nail keeps of its shear and of its pull.
+TOE_SHEAR, TOE_PULL = 0.83, 0.67
+#: NDS 12.1.6: a toe-driven nail stands at 30° to its member and starts a third of its length up from the end.
+TOE_DEGREES, _TOE_START = 30.0, 1 / 3
+#: NDS Table 11.3.3: wood that is wet in service, and nails in wood that dries after they are driven.
+_WET, _WET_NAIL_PULL = 0.7, 0.25
 #: NDS 11.3.6: load/slip modulus of a large fastener, pounds and inches, times D^1.5.
 _SLIP_WOOD, _SLIP_STEEL = 180_000.0, 270_000.0
 
@@ -114,6 +124,41 @@ def pull_and_shear(
         along, out = along * along, out * out
     below = withdrawal * along + lateral * out
     return withdrawal * lateral / below if below > 0 else 0.0
+
+
+def wet_service(kind: Literal["screw", "nail"], pulled: bool) -> float:
+    """The wet service factor C_M, 0 to 1, of wood that gets wet in use.
+
+    Source: NDS Table 11.3.3: 0.7, but 0.25 for nails that are pulled, whose wood swells and shrinks.
+    """
+    return _WET_NAIL_PULL if kind == "nail" and pulled else _WET
+
+
+def toe_lengths(length: float, side: float) -> tuple[float, float]:
+    """The bearing lengths of a toe-driven nail in the side member and in the main member, mm.
+
+    The lesser of the side member and L/3, and L·cos 30° - L/3. Source: NDS commentary to 12.1.6.
+    """
+    start = length * _TOE_START
+    return min(side, start), max(0.0, length * math.cos(math.radians(TOE_DEGREES)) - start)
+
+
+def hardest_pull(heights: Sequence[float], moment: float) -> float:
+    """The pull on the fastener furthest from the edge that the parts press on, N: a moment opens the joint.
+
+    ``heights`` are the distances of the fasteners from that edge, mm; each is pulled in proportion to its
+    own. Statics of a stiff joint that turns about its edge: M = Σ T·z, T ∝ z.
+    """
+    squares = math.fsum(each * each for each in heights)
+    return moment * max(heights) / squares if squares > 0 else math.inf
+
+
+def glued_dowel_pull(diameter: float, depth: float, bond: float) -> float:
+    """The pull of a dowel glued over a depth, N: π·D·depth·τ with the mean bond shear τ, MPa.
+
+    A first estimate (derived); beyond some depth the dowel itself breaks first.
+    """
+    return math.pi * diameter * depth * bond
 
 
 def penetration_factor(

@@ -25,6 +25,17 @@ _ACROSS, _ACROSS_POWER = 6_100.0, 1.45
 _THINNEST, _THINNEST_REDUCTION = 0.17, 2.2
 
 
+#: NDS Table I1: bending yield strength by nominal diameter, inches and psi; the last for all that is thicker.
+_BENDING_YIELD = (
+    (0.142, 100_000.0),
+    (0.177, 90_000.0),
+    (0.236, 80_000.0),
+    (0.273, 70_000.0),
+    (0.344, 60_000.0),
+    (math.inf, 45_000.0),
+)
+
+
 class Yielding(NamedTuple):
     """The reference shear value Z of one fastener, N, and the mode that sets it."""
 
@@ -38,7 +49,8 @@ class Joint(NamedTuple):
     ``diameter`` is the one the equations take: the root of wood screws and lag screws, the shank of
     nails and bolts; ``nominal_diameter`` is the size asked for at the counter. Lengths are bearing
     lengths; strengths are dowel bearing strengths in MPa; ``angle`` is the largest between load and
-    grain in either member.
+    grain in either member. ``gap`` is room between the members that bears nothing, as wallboard; in single
+    shear only.
     """
 
     diameter: float
@@ -50,6 +62,7 @@ class Joint(NamedTuple):
     bending_yield: float
     angle: float = 0.0
     double_shear: bool = False
+    gap: float = 0.0
 
 
 def at_an_angle(along: float, across: float, angle_degrees: float) -> float:
@@ -83,6 +96,15 @@ def bearing_in_main(penetration: float, tip: float) -> float:
     return max(0.0, penetration - tip / 2)
 
 
+def bending_yield_strength(diameter: float) -> float:
+    """The bending yield strength F_yb of a nail or screw of a nominal diameter, MPa; 45,000 psi for bolts.
+
+    Source: NDS Table I1.
+    """
+    inches = diameter / MM_PER_INCH
+    return next(psi for up_to, psi in _BENDING_YIELD if inches <= up_to) * MPA_PER_PSI
+
+
 def yield_modes(joint: Joint) -> dict[Mode, float]:
     """The reference value of each mode in N; double shear has no modes II and IIIm.
 
@@ -93,6 +115,8 @@ def yield_modes(joint: Joint) -> dict[Mode, float]:
     if min(d, lm, ls, fem, fes, fyb) <= 0:
         raise ValueError("a shear joint needs wood on both sides and a fastener")
     re, rt = fem / fes, lm / ls
+    if joint.gap > 0 and not joint.double_shear:
+        return _across_a_gap(joint)
     crush, turn, bend = _reductions(joint)
 
     k1 = (math.sqrt(re + 2 * re**2 * (1 + rt + rt**2) + rt**2 * re**3) - re * (1 + rt)) / (1 + re)
@@ -111,6 +135,28 @@ def yield_modes(joint: Joint) -> dict[Mode, float]:
         "IIIm": k2 * d * lm * fem / ((1 + 2 * re) * bend),
         "IIIs": side_bent,
         "IV": bent_twice,
+    }
+
+
+def _across_a_gap(joint: Joint) -> dict[Mode, float]:
+    """Single shear with room between the members: AWC TR-12, from memory; with no gap as above."""
+    d, gap = joint.diameter, joint.gap
+    lm, ls = joint.main_length, joint.side_length
+    qm, qs = joint.main_strength * d, joint.side_strength * d
+    hinge = joint.bending_yield * d**3 / 6
+    crush, turn, bend = _reductions(joint)
+
+    def force(a: float, b: float, c: float) -> float:
+        return (-b + math.sqrt(b * b + 4 * a * c)) / (2 * a)
+
+    stiff_main, stiff_side = 1 / (4 * qm), 1 / (4 * qs)
+    return {
+        "Im": qm * lm / crush,
+        "Is": qs * ls / crush,
+        "II": force(stiff_side + stiff_main, ls / 2 + gap + lm / 2, qs * ls**2 / 4 + qm * lm**2 / 4) / turn,
+        "IIIm": force(2 * stiff_side + stiff_main, gap + lm / 2, hinge + qm * lm**2 / 4) / bend,
+        "IIIs": force(stiff_side + 2 * stiff_main, ls / 2 + gap, qs * ls**2 / 4 + hinge) / bend,
+        "IV": force(2 * stiff_side + 2 * stiff_main, gap, 2 * hinge) / bend,
     }
 
 

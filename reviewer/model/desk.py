@@ -83,6 +83,7 @@ class Desk:
         self.bare_numbers: dict[Span, float] = {}
         self.longest_bare = math.inf  # in an inch plan: bare numbers that make more are kept, mm
         self.stock_names: Set[str] = frozenset()
+        self._told_at: set[Span] = set()
         self._clauses = 0
         self._listed = 0
         #: By the place of a word inside an assembly: what stands before the names of the members there.
@@ -95,6 +96,12 @@ class Desk:
     ) -> None:
         """Note a slip that the plan cannot be understood past."""
         self.problems.append(ReadingProblem(span, says, do, near, also_at))
+
+    def told_for_copies(self, span: Span) -> bool:
+        """True from the second time on that a slip of this place is about to be told: copies share it."""
+        told = span in self._told_at
+        self._told_at.add(span)
+        return told
 
     def near(self, word: str, known: Iterable[str]) -> tuple[str, ...]:
         """The known names nearest to a word. The search is slow, so only so much of it is done for a plan."""

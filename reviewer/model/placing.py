@@ -141,12 +141,18 @@ class Placer:
         if text == "each":
             text = self.each or ""
         found = FACES.get(text)
-        if found is None:
-            said = f"“{text}”" if text else "each"
+        if found is None and not (word.text == "each" and self.desk.told_for_copies(word.span)):
+            said, do = (
+                f"“{text}”" if text else "each",
+                "Name one of the six, or let the copies be called by faces: ",
+            )
+            do += "for each of left, right"
+            if text and word.text == "each":
+                said = f"“each” stands for “{text}” here, and that"
+                if set(text.split("-")) <= FACES.keys():
+                    do = "For one at each corner write: in each corner of frame"
             self.desk.problem(
-                word.span,
-                f"{said} is no face: the faces are left, right, front, back, bottom and top.",
-                "Name one of the six, or let the copies be called by faces: for each of left, right",
+                word.span, f"{said} is no face: the faces are left, right, front, back, bottom and top.", do
             )
         return found
 

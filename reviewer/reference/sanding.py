@@ -72,3 +72,38 @@ def step_ratio(from_grit: int, to_grit: int) -> float | None:
     sizes = grit_sizes()
     coarse, fine = sizes.get(from_grit), sizes.get(to_grit)
     return coarse / fine if coarse and fine else None
+
+
+@lru_cache(maxsize=1)
+def _by_name() -> dict[str, SandingRule]:
+    return {rule.name: rule for rule in sanding_rules()}
+
+
+def longest_step() -> SandingRule:
+    """The rule for the largest step from one grit to the next, by mean grain; its ``high`` is the ratio."""
+    return _by_name()["SND-K3"]
+
+
+#: The line on the last grit below a first coat, by group of the compatibility table; stains by the wood.
+_LAST_GRIT = {
+    "dye_water": "SND-F3",
+    "dye_alcohol": "SND-F3",
+    "stain_gel": "SND-F4",
+    "poly_oil": "SND-F5",
+    "varnish": "SND-F6",
+    "lacquer": "SND-F6",
+    "clear_water": "SND-F6",
+    "shellac_dewaxed": "SND-F6",
+    "shellac_waxed": "SND-F6",
+    "ext_stain": "SND-F13",
+}
+_STAINS = {"softwood": "SND-F1", "hardwood": "SND-F2"}
+
+
+def last_grit(group: str, family: str) -> SandingRule | None:
+    """The line on the last grit on bare wood below a product of a group; None where makers differ too much.
+
+    Oils, waxes and paints have none: the sources on oils differ from 150 to 400, and paint fills.
+    """
+    name = _STAINS.get(family) if group in ("stain_oil", "stain_water") else _LAST_GRIT.get(group)
+    return _by_name()[name] if name else None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from reviewer.model.plan import FasteningKind, HardwareKind, Restraint
+from reviewer.model.plan import Fastening, FasteningKind, HardwareKind, Restraint
 from reviewer.reference.glues import glue
 from reviewer.reports.content import Bought, Buying, CutRow, Hardware, Piece, counted_word
 from reviewer.review import Review
@@ -136,6 +136,14 @@ def fasteners_said(found: Fasteners, count: int, units: UnitSystem) -> str:
     sizes = _sizes(found.gauge, found.diameter, found.length, units, found.width)
     said = f"{one if count == 1 else many} {sizes}".strip()
     return f"{said}, {found.metal}" if found.metal else said
+
+
+def fastening_said(found: Fastening, count: int, units: UnitSystem) -> str:
+    """The same of what a join states; without a number where ``count`` is 0."""
+    one, many = _WORDS.get(found.kind, (found.kind, found.kind))
+    sizes = _sizes(found.gauge, found.diameter, found.length, units, found.width)
+    said = f"{one if count == 1 else many} {sizes}".strip()
+    return f"{count} {said}" if count else said
 
 
 def _hardware(found: Fasteners, review: Review) -> Hardware:

@@ -22,6 +22,7 @@ from reviewer.plan_words import plan_unit
 from reviewer.reference.cautions import Caution
 from reviewer.reports.cautions import cautions_for
 from reviewer.reports.content import Bought, Buying, CutRow, Piece, Report, verdict
+from reviewer.reports.joint_use import JointUseRow
 from reviewer.reports.lists import finish_steps
 from reviewer.reports.order import Order, order_of
 from reviewer.reports.room import room_line
@@ -261,6 +262,24 @@ def _use_row(row: UseRow, system: UnitSystem) -> Json:
     }
 
 
+def _joint_use(row: JointUseRow, system: UnitSystem) -> Json:
+    known = row.limit is not None and row.ratio is not None and math.isfinite(row.ratio)
+    return {
+        "parts": list(row.parts),
+        "to": list(row.to),
+        "way": row.way,
+        "comes": _filling(row.comes, system),
+        "limit": _filling(row.limit, system) if row.limit is not None else None,
+        "ratio": _number(row.ratio) if known and row.ratio is not None else None,
+        "holds": row.holds,
+        "gives_way": row.mode,
+        "who": row.who,
+        "source": row.source,
+        "why": row.why,
+        "open": bool(row.open),
+    }
+
+
 def _load_path(path: LoadPath | None, system: UnitSystem) -> Json | None:
     if path is None:
         return None
@@ -370,6 +389,9 @@ def _plan(report: Report) -> Json:
         "rules": list(report.judgement.ran) if report.judgement else [],
         "waiting": list(report.waiting),
         "use": [_use_row(row, report.units) for row in report.carried.use] if report.carried else [],
+        "joint_use": [_joint_use(row, report.units) for row in report.carried.joints]
+        if report.carried
+        else [],
         "load_path": _load_path(report.carried.path, report.units) if report.carried else None,
         "mass_kg": None if report.mass is None else _number(report.mass),
         "assumptions": [_assumption(taken, report) for taken in report.assumptions],

@@ -23,6 +23,8 @@ from reviewer.reports.content import (
 )
 from reviewer.reports.drawing import Drawing, Flag, drawing_of, finding_anchor
 from reviewer.reports.excerpt import marked_lines
+from reviewer.reports.joint_drawings import NO_DRAWINGS, joint_drawings
+from reviewer.reports.joint_use import joint_use_lines
 from reviewer.reports.lists import finish_steps
 from reviewer.reports.load_drawing import load_drawing
 from reviewer.reports.order import Order, order_of
@@ -361,6 +363,9 @@ def plan_page(report: Report, index: int) -> PlanPage:
     order = order_of(review) if review else Order((), 0.0)
     carried = report.carried
     use, use_more, use_limits = _use(carried.use if carried else (), report.units)
+    joint_use, joint_use_more, joint_limits = joint_use_lines(
+        carried.joints if carried else (), report.units, ROWS
+    )
     named = {number for name, flag in flags.items() if name in drawing.anchors for number in flag.numbers}
     return PlanPage(
         prefix=prefix,
@@ -381,6 +386,9 @@ def plan_page(report: Report, index: int) -> PlanPage:
         use=use,
         use_more=use_more,
         use_limits=use_limits,
+        joint_use=joint_use,
+        joint_use_more=joint_use_more,
+        joint_limits=joint_limits,
         loads=_loads(carried.path, solids, report.units, prefix) if carried else None,
         cut_list=tuple(
             CutLine(
@@ -392,6 +400,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
             for row in report.cut_list
         ),
         joints=report.joints,
+        sections=joint_drawings(review, findings, first, prefix) if review and report.joints else NO_DRAWINGS,
         bars=_bars(report),
         hardware=_hardware(report),
         total=_money(report.buying.total) if report.buying else "",

@@ -7,6 +7,7 @@ from typing import NamedTuple
 from reviewer.reference.cautions import Caution
 from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
+from reviewer.reports.joint_drawings import JointDrawings
 from reviewer.reports.lists import FinishStep
 from reviewer.reports.order import StepRow
 
@@ -84,6 +85,19 @@ class UseLine(NamedTuple):
     percent: str
     bar: str
     weight: str  # "error" past the limit, else empty
+
+
+class JointUseLine(NamedTuple):
+    """Joints that are used alike, in words; ``weight`` is "error" past what they may bear, else empty."""
+
+    names: str
+    to: str
+    comes: str
+    limit: str  # empty where no value is given
+    says: str  # what gives way first, or why no value is given
+    percent: str
+    bar: str
+    weight: str
 
 
 class LoadsShown(NamedTuple):
@@ -204,9 +218,13 @@ class PlanPage(NamedTuple):
     use: tuple[UseLine, ...]
     use_more: str  # of the rows that are left out; empty where none is
     use_limits: tuple[str, ...]  # who set the limits of which kinds
+    joint_use: tuple[JointUseLine, ...]
+    joint_use_more: str
+    joint_limits: tuple[str, ...]  # the sources of their values
     loads: LoadsShown | None
     cut_list: tuple[CutLine, ...]
     joints: tuple[JointRow, ...]
+    sections: JointDrawings
     bars: tuple[Bar, ...]
     hardware: tuple[tuple[str, str, str], ...]
     total: str

@@ -8,6 +8,7 @@ from typing import NamedTuple
 
 from reviewer.findings import Filling
 from reviewer.reports.content import counted_word
+from reviewer.reports.joint_use import JointUseRow, joint_use_rows, joints_said
 from reviewer.review import Review
 from reviewer.units import UnitSystem, Value, force, show
 from reviewer.wording import filled, listed
@@ -19,6 +20,8 @@ from reviewer.workshop.utilisation import Utilisation
 NAMES = 4
 #: Rows that a page and a terminal show; the JSON has all of them.
 ROWS = 40
+#: What the rows of joints leave out.
+PRESSED = "What lies on something loads no fastener, and is not listed."
 #: Cells of the bar of a row in the terminal.
 BAR = 10
 #: Forces that differ by less are told together, N.
@@ -45,7 +48,7 @@ class UseRow(NamedTuple):
 
 
 class Carried(NamedTuple):
-    """How loads travel through a piece: the rows of use, their way, and the boards that bend.
+    """How loads travel through a piece: the rows of use, their way, the boards that bend, and the joints.
 
     ``bent`` has the boards by part and by what their bend comes to: a sag or a stress.
     """
@@ -53,6 +56,7 @@ class Carried(NamedTuple):
     use: tuple[UseRow, ...]
     path: LoadPath | None
     bent: dict[tuple[str, Value], Member]
+    joints: tuple[JointUseRow, ...] = ()
 
 
 def carried_of(review: Review) -> Carried:
@@ -63,7 +67,7 @@ def carried_of(review: Review) -> Carried:
         for each in review.utilisations
         if each.kind in ("sag", "bending", "shear") and each.part in members
     }
-    return Carried(_use_rows(review), load_path(review), bent)
+    return Carried(_use_rows(review), load_path(review), bent, joint_use_rows(review))
 
 
 def _use_rows(review: Review) -> tuple[UseRow, ...]:
@@ -185,6 +189,11 @@ def carried_lines(carried: Carried, units: UnitSystem) -> Iterator[tuple[str, st
         if len(rows) > ROWS:
             shown.append((" -  ", more_rows(len(rows))))
         yield "How far each part is used, of its limit", "", shown
+    if carried.joints:
+        said = joints_said(carried.joints, units, ROWS)
+        if len(carried.joints) > ROWS:
+            said.append((" -  ", f"{counted_word(len(carried.joints) - ROWS, 'row')} more of joints."))
+        yield "How far each joint is used", PRESSED, said
     if path is not None:
         landed = landings(path)
         said = [(" -  ", landed_text(row, units)) for row in landed[:ROWS]]

@@ -125,6 +125,26 @@ def _drying(review: Review) -> Iterator[Assumption]:
         )
 
 
+def _finish_order(review: Review) -> Iterator[Assumption]:
+    """That finishes go on the joined piece, where neither they nor the steps say when."""
+    plan = review.plan
+    if not plan.finishes or not plan.joins:
+        return
+    from reviewer.workshop.finish_surfaces import orders
+
+    told = zip(plan.finishes, orders(plan), strict=True)
+    assumed = [finish for finish, order in told if order.told == "assumed" and finish.steps]
+    if assumed:
+        yield Assumption(
+            listed(tuple(finish.name for finish in assumed)),
+            "taken to go on {value}",
+            "after assembly",
+            NO_SOURCE,
+            "before assembly",
+            assumed[0].span,
+        )
+
+
 def _studs(review: Review) -> Iterator[Assumption]:
     room = review.plan.room
     into_studs = [each for each in review.plan.restraints if each.into == "stud"]
@@ -172,6 +192,7 @@ _KINDS: tuple[Callable[[Review], Iterator[Assumption]], ...] = (
     joints.housings,
     joints.tenon_thickness,
     _drying,
+    _finish_order,
     _studs,
     _saw,
 )

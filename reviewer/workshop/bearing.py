@@ -73,16 +73,36 @@ def knife_edges(bearings: list[Bearing]) -> list[tuple[float, Held]]:
     """The knife edges that bearings are reckoned as.
 
     A short one is one edge in its middle, so that it does not keep the board from turning; a long one
-    is many. Where there is but one bearing, its two ends hold the board.
+    is many. Short ones that lie over each other are one edge: a leg and the rail behind it do not pry. Where
+    there is but one bearing, its two ends hold the board.
     """
     alone = max(each.end for each in bearings) - min(each.start for each in bearings) <= BEARING_STEP_MM
     found = []
-    for start, end, support in bearings:
+    shared = {} if alone else _shared_middles(bearings)
+    for number, (start, end, support) in enumerate(bearings):
         if end - start <= TOLERANCE_MM:
             found.append((start, support))
         elif end - start <= BEARING_STEP_MM and not alone:
-            found.append(((start + end) / 2, support))
+            found.append((shared.get(number, (start + end) / 2), support))
         else:
             steps = max(1, math.ceil((end - start) / BEARING_STEP_MM))
             found += [(start + (end - start) * step / steps, support) for step in range(steps + 1)]
     return sorted(found, key=lambda item: (item[0], item[1].by))
+
+
+def _shared_middles(bearings: list[Bearing]) -> dict[int, float]:
+    """By number, the one place of short bearings that lie over each other: the middle of what they share."""
+    found: dict[int, float] = {}
+    run: list[int] = []
+    low = high = 0.0
+    for number, (start, end, _) in enumerate(bearings):
+        if not TOLERANCE_MM < end - start <= BEARING_STEP_MM:
+            continue
+        if run and start < high - TOLERANCE_MM:
+            run.append(number)
+            low, high = max(low, start), min(high, end)
+        else:
+            run, low, high = [number], start, end
+        if len(run) > 1:
+            found.update(dict.fromkeys(run, (low + high) / 2))
+    return found

@@ -404,12 +404,14 @@ class _Carrier:
     def _reactions(self, member: Member, standing: BeamResult, share: float) -> None:
         """Hand the beam's reactions on; the lasting share of them is taken alike at every support."""
         start = self.setting.solids[member.part].low[member.axis]
+        forces = [0.0] * len(member.supports)
         for reaction, here in at_reactions(member.places, standing):
-            force = reaction / len(here)
-            for place, support in (member.supports[number] for number in here):
-                at = list(support.middle)
-                at[member.axis] = start + place
-                self._hand_on(member.part, support, tuple(at), force * share, force * (1 - share))
+            for number in here:
+                forces[number] = reaction / len(here)
+        for (place, support), force in zip(member.supports, bedded(member, forces), strict=True):
+            at = list(support.middle)
+            at[member.axis] = start + place
+            self._hand_on(member.part, support, tuple(at), force * share, force * (1 - share))
 
     def _share_out(self, member: Member) -> None:
         """Hand on what the beams beside a part carry of its load, where it lies on them."""
@@ -430,6 +432,39 @@ class _Carrier:
                 at = list(bearing.held.middle)
                 at[member.axis] = start + min(max(place, bearing.start), bearing.end)
                 self._hand_on(member.part, bearing.held, tuple(at), slow * part, quick * part)
+
+
+def bedded(member: Member, forces: list[float]) -> list[float]:
+    """The forces on a member's supports (N), where short bearings that meet or overlap share them.
+
+    As knife edges a hand's breadth apart they would pry against each other; in truth the board beds down on
+    both, and a joint at its end has nothing to do where a cleat lies under it. What they bear together stays.
+    """
+    if min(forces, default=0.0) >= 0:
+        return forces
+    short = {each.held: each for each in member.bearings if each.length <= BEARING_STEP_MM}
+    runs: list[list[int]] = []
+    reach = -math.inf
+    order = [number for number, (_, held) in enumerate(member.supports) if held in short]
+    order.sort(key=lambda number: short[member.supports[number][1]].start)
+    for number in order:
+        bearing = short[member.supports[number][1]]
+        if runs and bearing.start <= reach + TOLERANCE_MM:
+            runs[-1].append(number)
+        else:
+            runs.append([number])
+            reach = bearing.end
+        reach = max(reach, bearing.end)
+    shared = list(forces)
+    for run in runs:
+        parts = {member.supports[number][1] for number in run}
+        if len(parts) > 1 and min(forces[number] for number in run) < 0:
+            net = math.fsum(forces[number] for number in run)
+            lengths = [short[member.supports[number][1]].length for number in run]
+            whole = math.fsum(lengths)
+            for number, length in zip(run, lengths, strict=True):
+                shared[number] = net * (length / whole if whole > 0 else 1 / len(run))
+    return shared
 
 
 def _at_one_end(solid: Solid, axis: int, low: Vector, high: Vector) -> bool:

@@ -50,6 +50,7 @@ class Piece:
     fixed: bool  # joined to the wall
     loads: tuple[LoadHere, ...]
     restraints: tuple[Restraint, ...]
+    castors: tuple[Point, ...] = ()  # the corners of what stands on castors, among those of the footprint
 
     @property
     def height(self) -> float:
@@ -157,6 +158,7 @@ def pieces(
             on_wall.add(owner[part])
     on_wall.update(owner[each.part] for each in hung if each.other == WALL)
     patches: dict[str, list[Point]] = {}
+    wheels: dict[str, list[Point]] = {}
     for contact in setting.contacts_of(FLOOR):
         (x0, y0, _), (x1, y1, _) = contact.low, contact.high
         corners = [(x, y) for x, y, _ in contact.corners] or [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
@@ -164,7 +166,10 @@ def pieces(
     for each in hung:
         if each.other == FLOOR:  # it stands on what is right below its underside
             (x0, y0, _), (x1, y1, _) = each.low, each.high
-            patches.setdefault(each.part, []).extend([(x0, y0), (x1, y0), (x1, y1), (x0, y1)])
+            corners = [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
+            patches.setdefault(each.part, []).extend(corners)
+            if each.kind == "castors":
+                wheels.setdefault(each.part, []).extend(corners)
     found = []
     for number, cluster in enumerate(clusters):
         solids = [setting.solids[name] for name in cluster]
@@ -183,6 +188,7 @@ def pieces(
                 fixed=number in on_wall,
                 loads=tuple(loads[number]),
                 restraints=tuple(restraints[number]),
+                castors=tuple(point for name in feet for point in wheels.get(name, ())),
             )
         )
     return tuple(found)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
@@ -25,7 +25,12 @@ from reviewer.units import (
     mass,
 )
 from reviewer.workshop.standing import Piece
-from reviewer.workshop.tipping import State, climbed, pushed
+from reviewer.workshop.tipping import State
+from reviewer.workshop.tipping_scene import Scene
+from reviewer.workshop.tipping_states import climbed, pushed
+
+if TYPE_CHECKING:
+    from reviewer.workshop.opening import Opening
 
 #: How far below its top a case is tied: own choice, into the side or a top rail rather than a back.
 _BELOW_TOP_MM = 100.0
@@ -92,7 +97,10 @@ def _restraint(review: Review, piece: Piece, states: tuple[State, ...]) -> _Rest
     else:
         screws, up = f"screws {_GAUGE} x {inches(long)}", f"{inches(height)} up"
     name = _name(review, piece)
-    words = f"restrain {name} to wall: strap, {screws} into stud, {up}, {points} of them"
+    # A strap pulls straight to its wall, so one at the side would not keep the front from coming over.
+    sideways = review.setting.wall is not None and review.setting.wall[0] != Axis.DEEP
+    device = "bracket" if sideways else "strap"
+    words = f"restrain {name} to wall: {device}, {screws} into stud, {up}, {points} of them"
     return _Restraint(words, points, height, lacks, pull, worst)
 
 
@@ -115,17 +123,13 @@ def _working(review: Review, piece: Piece, found: _Restraint) -> Working:
     )
 
 
-def _finding(review: Review, piece: Piece, several: bool, loaded_kg: float) -> Finding | None:
+def _finding(
+    review: Review, piece: Piece, openings: tuple[Opening, ...], several: bool, loaded_kg: float
+) -> Finding | None:
     plan, limits, setting = review.plan, review.limits, review.setting
     children = plan.room.children_under if plan.room else None
-    states = tuple(
-        state
-        for state in (
-            pushed(piece, plan, setting, limits),
-            climbed(piece, plan, setting, limits) if children != 0 else None,
-        )
-        if state is not None
-    )
+    scene = Scene(piece, plan, setting, limits, openings)
+    states = (*pushed(scene), *(climbed(scene) if children != 0 else ()))
     least = review.limit("tip-ratio-least").amount
     if not piece.storage and all(state.balance.ratio >= least for state in states):
         return None  # a table with a shelf under it, and deep enough
@@ -193,10 +197,11 @@ def restraint_missing(review: Review) -> Iterator[Finding]:
     the worse of a push at the top and a child on the front, over their height; each is never to hold less
     than the test load of a restraint. An error where children live or the plan does not say that none do,
     else a warning.
+    Doors and drawers count as they stand open, as in tips.
 
-    Leaves out: Pieces for which the plan names no wall; pieces that hang on the wall; doors and drawers,
-    which make it worse; whether there is a stud where the piece stands; and rented, masonry or plaster
-    walls. Figures are estimates: the restraint's instructions, local codes and licensed practice decide.
+    Leaves out: Pieces for which the plan names no wall; pieces that hang on the wall; whether there is a
+    stud where the piece stands; and rented, masonry or plaster walls. Figures are estimates: the
+    restraint's instructions, local codes and licensed practice decide.
 
     Sources: height and mass from the scope of ASTM F2057-23 (read; that scope leaves bookcases out, usual
     advice ties them too); test load of ASTM F3096-23 (read in a law firm's note); two studs and the screw's
@@ -230,6 +235,7 @@ def restraint_missing(review: Review) -> Iterator[Finding]:
     if review.setting.wall is None:
         return
     loads = review.declared
+    opens = {each.piece.parts: each.openings for each in review.tipping}
     height = review.limit("restraint-height").amount - TOLERANCE_MM
     found = review.pieces
     for piece in found:
@@ -241,6 +247,6 @@ def restraint_missing(review: Review) -> Iterator[Finding]:
             loaded_kg += math.fsum(carried) / NEWTON_PER_KG
         if loaded_kg < review.limit("restraint-mass").amount:
             continue
-        finding = _finding(review, piece, len(found) > 1, loaded_kg)
+        finding = _finding(review, piece, opens.get(piece.parts, ()), len(found) > 1, loaded_kg)
         if finding is not None:
             yield finding

@@ -9,29 +9,44 @@ from reviewer.findings import Figure, Filling, Finding, Severity, Working
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import MM_PER_INCH, NEWTON_PER_KG, UnitSystem, Value, close, force, length, mass, ratio
-from reviewer.workshop.loading import resting
 from reviewer.workshop.standing import Piece
-from reviewer.workshop.tipping import SIDES, Kind, State, restraint_hold, states
+from reviewer.workshop.tipping import SIDES, Kind, State
+from reviewer.workshop.tipping_states import Tipping, in_scope_by_room
 
 _WHEN: dict[Kind, str] = {
     "empty": "with nothing on it",
+    "floor": "with nothing on it, on a floor that falls {floor} in each foot",
     "carpet": "on carpet, which lifts its other side by {block}",
+    "high": "when only its high shelves are full ({force}), on a floor that lets it lean",
     "loaded": "under {said}, of which {force} lies {place} outside its feet",
+    "open": "with {on} open{filled}",
+    "all open": "with all doors and drawers open that can be open together{filled}",
     "sitter": "when someone sits at its edge ({force} {where}, {push} sideways: {source})",
     "person": "with {said}, when one of {person} is at the edge, {where} ({source})",
     "push": "when pushed or pulled with {force} at {place} up ({source})",
+    "push open": "when pushed or pulled with {force} at {place} up, doors and drawers open ({source})",
     "child": (
-        "when a child of {person} hangs on it {place} up, and carpet lifts its back by {block} ({source})"
+        "when a child of {person} hangs on {it} {place} up, and carpet lifts its {far} by {block} ({source})"
+    ),
+    "child open": (
+        "when a child of {person} hangs on {on} {place} up with all doors and drawers open that can be open "
+        "together, and carpet lifts its {far} by {block} ({source})"
     ),
 }
 _SHORT: dict[Kind, str] = {
     "empty": "empty",
+    "floor": "empty on a floor out of level",
     "carpet": "empty on carpet",
+    "high": "loaded high on a floor out of level",
     "loaded": "loaded",
+    "open": "one door or drawer open",
+    "all open": "all doors and drawers open",
     "sitter": "someone at the edge",
     "person": "a heavy person at the edge",
     "push": "pushed at the top",
+    "push open": "pushed at the top, all open",
     "child": "a child hanging on its front",
+    "child open": "a child hanging on its front, all open",
 }
 _TIPS = "{piece} tips over to {side} {when}"
 _NEAR = "{piece} is close to tipping over to {side} {when}"
@@ -46,6 +61,10 @@ _TIED = (
     f"{_ASIDE}."
 )
 _TIED_MORE = f"Tie it to the wall at more points or higher up; {_ASIDE}."
+_SHUT = (
+    "Put less weight into what opens and more into the case, let it come out less far, or give it catches of "
+    "which only one opens at a time; or set the foot {further} further out at {sides}; " + f"{_ASIDE}."
+)
 _INTO_BOARD = f"Put the restraint's screws into a stud or masonry, since wallboard holds nothing; {_ASIDE}."
 
 
@@ -71,14 +90,21 @@ def _rounded_up(amount_mm: float, system: UnitSystem) -> Value:
 def _do(piece: Piece, state: State) -> str:
     if any(each.into == "board" for each in piece.restraints):
         return _INTO_BOARD
-    if state.kind not in ("push", "child"):
+    if state.kind in ("open", "all open") and not piece.restraints and not piece.storage:
+        return _SHUT
+    if state.kind not in ("push", "push open", "child", "child open", "open", "all open", "high"):
         return _WIDER
     return _TIED_MORE if piece.restraints else _TIED
 
 
-def _severity(state: State, tips_below: float) -> Severity:
-    """Near is a warning, and so is what rests on a value from memory alone."""
+def _severity(state: State, tips_below: float, in_scope: bool) -> Severity:
+    """Near is a warning, and so is what rests on a value from memory alone.
+
+    All open at once is a test for storage in the scope of its standard; of others it is worth a warning.
+    """
     doubtful = state.balance.ratio >= tips_below or "from memory" in state.source
+    if state.kind == "all open" and not in_scope:
+        doubtful = True
     return Severity.WARNING if doubtful else Severity.ERROR
 
 
@@ -90,10 +116,9 @@ def _working(review: Review, piece: Piece, state: State, found: tuple[State, ...
         Figure("moment that turns it over", _moment(balance.overturning), state.source),
         Figure("margin", _moment(balance.margin), "below 0 it tips"),
     ]
-    hold = restraint_hold(piece, review.limits, review.setting)
-    if hold:
+    if state.hold:
         source = review.limit("restraint-force").source
-        figures.insert(2, Figure("of that by the wall restraint", _moment(hold), source))
+        figures.insert(2, Figure("of that by the wall restraint", _moment(state.hold), source))
     figures += [
         Figure(f"ratio, {_SHORT[other.kind]}", _ratio(other.balance.ratio))
         for other in found
@@ -107,12 +132,14 @@ def _working(review: Review, piece: Piece, state: State, found: tuple[State, ...
     )
 
 
-def _finding(review: Review, piece: Piece, found: tuple[State, ...], several: bool) -> Finding | None:
+def _finding(review: Review, each: Tipping, several: bool) -> Finding | None:
+    piece, found = each.piece, each.states
     least, tips_below = review.limit("tip-ratio-least"), review.limit("tip-ratio-tips").amount
     weak = [state for state in found if state.balance.ratio < least.amount]
     if not weak:
         return None
-    state = min(weak, key=lambda each: (-_severity(each, tips_below), each.balance.ratio))
+    in_scope = in_scope_by_room(each.openings)
+    state = min(weak, key=lambda one: (-_severity(one, tips_below, in_scope), one.balance.ratio))
     balance = state.balance
     values: dict[str, Filling] = {
         "piece": f"The piece with {piece.parts[0]}" if several else review.plan.title,
@@ -131,16 +158,22 @@ def _finding(review: Review, piece: Piece, found: tuple[State, ...], several: bo
         "said": state.said,
         "source": state.source,
         "block": review.limit("carpet-block").value,
+        "floor": review.limit("floor-out").value,
+        "on": state.on,
     }
     headline = _TIPS if balance.ratio < tips_below else _NEAR
+    when = _WHEN[state.kind].replace("{where}", _where(state))
+    when = when.replace("{filled}", " and filled ({source})" if state.source else "")
+    when = when.replace("{it}", "{on}, open," if state.opened else "it")
+    when = when.replace("{far}", "back" if state.sides == ("front",) else "other side")
     return Finding(
         parts=piece.feet,
         at=state.span or (review.span_of(piece.parts[0]) if several else review.plan.span),
-        says=headline.replace("{when}", _WHEN[state.kind].replace("{where}", _where(state))) + _SUM,
+        says=headline.replace("{when}", when) + _SUM,
         do=_do(piece, state),
         values=values,
         working=_working(review, piece, state, found),
-        severity=_severity(state, tips_below),
+        severity=_severity(state, tips_below, in_scope),
     )
 
 
@@ -155,6 +188,8 @@ def _finding(review: Review, piece: Piece, found: tuple[State, ...], several: bo
         "tip-push-height",
         "child-weight",
         "carpet-block",
+        "floor-out",
+        "castor-swivel",
         "sitter-force",
         "sitter-inset",
         "sitter-push",
@@ -169,23 +204,30 @@ def tips(review: Review) -> Iterator[Finding]:
     Goes wrong: A child pulls itself up by a shelf, a guest sits down on the very end of a bench, or the
     case is simply too shallow for its height, and it comes down on whoever is near.
 
-    Judged by: Moments about each edge of the footprint, which goes round every contact with the floor. Its
-    own weight holds a piece down; loads count only where they lie outside the feet, since they may be
-    gone tomorrow. Declared people sit or stand at the edge of what they use: as the seat test has it (a
-    force near the edge and a small push), and as one heavy person. Storage that is as tall and heavy as
-    the standard for clothing storage speaks of is also pushed at its top and, where children live, has
-    a child hang on its front with carpet under its back. A ratio of the two moments below the one
-    limit tips, below the other it is too close to call. An edge that the wall behind catches in time is
-    passed over. A wall restraint counts with the force that each must hold, at its height.
+    Judged by: Moments about each edge of the footprint, which goes round every contact with the floor, its
+    castors turned inwards. Its own weight holds a piece down; loads count only where they turn it over,
+    since they may be gone tomorrow. It is looked at empty, on carpet or a floor out of level, under its
+    loads, with only its high shelves full, with each door, lid and drawer open and with all open that can
+    be open together, a drawer with the plan's load or its usual filling. Declared people sit, stand or
+    lean at the edge of what they use: in the seat test (a force near the edge and a small push), and as
+    one heavy person. Storage (shelves one over another, or so much room in drawers and behind doors) that
+    is as tall and heavy as the standard for clothing storage speaks of is also pushed at its top, shut and
+    open, and, where children live, has a child hang on a shelf's edge or on an open door or drawer with
+    carpet under the far side. A ratio of the two moments below the one limit tips, below the other it is
+    too close to call. An edge that the wall behind catches in time is passed over. A wall restraint counts
+    with the force that each must hold, at its height, and a strap only against a fall straight away from
+    the wall. Set the limits tip-push-height and tip-push-force for a push of your own.
 
-    Leaves out: Doors and drawers; climbing in other ways; the strength of a restraint's screws (counted
-    as if they held their test load); sloping floors; sliding; and pieces that hang on the wall or are
-    joined to it. Tables, stools and other pieces that are no storage get no push. This is an estimate and no
-    certificate: the standards' own tests, local rules and whoever is licensed to judge decide.
+    Leaves out: Catches that let only one drawer open; what lifts out; climbing in other ways; the strength
+    of a restraint's screws (counted as if they held their test load); sliding; and pieces that hang on the
+    wall or are joined to it. Tables, stools and other pieces that are no storage get no push. This is an
+    estimate and no certificate: the standards' own tests, local rules and whoever is licensed to judge
+    decide.
 
     Sources: statics of a body about a line; EN 1022:2018 for seats; ASTM F2057-23 for the child and the
-    carpet (read in part), and for the push (from memory, so a push alone only warns); 0.9 and 1.25 are an
-    own choice, as weights are easily a tenth off.
+    carpet (read in part), and for the push (from memory, so a push alone only warns); guidance to the
+    federal rule on clothing storage for the fill of drawers and the room in scope; 0.9 and 1.25 are an own
+    choice, as weights are easily a tenth off.
 
     Flagged:
 
@@ -211,11 +253,8 @@ def tips(review: Review) -> Iterator[Finding]:
         join seat to leg.*: dowels 3/8 x 2, 3 per joint, glue pva
         load seat: 2 people seated
     """
-    lasting, spots = resting(review.declared, review.setting)
-    found = review.pieces
-    standing = [piece for piece in found if piece.feet]
-    for piece in standing:
-        met = states(piece, review.plan, review.setting, review.limits, lasting, spots)
-        finding = _finding(review, piece, met, len(found) > 1)
+    several = len(review.pieces) > 1
+    for each in review.tipping:
+        finding = _finding(review, each, several)
         if finding is not None:
             yield finding

@@ -806,6 +806,15 @@ SLIPS = (
         ),
     ),
     Slip(
+        "each of copies that are no faces",
+        HEAD
+        + "part a for each of front-left, back-right: stud, upright, facing front, 9 long, flush with each of frame\n",
+        (
+            "each: “each” stands for “front-left” here, and that is no face: the faces are left, right, front, "
+            "back, bottom and top. → For one at each corner write: in each corner of frame",
+        ),
+    ),
+    Slip(
         "each without copies",
         HEAD + "part a: stud, across, flat, 9 long, flush with each of frame, front at 0, on floor\n",
         (

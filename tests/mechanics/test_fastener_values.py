@@ -162,6 +162,7 @@ def test_hankinson_at_forty_five_degrees() -> None:
 
 joints = st.builds(
     Joint,
+    gap=st.just(0.0),
     diameter=st.floats(2.0, 5.0),
     nominal_diameter=st.just(5.0),
     main_length=st.floats(5.0, 100.0),

@@ -378,6 +378,21 @@ def _(i: Inputs) -> str:
     return _yielding(i).mode
 
 
+@formula("bending yield strength")
+def _(i: Inputs) -> float:
+    return yield_modes.bending_yield_strength(i.measure("D"))
+
+
+@formula("toe-driven side length")
+def _(i: Inputs) -> float:
+    return fasteners.toe_lengths(i.measure("length"), i.measure("side"))[0]
+
+
+@formula("toe-driven main length")
+def _(i: Inputs) -> float:
+    return fasteners.toe_lengths(i.measure("length"), i.measure("side"))[1]
+
+
 @formula("group action")
 def _(i: Inputs) -> float:
     return fasteners.group_action(

@@ -20,7 +20,7 @@ from published_measures import INSIDE, Inputs
 DATA = Path(__file__).parent / "data"
 KINDS = {"published", "derived", "from memory", "common practice"}
 #: How many rows each file holds, so that a lost row is missed.
-ROWS = {"moisture": 158, "beams": 189, "fasteners": 195, "stability": 35, "members": 87}
+ROWS = {"moisture": 158, "beams": 189, "fasteners": 204, "stability": 35, "members": 87}
 
 
 class Check(NamedTuple):

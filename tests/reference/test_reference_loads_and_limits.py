@@ -129,12 +129,14 @@ LIMITS = """
     column-slenderness column-light-share overhang-share bearing-least cut-difference
     open-joint-gap touching-least-area hinge-reach slide-reach pin-reach castor-height glide-height leveller-height
     cover bite-diameters bite-full-diameters bite-least bite-pull
-    pocket-length-difference pocket-stock-least pocket-screws-least screw-spares screw-step kerf trimmed-end trimmed-edge
+    pocket-length-difference pocket-stock-least pocket-screws-least
+    joint-near-share joint-estimate-share joint-error-share nail-pull-least end-grain-share end-grain-load
+    screw-spares screw-step kerf trimmed-end trimmed-edge
     moisture-yard moisture-yard-hardwood moisture-yard-panel moisture-room moisture-season-low
     moisture-season-high humidity-season-low humidity-season-high moisture-outdoors-low moisture-outdoors-high movement-screwed
     movement-nailed movement-dowelled movement-glued movement-slotted moving-clearance
     cross-grain-glue-width cross-grain-glue-width-most tip-push-force tip-push-height tip-ratio-least tip-ratio-tips
-    child-weight child-age carpet-block sitter-force sitter-inset sitter-push restraint-height
+    child-weight child-age carpet-block floor-out castor-swivel sitter-force sitter-inset sitter-push restraint-height
     restraint-mass restraint-force restraint-points stud-screw-thread wallboard
     opening-torso opening-head opening-height opening-depth finger-gap-least finger-gap-most lid-mass
     pinch-gap-least pinch-gap-most overhang-walked-into head-height-least head-height-most child-head-least
@@ -145,6 +147,9 @@ LIMITS = """
     dowel-depth-least dowel-hole-extra lap-length-share gluing-moisture
     fastener-clearance split-edge split-end split-end-unbored split-spacing split-spacing-unbored split-hardwood
     pilot-gravity
+    one-face-width
+    driver-length driver-width driver-bit long-bit driver-lean screwdriver-shaft screwdriver-handle
+    screwdriver-width short-driver-length hammer-room hammer-width nail-punch spanner-room
 """
 
 

@@ -109,6 +109,7 @@ def test_all_that_the_open_piece_leaves_open_is_told() -> None:
         "glue of “shelf.* to side.*”: taken as {value}",
         "dado of “shelf.* to side.*”: room is made for {value} in side.left: half of the wood",
         "polyurethane waterborne: each coat is taken to dry {value} before the next",
+        "clear: taken to go on {value}",
         "the wall: its studs are taken to be {value} apart",
         "the saw: each cut is taken to eat {value}",
         "every board: {value} is sawn off each end as bought, to get it square",
@@ -228,6 +229,7 @@ part shelf: board, across, flat, between side.left and side.right, housed 1/4 ea
     3 copies spread evenly up from bottom of case to top of case
 join shelf.* to side.*: dado 1/4 deep, glue yellow pva, screws #8 x 2, 3 per end, 1 from ends, from outside, pilot holes
 finish clear: on side.*, shelf.*
+    after assembly
     2 coats of polyurethane waterborne, dry 3 h
 load shelf.*: books, 25 lb per foot
 room hall: indoors, heated, wall behind, studs every 16

@@ -15,17 +15,9 @@ from reviewer.review import Review
 from reviewer.setting_out.solid import square_solid
 from reviewer.units import KG_PER_POUND, MM_PER_INCH, NEWTON_PER_KG, NEWTON_PER_POUND
 from reviewer.workshop.standing import Piece, pieces
-from reviewer.workshop.tipping import (
-    Scene,
-    State,
-    climbed,
-    free_edges,
-    outside_share,
-    pushed,
-    restraint_hold,
-    side_of,
-    states,
-)
+from reviewer.workshop.tipping import State, free_edges, outside_share, restraint_hold, side_of
+from reviewer.workshop.tipping_scene import Scene
+from reviewer.workshop.tipping_states import climbed, pushed, states
 from tests.support import review_of
 
 LIMITS = default_limits()
@@ -65,8 +57,7 @@ def test_a_bookcase_of_80_lb_just_tips_at_a_push_of_10_lb() -> None:
     # Safety notes W1: bookcase 80 lb, centre 6 in from the edge, pushed at 48 in: 10.0 lb (plain statics).
     review = review_of(CASE % 48)
     piece = weighing(only_piece(review), (80, 18, 6, 24))
-    state = pushed(piece, review.plan, review.setting, LIMITS)
-    assert state is not None
+    (state,) = pushed(Scene(piece, review.plan, review.setting, LIMITS))
     assert state.balance.restoring == pytest.approx(480 * POUND_INCH)
     assert state.balance.overturning == pytest.approx(480 * POUND_INCH)
     assert state.balance.ratio == pytest.approx(1.0)
@@ -77,8 +68,7 @@ def test_a_push_is_no_higher_than_the_limit() -> None:
     # 10 lb at 56 in (ASTM F2057-23, from memory), on 80 lb at 6 in: 480 over 560.
     review = review_of(CASE % 72)
     piece = weighing(only_piece(review), (80, 18, 6, 36))
-    state = pushed(piece, review.plan, review.setting, LIMITS)
-    assert state is not None
+    (state,) = pushed(Scene(piece, review.plan, review.setting, LIMITS))
     assert state.balance.ratio == pytest.approx(480 / 560)
 
 
@@ -88,8 +78,7 @@ def test_a_child_on_the_front_with_carpet_under_the_back_by_hand() -> None:
     # M_s = 80 (6 cos t - 36 sin t) = 80 (5.99615 - 1.29) = 376.49; M_o = 60 x 48.25 x 0.0358333 = 103.74.
     review = review_of(CASE % 72)
     piece = weighing(only_piece(review), (80, 18, 6, 36))
-    state = climbed(piece, review.plan, review.setting, LIMITS)
-    assert state is not None
+    (state,) = climbed(Scene(piece, review.plan, review.setting, LIMITS))
     assert state.balance.restoring / POUND_INCH == pytest.approx(376.49, abs=0.02)
     assert state.balance.overturning / POUND_INCH == pytest.approx(103.74, abs=0.02)
     assert state.place == pytest.approx(48.25 * MM_PER_INCH)
@@ -103,9 +92,14 @@ def test_a_restraint_counts_with_its_test_load_at_its_height() -> None:
     review = review_of(RESTRAINED % "stud")
     piece = weighing(only_piece(review), (80, 18, 6, 36))
     assert restraint_hold(piece, LIMITS, review.setting) == pytest.approx(8160 * POUND_INCH)
-    state = pushed(piece, review.plan, review.setting, LIMITS)
-    assert state is not None
-    assert state.balance.ratio == pytest.approx((480 + 8160) / 560)
+    (state,) = pushed(Scene(piece, review.plan, review.setting, LIMITS))
+    # The straps pull straight to the wall: now it is nearest to tipping sideways, 80 x 18 over 560.
+    assert state.sides == ("left", "right")
+    assert state.balance.ratio == pytest.approx(80 * 18 / 560)
+    scene = Scene(piece, review.plan, review.setting, LIMITS)
+    (front,) = [edge for edge in scene.edges if side_of(edge) == "front"]
+    assert scene.push(front).balance.ratio == pytest.approx((480 + 8160) / 560)
+    assert scene.push(front).unheld == pytest.approx((480 - 560) * POUND_INCH)
 
 
 def test_a_restraint_is_no_higher_than_the_piece_and_at_its_top_where_none_is_said() -> None:
@@ -205,7 +199,7 @@ def test_weight_outside_the_feet_tips_it_by_itself() -> None:
     review = review_of(BENCH.replace("load seat: 2 people seated", ""))
     # 30 lb at 14 in inside the left edge, 50 lb hung 9 in outside it: 420 holds, 450 turns.
     piece = weighing(only_piece(review), (30, 14, 6, 8), (50, -9, 6, 16))
-    (state,) = states(piece, review.plan, review.setting, LIMITS, {})
+    state = of_kind(states(piece, review.plan, review.setting, LIMITS, {}), "empty")
     assert state.sides == ("left",)
     assert state.balance.ratio == pytest.approx(420 / 450)
 

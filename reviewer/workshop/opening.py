@@ -1,0 +1,268 @@
+"""Doors, drawers and lids of a piece as they stand open: where their weight is then, and what is in them.
+
+Only a plan in which something moves asks for this. What lifts out has no open place and is passed over.
+Places mm, masses kg, volumes mm³.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Literal, NamedTuple
+
+from reviewer.mechanics.mass import Mass, combined
+from reviewer.mechanics.stability import TippingEdge
+from reviewer.model.plan import Axis
+from reviewer.reference.usual_values import usual_source, usual_value
+from reviewer.setting_out.moving import Moved
+from reviewer.setting_out.result import SettingOut
+from reviewer.setting_out.solid import Solid, Vector
+from reviewer.units import KG_PER_POUND, MM_PER_FOOT, NEWTON_PER_KG, TOLERANCE_MM
+
+Way = Literal["drawer", "door", "lid"]
+Box = tuple[Vector, Vector]
+
+#: Inside faces are looked for just above a drawer's bottom.
+_ABOVE_BOTTOM_MM = 5.0
+
+
+class Opening(NamedTuple):
+    """Something of a piece that opens. Masses and places are those of the closed piece.
+
+    ``contents`` is what the plan puts in it, or where it says nothing its usual filling; None for doors
+    and lids. ``volume`` is the room inside a drawer, or behind a door.
+    """
+
+    name: str
+    way: Way
+    parts: tuple[str, ...]
+    moved: Moved
+    box: Box
+    mass: Mass
+    contents: Mass | None
+    filling: str  # where the weight of the contents is from
+    volume: float
+
+    def corners(self) -> list[Vector]:
+        """The corners of its bounds when it is closed."""
+        low, high = self.box
+        return [(x, y, z) for x in (low[0], high[0]) for y in (low[1], high[1]) for z in (low[2], high[2])]
+
+    def turn(self, edge: TippingEdge) -> float:
+        """How far it is open when its own weight is furthest out over an edge, radians or mm."""
+        if self.way == "drawer":
+            # A drawer that opens away from an edge stays closed in the worst case.
+            return self.travel if edge.outward[1] < 0 else 0.0
+        hinge, most = self.moved.hinge, math.radians(self.moved.moving.degrees or 0.0)
+        assert hinge is not None
+        along, out = self._ways()
+        u, v = self._flat((self.mass.x, self.mass.y, self.mass.z))
+        begins = math.atan2(v, u)
+        towards = math.atan2(_level(out, edge), _level(along, edge))
+        needed = (towards - begins) % (2 * math.pi)
+        if needed <= most:
+            return needed
+        arms = [
+            (_out_by(edge, self.place((self.mass.x, self.mass.y, self.mass.z), t)), t) for t in (0.0, most)
+        ]
+        return max(arms)[1]
+
+    @property
+    def travel(self) -> float:
+        """How far a drawer comes out, mm."""
+        return self.moved.moving.distance or 0.0
+
+    def _ways(self) -> tuple[Vector, Vector]:
+        """Across the closed part from the hinge, and the way that it opens."""
+        hinge, face = self.moved.hinge, self.moved.moving.hinge
+        assert hinge is not None
+        assert face is not None
+        along, out = [0.0] * 3, [0.0] * 3
+        along[face[0]] = 1.0 if face[1] == "low" else -1.0
+        out[hinge.opens_along] = -1.0 if hinge.opens_to == "low" else 1.0
+        return (along[0], along[1], along[2]), (out[0], out[1], out[2])
+
+    def _flat(self, point: Vector) -> tuple[float, float]:
+        hinge = self.moved.hinge
+        assert hinge is not None
+        away = (point[0] - hinge.start[0], point[1] - hinge.start[1], point[2] - hinge.start[2])
+        along, out = self._ways()
+        return _dot(away, along), _dot(away, out)
+
+    def place(self, point: Vector, turn: float) -> Vector:
+        """Where a place of the closed piece is when this is open so far."""
+        if self.way == "drawer":
+            return (point[0], point[1] - turn, point[2])
+        hinge = self.moved.hinge
+        assert hinge is not None
+        along, out = self._ways()
+        u, v = self._flat(point)
+        cos, sin = math.cos(turn), math.sin(turn)
+        du, dv = u * cos - v * sin - u, u * sin + v * cos - v
+        return (
+            point[0] + du * along[0] + dv * out[0],
+            point[1] + du * along[1] + dv * out[1],
+            point[2] + du * along[2] + dv * out[2],
+        )
+
+    def opened(self, mass: Mass, turn: float) -> Mass:
+        """A mass in it when it is open so far."""
+        return Mass(mass.kg, *self.place((mass.x, mass.y, mass.z), turn))
+
+    def bounds(self, turn: float) -> Box:
+        """The bounds of the whole of it when it is open so far."""
+        return around(self.place(corner, turn) for corner in self.corners())
+
+    def hold(self, edge: TippingEdge, turn: float) -> Vector:
+        """Where someone who hangs on it turns the piece over most: the top of the corner furthest out."""
+        return max(
+            (self.place(corner, turn) for corner in self.corners()),
+            key=lambda place: (round(_out_by(edge, place), 6), place[2], place),
+        )
+
+
+def _dot(a: Vector, b: Vector) -> float:
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+
+
+def _level(way: Vector, edge: TippingEdge) -> float:
+    return way[0] * edge.outward[0] + way[1] * edge.outward[1]
+
+
+def _out_by(edge: TippingEdge, place: Vector) -> float:
+    return -edge.arm(place[0], place[1])
+
+
+def around(points: Iterable[Vector]) -> Box:
+    """The bounds of some places."""
+    listed = list(points)
+    low = [min(point[axis] for point in listed) for axis in range(3)]
+    high = [max(point[axis] for point in listed) for axis in range(3)]
+    return (low[0], low[1], low[2]), (high[0], high[1], high[2])
+
+
+def clash(one: Box, two: Box) -> bool:
+    """True when two open things want the same room, so that they cannot both be open."""
+    return all(
+        min(one[1][axis], two[1][axis]) - max(one[0][axis], two[0][axis]) > TOLERANCE_MM for axis in range(3)
+    )
+
+
+def openings(
+    parts: Sequence[str],
+    moved: Iterable[Moved],
+    setting: SettingOut,
+    masses: Mapping[str, Mass],
+    lasting: Mapping[str, float],
+) -> tuple[Opening, ...]:
+    """All that opens in a piece, in the plan's order.
+
+    ``lasting`` is the declared load that stays on each part, N.
+    """
+    here = set(parts)
+    found = []
+    for each in moved:
+        names = tuple(name for name in each.moving.parts if name in here and name in setting.solids)
+        if not names or each.moving.kind == "lifts":
+            continue
+        if each.moving.kind == "opens" and each.hinge is None:
+            continue
+        whole = combined(masses[name] for name in names)
+        if whole is None:
+            continue
+        way: Way = "drawer"
+        if each.hinge is not None:
+            way = "lid" if each.hinge.opens_along == Axis.UP else "door"
+        solids = [setting.solids[name] for name in names]
+        box = (
+            _inside(solids, parts, setting) if way == "drawer"
+            else _behind(each.closed.low, each.closed.high, parts, names, setting) if way == "door"
+            else None
+        )  # fmt: skip
+        room = 0.0 if box is None else math.prod(box[1][axis] - box[0][axis] for axis in range(3))
+        contents, filling = None, ""
+        if way == "drawer":
+            contents, filling = _contents(names, solids, box, room, lasting)
+        bounds = around([*(solid.low for solid in solids), *(solid.high for solid in solids)])
+        found.append(Opening(each.moving.name, way, names, each, bounds, whole, contents, filling, room))
+    return tuple(found)
+
+
+def _contents(
+    names: Sequence[str],
+    solids: Sequence[Solid],
+    box: Box | None,
+    room: float,
+    lasting: Mapping[str, float],
+) -> tuple[Mass | None, str]:
+    """What lies in a drawer: the plan's load, or its usual filling."""
+    put = [(lasting[name], solid) for name, solid in zip(names, solids, strict=True) if lasting.get(name)]
+    if put:
+        kg = math.fsum(newtons for newtons, _ in put) / NEWTON_PER_KG
+        middle = box or around([*(solid.low for _, solid in put), *(solid.high for _, solid in put)])
+        return _mass_in(kg, middle), "the plan"
+    if box is None or room <= 0:
+        return None, ""
+    kg = room / MM_PER_FOOT**3 * usual_value("drawer-filling") * KG_PER_POUND
+    return _mass_in(kg, box), usual_source("drawer-filling")
+
+
+def _mass_in(kg: float, box: Box) -> Mass:
+    low, high = box
+    return Mass(kg, (low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2)
+
+
+def _faces(
+    start: Vector, axis: Axis, names: Iterable[str], setting: SettingOut
+) -> tuple[float | None, float | None]:
+    """The nearest faces of some parts on both sides of a place along an axis; None where there is none."""
+    below: float | None = None
+    above: float | None = None
+    others = [each for each in range(3) if each != axis]
+    for name in names:
+        solid = setting.solids[name]
+        if any(not solid.low[each] <= start[each] <= solid.high[each] for each in others):
+            continue
+        if solid.high[axis] <= start[axis] + TOLERANCE_MM:
+            below = solid.high[axis] if below is None else max(below, solid.high[axis])
+        elif solid.low[axis] >= start[axis] - TOLERANCE_MM:
+            above = solid.low[axis] if above is None else min(above, solid.low[axis])
+    return below, above
+
+
+def _inside(solids: Sequence[Solid], parts: Sequence[str], setting: SettingOut) -> Box | None:
+    """The room in a drawer: between its walls, from its bottom to what lies over it.
+
+    The standard for clothing storage takes the height up to the lowest thing above. Walls that are not
+    there end with the bottom. None without a bottom and some wall.
+    """
+    flat = [solid for solid in solids if solid.thick == Axis.UP]
+    walls = [solid.name for solid in solids if solid.thick != Axis.UP]
+    if not flat or not walls:
+        return None
+    bottom = max(flat, key=lambda solid: (solid.extent(Axis.ACROSS) * solid.extent(Axis.DEEP), solid.name))
+    floor = bottom.high[Axis.UP]
+    start = (bottom.centre[0], bottom.centre[1], floor + _ABOVE_BOTTOM_MM)
+    low, high = [0.0] * 3, [0.0] * 3
+    for axis in (Axis.ACROSS, Axis.DEEP):
+        near, far = _faces(start, axis, walls, setting)
+        low[axis] = bottom.low[axis] if near is None else near
+        high[axis] = bottom.high[axis] if far is None else far
+    low[2] = floor
+    _, over = _faces(start, Axis.UP, parts, setting)
+    high[2] = max(solid.high[Axis.UP] for solid in solids) if over is None else over
+    return (low[0], low[1], low[2]), (high[0], high[1], high[2])
+
+
+def _behind(
+    low: Vector, high: Vector, parts: Sequence[str], own: Sequence[str], setting: SettingOut
+) -> Box | None:
+    """The room behind a door that faces the front, back to the next upright part or to the piece's back."""
+    if high[1] - low[1] > min(high[0] - low[0], high[2] - low[2]):
+        return None
+    start = ((low[0] + high[0]) / 2, high[1] + _ABOVE_BOTTOM_MM, (low[2] + high[2]) / 2)
+    upright = [name for name in parts if name not in own and setting.solids[name].thick == Axis.DEEP]
+    _, back = _faces(start, Axis.DEEP, upright, setting)
+    if back is None:
+        back = max(setting.solids[name].high[1] for name in parts)
+    return (low[0], high[1], low[2]), (high[0], max(back, high[1]), high[2])
