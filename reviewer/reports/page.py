@@ -9,7 +9,7 @@ from reviewer.findings import SAFETY, Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
 from reviewer.reports.bent_shape import bend_times, bent_svg, drawn_words, member_of
 from reviewer.reports.boards import board_svg, board_words
-from reviewer.reports.cautions import cautions_for
+from reviewer.reports.cautions import cautions_at_work
 from reviewer.reports.content import (
     Bought,
     Report,
@@ -421,7 +421,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
             )
             for finding in report.waived
         ),
-        cautions=cautions_for(review, report.mass) if review else (),
+        cautions=cautions_at_work(review, report.mass) if review else (),
         lines=report.source.lines(),
         uses=used_text(report.source) if report.source.used else "",
         used=tuple(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from reviewer.reference.cautions import Caution
+from reviewer.reports.cautions import CautionsAt
 from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
 from reviewer.reports.joint_drawings import JointDrawings
@@ -234,7 +234,7 @@ class PlanPage(NamedTuple):
     waits: str  # of all steps together; empty where none waits
     assumptions: tuple[str, ...]
     accepted: tuple[Accepted, ...]
-    cautions: tuple[Caution, ...]
+    cautions: tuple[CautionsAt, ...]
     lines: tuple[str, ...]
     uses: str  # the files that the plan uses, as a sentence; empty where it uses none
     used: tuple[UsedText, ...]

@@ -309,6 +309,27 @@ def _hardware(report: Report, look: Look) -> Iterator[str]:
         yield ""
 
 
+def _cautions(report: Report, look: Look) -> Iterator[str]:
+    """The usual cautions in the order of work, in a full review."""
+    if not look.full or report.review is None:
+        return
+    from reviewer.reports.cautions import cautions_at_work
+
+    told = cautions_at_work(report.review, report.mass)
+    if not told:
+        return
+    yield look.painted("Usual cautions for this work, each once", "1")
+    yield ""
+    said = "Not all there are: local codes, the manuals of your tools and licensed practice come first."
+    yield from wrapped(said, look.width)
+    for part in told:
+        yield look.painted(part.title, "1")
+        for caution in part.cautions:
+            text = f"{caution.about} ({caution.hazard}): {caution.usual}"
+            yield from wrapped(text, look.width, " -  ", " " * INDENT)
+    yield ""
+
+
 def _assumptions(report: Report, look: Look) -> Iterator[str]:
     taken = report.assumptions
     if not taken:
@@ -430,6 +451,7 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
     yield from _carried(report, look)
     yield from _hardware(report, look)
     yield from _order(report, look)
+    yield from _cautions(report, look)
     yield from _assumptions(report, look)
 
 
