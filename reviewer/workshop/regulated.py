@@ -26,6 +26,8 @@ from reviewer.workshop.who_uses import children_here, made_for_a_child, word_in
 _LEVEL_MM = 25.0
 #: A platform's parts cover at least this share of it: own choice, slats with gaps of three widths.
 _COVERED = 0.25
+#: A rail runs along at least this share of a bed: own choice, room for a ladder is left beside it.
+_ALONG = 0.5
 #: Words by which a chest with a lid is a seat.
 _SEATS = ("bench", "seat", "ottoman", "settle")
 _SIZE_ALONE = (
@@ -164,6 +166,7 @@ def _high_bed(look: _Look, sign: RegulatedSign, word: str | None) -> Known | Non
                 and s.low[Axis.UP] < top + room
                 and s.low[1 - along] - room / 2 <= edge <= s.high[1 - along] + room / 2
                 and s.thick != Axis.UP
+                and s.extent(along) >= _ALONG * (each.high[along] - each.low[along])
                 for s in solids
             )
             for edge in edges
@@ -346,11 +349,21 @@ def _behind(piece: Piece, closed: Extent) -> float:
     return door_volume(width, max(0.0, piece.high[1] - closed.high[1]), height)
 
 
+def _within(look: _Look, moving: Moving, piece: Piece) -> bool:
+    """Whether a door or drawer is one of a piece; what nothing hangs yet goes by its place."""
+    solids = [look.setting.solids[name] for name in moving.parts if name in look.setting.solids]
+    if not solids or any(name in piece.parts for name in moving.parts):
+        return bool(solids)
+    return all(
+        piece.low[axis] - _LEVEL_MM <= solids[0].centre[axis] <= piece.high[axis] + _LEVEL_MM
+        for axis in range(3)
+    )
+
+
 def enclosed_volume(look: _Look, piece: Piece) -> float:
     """mm³ of a piece's drawers and of half the room behind its doors, by estimate: of the first forty."""
-    own = {*piece.parts}
     total = 0.0
-    for moving in [each for each in look.plan.movings if own.intersection(each.parts)][:_MEASURED]:
+    for moving in [each for each in look.plan.movings if _within(look, each, piece)][:_MEASURED]:
         solids = [look.setting.solids[name] for name in moving.parts if name in look.setting.solids]
         if moving.kind == "slides":
             total += _drawer(look, moving)

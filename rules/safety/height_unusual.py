@@ -53,7 +53,11 @@ def _finding(
         },
         working=Working(
             figures=(Figure("height", length(height), "by the plan"),),
-            limit=Figure("usual at most", length(usual.high), usual.source),
+            limit=Figure(
+                "usual at least" if height < usual.low else "usual at most",
+                length(usual.low if height < usual.low else usual.high),
+                usual.source,
+            ),
         ),
         severity=Severity.NOTE,
     )
