@@ -23,7 +23,6 @@ from reviewer.review import Review
 from reviewer.setting_out.solid import Solid
 from reviewer.units import KG_PER_POUND, MM_PER_INCH
 
-
 #: The parts of the work in their usual order, and what a report calls them. Those in the middle are the
 #: verbs of steps, which a plan may order otherwise.
 _WORK = {

@@ -23,7 +23,7 @@ _LIDS = 40
 
 
 class LiddedBox(NamedTuple):
-    """A lid over a box: the lid's parts, its mass (kg), the room inside (mm³), and whether a stay holds it."""
+    """A lid over a box: the lid's parts, its mass (kg), the room inside (mm³), whether a stay holds it."""
 
     moving: Moving
     lid: tuple[str, ...]
@@ -35,7 +35,7 @@ class LiddedBox(NamedTuple):
 
 def lidded_boxes(plan: Plan, setting: SettingOut, masses: Mapping[str, Mass]) -> tuple[LiddedBox, ...]:
     """The lids that lie flat over a space with walls on four sides and a bottom, by bounds: forty at most."""
-    found = []
+    found: list[LiddedBox] = []
     for moving in plan.movings:
         if len(found) == _LIDS:
             break
@@ -46,7 +46,10 @@ def lidded_boxes(plan: Plan, setting: SettingOut, masses: Mapping[str, Mass]) ->
         if volume <= 0:
             continue
         stayed = any(
-            piece.kind == "stays" for fit in plan.fits for piece in fit.pieces if {*fit.parts} & {*moving.parts}
+            piece.kind == "stays"
+            for fit in plan.fits
+            for piece in fit.pieces
+            if {*fit.parts} & {*moving.parts}
         )
         kg = sum(masses[solid.name].kg for solid in lid if solid.name in masses)
         hinged = moving.kind == "opens"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator
 from typing import NamedTuple
@@ -40,9 +41,7 @@ def _shared(one: Solid, other: Solid, axis: int) -> tuple[float, float]:
     return max(one.low[axis], other.low[axis]), min(one.high[axis], other.high[axis])
 
 
-def _pairs(
-    bars: list[Solid], axis: int, least: float, most: float
-) -> Iterator[tuple[Solid, Solid]]:
+def _pairs(bars: list[Solid], axis: int, least: float, most: float) -> Iterator[tuple[Solid, Solid]]:
     """Two bars each with a gap between the sizes on an axis."""
     by_low = sorted(bars, key=lambda solid: solid.low[axis])
     lows = [solid.low[axis] for solid in by_low]
@@ -71,7 +70,9 @@ def _left_open(
     for name, solid in setting.solids.items():
         if name in (opening.first, opening.second):
             continue
-        if not _near(solid, axis, opening.low[axis], most) and not _near(solid, axis, opening.high[axis], most):
+        if not _near(solid, axis, opening.low[axis], most) and not _near(
+            solid, axis, opening.high[axis], most
+        ):
             continue
         inside = [
             min(solid.high[each], opening.high[each]) - max(solid.low[each], opening.low[each])
@@ -103,15 +104,13 @@ def _left_open(
         return None
     low, high = list(opening.low), list(opening.high)
     low[axis], high[axis] = from_, to
-    return opening._replace(
-        gap=to - from_, low=(low[0], low[1], low[2]), high=(high[0], high[1], high[2])
-    )
+    return opening._replace(gap=to - from_, low=(low[0], low[1], low[2]), high=(high[0], high[1], high[2]))
 
 
 def openings(
     plan: Plan, setting: SettingOut, least: float, most: float, lowest: float, deepest: float
 ) -> Openings:
-    """Openings from ``least`` to below ``most`` between bars no ``deepest`` deep, with edges above ``lowest``."""
+    """Those from ``least`` to below ``most``, above ``lowest``, between bars no deeper than ``deepest``."""
     found: list[Opening] = []
     told: set[tuple[str, str]] = set()
     looked = tried = 0
@@ -166,7 +165,7 @@ def narrow_gaps(plan: Plan, setting: SettingOut, least: float, most: float) -> t
         spread = [max(s.centre[axis] for s in row) - min(s.centre[axis] for s in row) for axis in range(3)]
         axis = max(range(3), key=lambda each: spread[each])
         ordered = sorted(row, key=lambda solid: solid.low[axis])
-        for one, other in zip(ordered, ordered[1:], strict=False):
+        for one, other in itertools.pairwise(ordered):
             gap = other.low[axis] - one.high[axis]
             shared = [_shared(one, other, each) for each in range(3) if each != axis]
             if least - TOLERANCE_MM <= gap < most - TOLERANCE_MM and all(b - a > most for a, b in shared):

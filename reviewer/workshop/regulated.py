@@ -5,6 +5,7 @@ Shapes are judged by bounds, so a figure here is an estimate: enough to say that
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import cached_property
 from typing import NamedTuple
@@ -12,12 +13,13 @@ from typing import NamedTuple
 from reviewer.language.source import Span
 from reviewer.limits import Limits
 from reviewer.mechanics.mass import Mass
-from reviewer.model.plan import Axis, Moving, Plan
+from reviewer.model.plan import Axis, Plan
 from reviewer.records import dataclass
 from reviewer.reference.cautions import RegulatedSign, Scope, regulated_signs, scopes
-from reviewer.setting_out.result import Extent, SettingOut
+from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, Value, length, mass
+from reviewer.workshop.enclosed_volume import enclosed_volume, in_clothing_scope
 from reviewer.workshop.moving_parts import LiddedBox, lidded_boxes
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.who_uses import children_here, made_for_a_child, word_in
@@ -34,8 +36,6 @@ _SIZE_ALONE = (
     "it has doors or drawers and the size from which that rule counts for clothes; with other things in it "
     "the rule does not count, but the hazard is the same"
 )
-#: Doors and drawers of a piece that are measured: own choice, far more than reach the scope.
-_MEASURED = 40
 _CHAIRS = ("chair", "stool", "seat")
 _SITS = ("chair", "stool", "seat", "bench", "table", "desk", "step")
 
@@ -61,25 +61,6 @@ class Known(NamedTuple):
     parts: tuple[str, ...]
     span: Span
     measured: tuple[Measured, ...] = ()
-
-
-def drawer_volume(width: float, deep: float, height: float) -> float:
-    """mm³ of a drawer, from its inside width and depth and the height to the lowest thing above, all mm.
-
-    CPSC guidance on clothing storage units: the height is taken less 1/8 in.
-    """
-    return width * deep * max(0.0, height - scopes()["drawer-clearance"].amount)
-
-
-def door_volume(width: float, deep: float, height: float) -> float:
-    """mm³ of the space behind a door that counts: half of it (CPSC guidance), all mm."""
-    return width * deep * height * scopes()["door-share"].amount
-
-
-def in_clothing_scope(height: float, kg: float, volume: float) -> bool:
-    """Whether a free-standing piece with doors or drawers is as large as the rule's scope: mm, kg, mm³."""
-    amounts = (("clothing-height", height), ("clothing-mass", kg), ("clothing-volume", volume))
-    return all(value >= scopes()[name].amount * (1 - 1e-9) for name, value in amounts)
 
 
 def needs_rails(underside: float) -> bool:
@@ -174,14 +155,15 @@ def _high_bed(look: _Look, sign: RegulatedSign, word: str | None) -> Known | Non
 
     stacked = [
         (under, over)
-        for under, over in zip(platforms, platforms[1:], strict=False)
+        for under, over in itertools.pairwise(platforms)
         if over.low[Axis.UP] - under.high[Axis.UP] >= room and needs_rails(over.low[Axis.UP])
     ]
     lain_on = {name for name, _ in look.uses("people seated")}
     stored = {
         name for load in look.plan.loads if load.lasting or load.use == "people standing" for name in load.on
     }
-    shown, parts = "", ()
+    shown = ""
+    parts: tuple[str, ...] = ()
     if stacked and not stored & {*stacked[-1][0].parts, *stacked[-1][1].parts}:
         shown, parts = "it has two places as large as a bed, one above the other", stacked[-1][1].parts
     else:
@@ -196,7 +178,9 @@ def _high_bed(look: _Look, sign: RegulatedSign, word: str | None) -> Known | Non
     )
     if word is not None:
         if platforms and not high:
-            return Known(sign, f"its name says “{word}”", True, True, platforms[-1].parts, look.plan.span, measured)
+            return Known(
+                sign, f"its name says “{word}”", True, True, platforms[-1].parts, look.plan.span, measured
+            )
         return Known(sign, f"its name says “{word}”", True, False, parts, look.plan.span, measured)
     if not shown:
         return None
@@ -216,9 +200,7 @@ def _slatted_box(look: _Look, sign: RegulatedSign, word: str | None) -> Known | 
             at = round(solid.centre[1] / _LEVEL_MM), round(solid.centre[0] / _LEVEL_MM)
             families.setdefault(("deep", at[0]), []).append(solid)
             families.setdefault(("across", at[1]), []).append(solid)
-    sides = {
-        key: found for key, found in families.items() if len(found) >= bars
-    }
+    sides = {key: found for key, found in families.items() if len(found) >= bars}
     deep = sorted(place for way, place in sides if way == "deep")
     across = sorted(place for way, place in sides if way == "across")
     if len(deep) < 2 or len(across) < 2:
@@ -265,7 +247,9 @@ def _toy_chest(look: _Look, sign: RegulatedSign, word: str | None) -> Known | No
     found = _lidded(look, sign)
     if found is None:
         return None
-    shown = "toys are kept in it, and its lid is hinged" if toys else "it is a child's chest with a hinged lid"
+    shown = (
+        "toys are kept in it, and its lid is hinged" if toys else "it is a child's chest with a hinged lid"
+    )
     return found._replace(shown=shown, certain=True)
 
 
@@ -311,71 +295,6 @@ def _childs_seat(look: _Look, sign: RegulatedSign, word: str | None) -> Known | 
     return None
 
 
-def _drawer(look: _Look, moving: Moving) -> float:
-    """mm³ of a drawer: the room over its bottom, between its own walls, up to what is right above it."""
-    solids = [look.setting.solids[name] for name in moving.parts if name in look.setting.solids]
-    bottoms = [solid for solid in solids if solid.thick == Axis.UP]
-    if not bottoms:
-        return 0.0
-    bottom = max(bottoms, key=lambda solid: solid.extent(0) * solid.extent(1))
-    low, high = list(bottom.low), list(bottom.high)
-    for wall in solids:
-        if wall.thick == Axis.UP:
-            continue
-        axis, middle = wall.thick, (bottom.low[wall.thick] + bottom.high[wall.thick]) / 2
-        if wall.high[axis] <= middle:
-            low[axis] = max(low[axis], wall.high[axis])
-        elif wall.low[axis] >= middle:
-            high[axis] = min(high[axis], wall.low[axis])
-    own = {*moving.parts}
-    floor = bottom.high[Axis.UP]
-    above = [
-        solid.low[Axis.UP]
-        for name, solid in look.setting.solids.items()
-        if name not in own
-        and solid.low[Axis.UP] >= floor
-        and solid.low[0] < high[0]
-        and solid.high[0] > low[0]
-        and solid.low[1] < high[1]
-        and solid.high[1] > low[1]
-    ]
-    top = min(above, default=max(solid.high[Axis.UP] for solid in solids))
-    return drawer_volume(max(0.0, high[0] - low[0]), max(0.0, high[1] - low[1]), top - floor)
-
-
-def _behind(piece: Piece, closed: Extent) -> float:
-    """mm³ that count of the room behind a door: as wide and tall as the door, to the back of the piece."""
-    width, height = closed.high[0] - closed.low[0], closed.high[2] - closed.low[2]
-    return door_volume(width, max(0.0, piece.high[1] - closed.high[1]), height)
-
-
-def _within(look: _Look, moving: Moving, piece: Piece) -> bool:
-    """Whether a door or drawer is one of a piece; what nothing hangs yet goes by its place."""
-    solids = [look.setting.solids[name] for name in moving.parts if name in look.setting.solids]
-    if not solids or any(name in piece.parts for name in moving.parts):
-        return bool(solids)
-    return all(
-        piece.low[axis] - _LEVEL_MM <= solids[0].centre[axis] <= piece.high[axis] + _LEVEL_MM
-        for axis in range(3)
-    )
-
-
-def enclosed_volume(look: _Look, piece: Piece) -> float:
-    """mm³ of a piece's drawers and of half the room behind its doors, by estimate: of the first forty."""
-    total = 0.0
-    for moving in [each for each in look.plan.movings if _within(look, each, piece)][:_MEASURED]:
-        solids = [look.setting.solids[name] for name in moving.parts if name in look.setting.solids]
-        if moving.kind == "slides":
-            total += _drawer(look, moving)
-        elif moving.kind == "opens" and moving.hinge is not None and all(s.thick != Axis.UP for s in solids):
-            low = tuple(min(s.low[axis] for s in solids) for axis in range(3))
-            high = tuple(max(s.high[axis] for s in solids) for axis in range(3))
-            total += _behind(
-                piece, Extent(moving.name, (low[0], low[1], low[2]), (high[0], high[1], high[2]))
-            )
-    return total
-
-
 def _clothing(look: _Look, sign: RegulatedSign, word: str | None) -> Known | None:
     if not look.plan.movings:
         return None
@@ -383,18 +302,17 @@ def _clothing(look: _Look, sign: RegulatedSign, word: str | None) -> Known | Non
     for piece in look.pieces:
         if piece.fixed or not piece.feet:
             continue
-        volume = enclosed_volume(look, piece)
+        volume = enclosed_volume(look.plan, look.setting, piece)
         if not volume or not in_clothing_scope(piece.height, piece.whole.kg, volume):
             continue
         measured = (
             Measured("height", length(piece.height), scopes()["clothing-height"]),
             Measured("mass", mass(piece.whole.kg), scopes()["clothing-mass"]),
-            Measured("room in drawers and behind doors", Value(volume, "volume"), scopes()["clothing-volume"]),
+            Measured(
+                "room in drawers and behind doors", Value(volume, "volume"), scopes()["clothing-volume"]
+            ),
         )
-        if word:
-            shown = f"its name says “{word}”"
-        else:
-            shown = "clothes are kept in it" if clothes else _SIZE_ALONE
+        shown = f"its name says “{word}”" if word else "clothes are kept in it" if clothes else _SIZE_ALONE
         eased = look.children == 0
         named = bool(clothes or word)
         return Known(sign, shown, named, eased, piece.feet[:1], look.plan.span, measured)

@@ -19,7 +19,9 @@ _HEIGHT_DO = (
     "people with other needs use it your local code has a say."
 )
 _GAP = "{part} is {height} above {seat}, {side} than the usual {low} to {high} ({source})."
-_REACH = "{part} is {height} above the floor: {high} is as far up as most people reach from the floor ({source})."
+_REACH = (
+    "{part} is {height} above the floor: {high} is as far up as most people reach from the floor ({source})."
+)
 _REACH_DO = (
     "Put what is rarely wanted there and keep a step stool by, or lower it; your local code has a say where "
     "the public uses it."
@@ -109,8 +111,9 @@ def height_unusual(review: Review) -> Iterator[Finding]:
     like by the title; how far a table's top is above a seat in the same plan; and shelves with things on
     them above what people reach. Always a note: taste and the person decide.
 
-    Leaves out: Beds and sofas, whose mattress or cushion no plan has; places that are climbed to; the depth of seats; how high a
-    person's elbow is; and everything that the plan does not declare a use for.
+    Leaves out: Beds and sofas, whose mattress or cushion no plan has; places that are climbed to; the depth
+    of seats; how high a person's elbow is; and everything that the plan does not declare a use for. Where
+    the public or people with other needs use it, local codes decide.
 
     Sources: Pheasant's estimates for UK adults, CCOHS on seats and tops, an Ontario resource on standing
     work (each read in part); shop pages for children's seats; the reach of 72 in is common practice.

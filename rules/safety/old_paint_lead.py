@@ -52,7 +52,8 @@ def old_paint_lead(review: Review) -> Iterator[Finding]:
     (the room says so, or the title) or where the finish sands the part before the paint is stripped.
 
     Leaves out: What the paint really holds: only a test tells. Old varnish, and paint on what is painted
-    over in place. Wood whose paint was taken off by others still deserves a test.
+    over in place. Wood whose paint was taken off by others still deserves a test. Local rules and certified,
+    licensed renovators decide how it is worked and where it goes.
 
     Sources: EPA on lead in renovation and 40 CFR 745 subpart E (read, in a digest); 16 CFR 1303 limits lead
     in new paint to 90 ppm (read, in a summary).

@@ -117,8 +117,8 @@ def pinches(review: Review) -> Iterator[Finding]:
         plan "Book chest" in inches
         stock board: actual 3/4 x 14 pine panel, 8 ft
         outline chest: 30 across, 14 deep, 14 tall, on floor
-        part end for each of left, right: board, upright, facing side, as tall as chest, flush with each of chest, on floor
-            front 0 behind front of chest
+        part end for each of left, right: board, upright, facing side, as tall as chest, on floor
+            flush with each of chest, front 0 behind front of chest
         part wall for each of front, back: board, across, on edge, between end.left and end.right
             flush with each of chest, flush with bottom of chest
         part base: board, across, flat, rip 12 1/2, between end.left and end.right
@@ -134,8 +134,8 @@ def pinches(review: Review) -> Iterator[Finding]:
         plan "Book chest" in inches
         stock board: actual 3/4 x 14 pine panel, 8 ft
         outline chest: 30 across, 14 deep, 14 tall, on floor
-        part end for each of left, right: board, upright, facing side, as tall as chest, flush with each of chest, on floor
-            front 0 behind front of chest
+        part end for each of left, right: board, upright, facing side, as tall as chest, on floor
+            flush with each of chest, front 0 behind front of chest
         part wall for each of front, back: board, across, on edge, between end.left and end.right
             flush with each of chest, flush with bottom of chest
         part base: board, across, flat, rip 12 1/2, between end.left and end.right

@@ -47,8 +47,8 @@ def too_heavy_to_lift_alone(review: Review) -> Iterator[Finding]:
     what is lifted out in use.
 
     Leaves out: Hardware, finish and wet wood, which weighs more; how it is gripped, and lifting with
-    stretched arms or a bent back, where half as much is too much. Rules for work are stricter; they and
-    whoever is in charge of the place decide.
+    stretched arms or a bent back, where half as much is too much. Rules for work are stricter; local rules
+    and whoever is in charge of the place decide.
 
     Sources: 51 lb, OSHA note on the NIOSH lifting recommendation (read).
 
@@ -68,7 +68,9 @@ def too_heavy_to_lift_alone(review: Review) -> Iterator[Finding]:
     if sum(each.kg for each in review.masses.values()) <= most.amount:
         return
 
-    def finding(what: str, kg: float, parts: tuple[str, ...], says: str, do: str, weight: Severity) -> Finding:
+    def finding(
+        what: str, kg: float, parts: tuple[str, ...], says: str, do: str, weight: Severity
+    ) -> Finding:
         return Finding(
             parts=parts,
             at=review.span_of(parts[0]) if parts else review.plan.span,

@@ -40,7 +40,8 @@ def treated_wood_indoors(review: Review) -> Iterator[Finding]:
     gives the piece to a child.
 
     Leaves out: What the wood is treated with; old treated wood (with arsenic before 2004) that the plan
-    calls reclaimed only; planters with vegetables, which the plan cannot say.
+    calls reclaimed only; planters with vegetables, which the plan cannot say. Its label and local rules
+    decide what it may be used for.
 
     Sources: handling sheet of a treated-wood trade group and an older consumer sheet of the EPA (read; the
     older one allowed use indoors after cleaning). Untreated wood indoors is the careful practice.

@@ -10,7 +10,8 @@ from reviewer.reference.cautions import scopes
 from reviewer.reference.limits import default_limits
 from reviewer.reference.usual_heights import usual_heights
 from reviewer.units import MM_PER_INCH
-from reviewer.workshop.regulated import door_volume, drawer_volume, in_clothing_scope, needs_rails
+from reviewer.workshop.enclosed_volume import door_volume, drawer_volume, in_clothing_scope
+from reviewer.workshop.regulated import needs_rails
 from tests.support import findings_of
 
 
@@ -31,7 +32,9 @@ def _(i: Inputs) -> str:
 
 @formula("drawer volume in the scope")
 def _(i: Inputs) -> float:
-    return i.measure("drawers", 1.0) * drawer_volume(i.measure("width"), i.measure("depth"), i.measure("height"))
+    return i.measure("drawers", 1.0) * drawer_volume(
+        i.measure("width"), i.measure("depth"), i.measure("height")
+    )
 
 
 @formula("door volume in the scope")

@@ -64,7 +64,9 @@ def test_an_opening_says_its_size_and_its_height() -> None:
         rail(42.5),  # 9 in apart
         rail(children=", no children"),
         rail(children=""),
-        rail(more="part bar: rail, across, on edge, between left and right, front at 1, bottom 35 above floor"),
+        rail(
+            more="part bar: rail, across, on edge, between left and right, front at 1, bottom 35 above floor"
+        ),
         rail(
             more="part panel: ply, facing front, across, 58 across, 20 tall, left at 2, bottom 28 above floor,"
             " front at 3"
@@ -80,8 +82,12 @@ def test_a_piece_for_a_child_has_a_child_whatever_the_room_says() -> None:
 
 
 def test_an_opening_that_is_open_at_an_end_is_no_trap() -> None:
-    plan = rail().replace("between left and right, front at 1, bottom 30", "40 long, left at 3, front at 1, bottom 30")
-    plan = plan.replace("between left and right, front at 1, bottom 39", "40 long, left at 3, front at 1, bottom 39")
+    plan = rail().replace(
+        "between left and right, front at 1, bottom 30", "40 long, left at 3, front at 1, bottom 30"
+    )
+    plan = plan.replace(
+        "between left and right, front at 1, bottom 39", "40 long, left at 3, front at 1, bottom 39"
+    )
     assert findings_of(plan, "entraps") == ()
 
 
@@ -151,15 +157,17 @@ def test_a_lid_without_a_stay_falls() -> None:
 
 
 def test_a_door_does_not_fall_shut() -> None:
-    plan = """
+    plan = (
+        """
         plan "Cupboard" in inches
         stock ply: birch plywood 3/4, sheet 48 x 96 at 64
         part side for each of left, right: ply, facing side, 12 deep, 30 tall, on floor, front at 0
         part door: ply, facing front, 20 across, 30 tall, on floor, back 0 in front of front of side.left
             left 0 right of left of side.left, opens 110 degrees, hinged left
         room den: indoors
-    """.replace("for each of left, right", "").replace("side.left", "side").replace(
-        "12 deep", "left at 0, 12 deep"
+    """.replace("for each of left, right", "")
+        .replace("side.left", "side")
+        .replace("12 deep", "left at 0, 12 deep")
     )
     assert findings_of(plan, "pinches") == ()
 
@@ -168,7 +176,9 @@ def test_a_gap_beside_a_lid_squeezes_where_children_are() -> None:
     inset = HINGED.replace("opens", "opens")
     plan = chest(moves=inset, more="fit lid to wall.back: 1 stay", children=", children under 6")
     assert findings_of(plan, "pinches") == ()
-    beside = "part rim: ply, upright, facing side, 15 deep, 20 tall, on floor, front at 0, left 1/2 right of lid"
+    beside = (
+        "part rim: ply, upright, facing side, 15 deep, 20 tall, on floor, front at 0, left 1/2 right of lid"
+    )
     (finding,) = findings_of(
         chest(more=f"fit lid to wall.back: 1 stay\n    {beside}", children=", children under 6"), "pinches"
     )
@@ -190,7 +200,12 @@ SHELF = """
 
 
 def shelf(
-    up: int = 60, room: str = "hall", corners: str = "", children: str = "", rip: str = "", title: str = "Shelf"
+    up: int = 60,
+    room: str = "hall",
+    corners: str = "",
+    children: str = "",
+    rip: str = "",
+    title: str = "Shelf",
 ) -> list[Severity]:
     plan = SHELF.format(up=up, room=room, corners=corners, children=children, rip=rip, title=title)
     return [finding.weight for finding in findings_of(plan, "sharp-at-head-height")]
@@ -222,7 +237,9 @@ def test_what_hangs_is_heavier_than_what_stands() -> None:
         {join}
         room hall: indoors, wall behind, studs every 16
     """
-    hung = slab.format(where="against wall, bottom 50 above floor", join="join slab to wall: screws #12 x 4, every 8")
+    hung = slab.format(
+        where="against wall, bottom 50 above floor", join="join slab to wall: screws #12 x 4, every 8"
+    )
     stands = slab.format(where="on floor, front at 0", join="")
     light = stands.replace("84 long", "40 long")
     rule = "too-heavy-to-lift-alone"
@@ -253,7 +270,9 @@ def test_old_paint() -> None:
     assert wood("old-paint-lead", paint, title="Toddler shelf") == [Severity.ERROR]
     assert wood("old-paint-lead", "old finish") == []
     assert wood("old-paint-lead", "reclaimed") == []
-    sanded = "finish clear: on shelf\n        sand 120, 180\n        2 coats of polyurethane waterborne, dry 2 h"
+    sanded = (
+        "finish clear: on shelf\n        sand 120, 180\n        2 coats of polyurethane waterborne, dry 2 h"
+    )
     assert wood("old-paint-lead", paint, sanded) == [Severity.ERROR]
     stripped = sanded.replace("sand 120", "strip old paint\n        sand 120")
     assert wood("old-paint-lead", paint, stripped) == [Severity.WARNING]

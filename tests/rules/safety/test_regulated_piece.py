@@ -174,7 +174,7 @@ def test_a_seat_with_a_lid() -> None:
 
 def test_a_screen_is_tied() -> None:
     assert titled("Low case", "load board: tv") == [Severity.WARNING]
-    tied = 'load board: tv\n    room den: indoors, wall behind\n    restrain board to wall: strap, screws #10 x 2 1/2 into stud, 10 up, 2 of them'
+    tied = "load board: tv\n    room den: indoors, wall behind\n    restrain board to wall: strap, screws #10 x 2 1/2 into stud, 10 up, 2 of them"
     assert titled("Low case", tied) == [Severity.NOTE]
 
 
