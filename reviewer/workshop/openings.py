@@ -13,7 +13,7 @@ from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
 
 #: Pairs of bars that are looked at all round before the rest is left: own choice.
-PAIRS = 150
+PAIRS = 60
 #: What closes an opening covers at least this much of it: own choice.
 _CLOSES = 0.9
 #: Bars are narrower than this share of their length: own choice.

@@ -9,7 +9,7 @@ from reviewer.model.plan import Axis
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.moving import Moved
-from reviewer.units import TOLERANCE_MM, fine_length, mass
+from reviewer.units import TOLERANCE_MM, count, fine_length, mass
 from reviewer.wording import listed
 from reviewer.workshop.who_uses import children_here
 
@@ -28,6 +28,11 @@ _GAP = (
 _GAP_DO = (
     "Make the gap narrower than {least} or at least {most}, or cover it; the standards for furniture and "
     "whoever checks it by them decide."
+)
+_CUT_SHORT = "There are so many things here that open that only {some} of them were looked at."
+_CUT_SHORT_DO = (
+    "Look at the others by hand: a stay for every heavy lid, no gap that squeezes; the standards for "
+    "furniture decide."
 )
 #: Doors and lids that are looked at: own choice.
 _LOOKED_AT = 60
@@ -148,9 +153,17 @@ def pinches(review: Review) -> Iterator[Finding]:
         fit lid to end.right: 1 stay
     """
     children = children_here(review.plan, review.limits)
-    for moved in review.moved[:_LOOKED_AT]:
-        if moved.moving.kind != "opens":
-            continue
+    opening = [moved for moved in review.moved if moved.moving.kind == "opens"]
+    if len(opening) > _LOOKED_AT:
+        yield Finding(
+            parts=(),
+            at=review.plan.span,
+            says=_CUT_SHORT,
+            do=_CUT_SHORT_DO,
+            values={"some": count(_LOOKED_AT)},
+            severity=Severity.NOTE,
+        )
+    for moved in opening[:_LOOKED_AT]:
         found = _falls(review, moved)
         if found is not None:
             yield found

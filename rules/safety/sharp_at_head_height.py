@@ -26,12 +26,29 @@ _DO = (
     "Round its front corners, for example “corners rounded {radius}”, or hang it higher or lower; where many "
     "people pass, your local code decides."
 )
+#: Parts at the outside of a piece that are looked at: own choice, far more than a piece has.
+_OUTERMOST = 40
 _CHILDREN, _GROWN = "children's", "grown people's"
 
 
 def _rounded(review: Review, part: str) -> bool:
     shape = review.plan.parts[part].shape
     return shape is not None and any(isinstance(cut, Corners | Arrises | Rounded) for cut in shape.cuttings)
+
+
+def _outermost(review: Review, piece: Piece) -> list[str]:
+    """The flat parts that reach the outside of a piece at some side: nothing sticks out further."""
+    solids = review.setting.solids
+    return [
+        name
+        for name in piece.parts
+        if solids[name].thick == Axis.UP
+        and any(
+            solids[name].low[axis] <= piece.low[axis] + TOLERANCE_MM
+            or solids[name].high[axis] >= piece.high[axis] - TOLERANCE_MM
+            for axis in (Axis.ACROSS, Axis.DEEP)
+        )
+    ][:_OUTERMOST]
 
 
 def _sticks_out(review: Review, piece: Piece, solid: Solid) -> float:
@@ -123,10 +140,8 @@ def sharp_at_head_height(review: Review) -> Iterator[Finding]:
     most = review.limit("overhang-walked-into")
     for piece in review.pieces:
         best: tuple[float, Solid, tuple[str, Limit, Limit]] | None = None
-        for name in piece.parts:
+        for name in _outermost(review, piece):
             solid = review.setting.solids[name]
-            if solid.thick != Axis.UP:
-                continue
             within = next(
                 (
                     each
