@@ -291,16 +291,14 @@ def finishes_of(
 
 def _product(text: str) -> tuple[str, str | None, str | None, str | None]:
     """A product without its colour and sheen: its words, its key, its shade and its sheen."""
-    key = finishes.find_finish(text)
-    if key is not None:
-        return text, key, None, None
     looks = finishes.looks()
     words = text.split()
     shades = [looks[word][1] for word in words if word in looks and looks[word][0] == "shade"]
     shades = [shade for shade in shades if shade != "neither"]
     sheens = [looks[word][1] for word in words if word in looks and looks[word][0] == "sheen"]
     bare = " ".join(word for word in words if word not in looks)
-    key = finishes.find_finish(bare) if bare != text else None
+    # Words that name more than one product may still be told apart without the colour.
+    key = finishes.find_finish(text) or (finishes.find_finish(bare) if bare != text else None)
     return text, key, shades[-1] if shades else None, sheens[-1] if sheens else None
 
 

@@ -46,6 +46,7 @@ class FinishClass(NamedTuple):
     drying_source: str
     source: str
     status: Standing
+    air_source: str = ""  # of the least temperature and the most humidity
 
 
 class Compatibility(NamedTuple):
@@ -90,6 +91,7 @@ class _Class(Row):
     source_drying: str
     source_other: str
     status: str
+    source_temp_rh: str
 
 
 class _Pair(Row):
@@ -150,6 +152,7 @@ def finish(key: str) -> FinishClass:
         drying_source=named(row.source_drying, row.status),
         source=named(row.source_other, row.status),
         status=standing(row.status),
+        air_source=named(row.source_temp_rh, row.status),
     )
 
 

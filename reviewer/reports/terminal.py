@@ -278,6 +278,23 @@ def _order(report: Report, look: Look) -> Iterator[str]:
     yield ""
 
 
+def _finishes(report: Report, look: Look) -> Iterator[str]:
+    """Each finish in one line."""
+    if report.review is None or not report.review.plan.finishes:
+        return
+    from reviewer.reports.finish_lines import finish_lines
+
+    lines = finish_lines(report)
+    if not lines:
+        return
+    yield look.painted("Finishes", "1")
+    yield ""
+    for line in lines:
+        sign = _SIGNS[line.weight] if line.weight else " "
+        yield from wrapped(line.text, look.width, f" {sign}  ", " " * INDENT)
+    yield ""
+
+
 def _carried(report: Report, look: Look) -> Iterator[str]:
     """How far parts are used and what comes down where, in a full review."""
     if not look.full or report.carried is None:
@@ -448,6 +465,7 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
             for finding in some:
                 yield from _finding(finding, report, look)
     yield from _waivers(report, look)
+    yield from _finishes(report, look)
     yield from _carried(report, look)
     yield from _hardware(report, look)
     yield from _order(report, look)

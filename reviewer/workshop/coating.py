@@ -22,10 +22,22 @@ from reviewer.wording import listed
 
 OILY_WOOD = "oily_wood"
 KNOTTY_WOOD = "knotty_resinous_wood"
-_SURFACE_WORDS = {BARE_WOOD: "bare wood", OILY_WOOD: "bare oily wood", KNOTTY_WOOD: "bare resinous wood"}
+OLD_FINISH = "unknown_old_finish"
+INSIDE_CEDAR = "aromatic_cedar_interior"
+_SURFACE_WORDS = {
+    BARE_WOOD: "bare wood",
+    OILY_WOOD: "bare oily wood",
+    KNOTTY_WOOD: "bare resinous wood",
+    OLD_FINISH: "the old coat",
+    INSIDE_CEDAR: "the inside of aromatic cedar",
+}
 
 #: Reasons of the compatibility table that speak of colour: the coat holds but does not look as meant.
-_COLOUR_REASONS = frozenset({"DYE_OVER_COND", "STAIN_OVER_FILLER", "OIL_OVER_DYE", "CLEAR_YELLOW"})
+_COLOUR_REASONS = frozenset({"DYE_OVER_COND", "STAIN_OVER_FILLER", "OIL_OVER_DYE"})
+#: The reason that a clear coat ambers what lies below; it holds on a dulled surface.
+_YELLOWS = "CLEAR_YELLOW"
+#: Reasons that speak of a solvent that attacks the coat below, so that it lifts or wrinkles.
+_LIFT_REASONS = frozenset({"LAC_OVER_OILFILM", "LAC_OVER_WB"})
 #: Reasons that name the full wait of their row as the other way besides a coat between.
 _CURE_WILL_DO = frozenset({"OIL_THEN_WB"})
 
@@ -89,7 +101,7 @@ class Meeting(NamedTuple):
     @property
     def reason(self) -> str:
         """The table's reason as a clause without its full stop."""
-        return _SOURCE_KEY.sub("", self.pair.reason).rstrip(".")
+        return reason_of(self.pair)
 
     @property
     def same_product(self) -> bool:
@@ -118,6 +130,21 @@ class Meeting(NamedTuple):
     def about_colour(self) -> bool:
         """True when the trouble is how it looks, not whether it holds."""
         return self.pair.reason_code in _COLOUR_REASONS
+
+    @property
+    def lifts(self) -> bool:
+        """True when the solvent of the upper coat attacks the lower one."""
+        return self.pair.reason_code in _LIFT_REASONS and self.trouble in ("no", "barrier")
+
+    @property
+    def yellows(self) -> bool:
+        """True when the table's reason is that a clear coat ambers what lies below."""
+        return self.pair.reason_code == _YELLOWS
+
+    @property
+    def bleeds(self) -> bool:
+        """True when paint goes straight on wood whose knots may bleed through it."""
+        return self.pair.reason_code == "KNOT_PAINT"
 
     @property
     def _cured(self) -> bool:
@@ -235,6 +262,11 @@ def ordinal(number: int) -> str:
     """``1st``, ``2nd``, ``3rd``, ``4th``."""
     ending = {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
     return f"{number}{'th' if number % 100 in (11, 12, 13) else ending}"
+
+
+def reason_of(pair: Compatibility) -> str:
+    """The table's reason as a clause, without source keys and its full stop."""
+    return _SOURCE_KEY.sub("", pair.reason).rstrip(".")
 
 
 def briefly(source: str) -> str:

@@ -76,7 +76,9 @@ def _faults(surface: str, layers: Sequence[Layer]) -> tuple[int, int, float]:
     """How many layers do not hold, how many are in doubt, and the drying time that is missing."""
     met = meetings(surface, layers)
     troubles = sum(1 for each in met if each.trouble not in (None, "knots"))
-    doubts = sum(1 for each in met if each.about_colour or each.pair.status == "sources differ")
+    doubts = sum(
+        1 for each in met if each.about_colour or each.yellows or each.pair.status == "sources differ"
+    )
     # Wax may have to wait for weeks, which is told where the plan states a time for it.
     missing = sum(each.missing for each in met if each.pair.upper != "wax")
     return troubles, doubts, missing
@@ -137,6 +139,10 @@ def _ways(layers: Sequence[Layer], meeting: Meeting, at: int) -> Iterator[tuple[
         for product in _alternatives(upper):
             tried = _swapped(scuffed, upper.step, product)
             yield Remedy("instead above", words_for(product), grit), tried
+            wait = meetings(meeting.surface, tried)[at].wait
+            if lower is not None and wait is not None:
+                longer = [each._replace(dry=wait) if each.step is lower.step else each for each in tried]
+                yield Remedy("instead above", words_for(product), grit, wait), longer
     else:
         yield Remedy("sand", sand=grit), scuffed
 
@@ -150,6 +156,8 @@ def remedy(surface: str, layers: Sequence[Layer], meeting: Meeting) -> Remedy:
     at = next(place for place, each in enumerate(layers) if each is meeting.upper)
     before = _faults(surface, layers)
     for way, tried in _ways(layers, meeting, at):
+        if any(each.trouble and each.upper.step is meeting.upper.step for each in meetings(surface, tried)):
+            continue  # it would mend another fault, not this one
         after = _faults(surface, tried)
         if after[0] < before[0] and after[1] <= before[1] and after[2] <= before[2] + 1e-9:
             return way

@@ -15,7 +15,14 @@ from reviewer.reference.finishes import BARE_WOOD
 from reviewer.reference.materials import material
 from reviewer.setting_out.directions import FACES
 from reviewer.units import TOLERANCE_MM
-from reviewer.workshop.coating import KNOTTY_WOOD, Schedule, layers_of, surface_of
+from reviewer.workshop.coating import (
+    INSIDE_CEDAR,
+    KNOTTY_WOOD,
+    OLD_FINISH,
+    Schedule,
+    layers_of,
+    surface_of,
+)
 
 if TYPE_CHECKING:
     from reviewer.setting_out.result import Joint, SettingOut
@@ -161,14 +168,22 @@ def faces_covered(plan: Plan, setting: SettingOut, finish: Finish) -> dict[str, 
 # ---------------------------------------------------------------- schedules
 
 
+#: Work before the first coat that takes a surface back to bare wood.
+_BARES = {KNOTTY_WOOD: ("seal knots",), OLD_FINISH: ("strip old paint", "strip old finish")}
+#: How the species table speaks of the wood of cedar chests.
+_AROMATIC = "aromatic"
+
+
 def _sealed(surface: str, finishes: Iterable[Finish]) -> str:
-    """The surface that the first coat meets: resinous wood with its knots sealed first is bare wood."""
-    if surface != KNOTTY_WOOD:
+    """The surface that the first coat meets: resinous wood with its knots sealed first is bare wood, and
+    so is wood that was stripped of its old coat."""
+    bares = _BARES.get(surface, ())
+    if not bares:
         return surface
     for finish in finishes:
         for step in finish.steps:
             if isinstance(step, Surfacing):
-                if step.work == "seal knots":
+                if step.work in bares:
                     return BARE_WOOD
             elif hasattr(step, "product"):
                 return surface
@@ -191,13 +206,22 @@ def schedules(plan: Plan, setting: SettingOut) -> tuple[Schedule, ...]:
     for place in sequence:
         for name in plan.finishes[place].on:
             finishes_on.setdefault(name, []).append(place)
-    surfaces = {name: surface_of(material(stock.material)) for name, stock in plan.stocks.items()}
+    surfaces = {
+        name: OLD_FINISH if stock.old_coat else surface_of(material(stock.material))
+        for name, stock in plan.stocks.items()
+    }
+    aromatic = {
+        name for name, stock in plan.stocks.items() if material(stock.material).bleeds.startswith(_AROMATIC)
+    }
     alike: dict[tuple[tuple[int, ...], str], dict[str, tuple[Face, ...]]] = {}
     for name, part in plan.parts.items():
         if name not in finishes_on:
             continue
         for places, faces in _by_face(finishes_on[name], covered, name).items():
-            alike.setdefault((places, surfaces[part.stock]), {})[name] = faces
+            surface = surfaces[part.stock]
+            if part.stock in aromatic and _goes_inside(plan, places, name):
+                surface = INSIDE_CEDAR
+            alike.setdefault((places, surface), {})[name] = faces
     found = []
     for (places, surface), parts in alike.items():
         used = [plan.finishes[place] for place in places]
@@ -212,6 +236,18 @@ def schedules(plan: Plan, setting: SettingOut) -> tuple[Schedule, ...]:
             )
         )
     return tuple(found)
+
+
+def _goes_inside(plan: Plan, places: tuple[int, ...], name: str) -> bool:
+    """Whether some finishes go on the inside of a piece: as they say, or all round a piece that shuts."""
+    for place in places:
+        facings = plan.finishes[place].facings.get(name)
+        if facings is None:
+            if plan.movings:
+                return True
+        elif any("inside" in facing.faces and not facing.but for facing in facings):
+            return True
+    return False
 
 
 def _by_face(

@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from reviewer.rules.fasteners._split_words import split_findings
-
 from reviewer.findings import Finding, Severity
 from reviewer.review import Review
 from reviewer.rulebook import rule
+from reviewer.rules.fasteners._split_words import split_findings
 
 
 @rule(

@@ -97,6 +97,7 @@ def _finding(review: Review, told: _Told) -> Finding:
             figures=(
                 Figure(f"{lower.said} dries", values["stated"], "the plan"),
                 Figure("how firm the table is", meeting.pair.status),
+                Figure("why", meeting.reason),
             ),
             formula="time needed - time stated",
             result=None if note else Figure("time missing", values["missing"]),

@@ -11,7 +11,7 @@ from reviewer.reference.finishes import Compatibility, compatibility
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.wording import listed
-from reviewer.workshop.coating import Layer, Schedule
+from reviewer.workshop.coating import Layer, Schedule, reason_of
 
 #: What a plan says of filler that has the colour of the finished work already.
 _MATCHED = frozenset(
@@ -92,6 +92,12 @@ def filler_will_show(review: Review) -> Iterator[Finding]:
                 "why": _WHY[pair.reason_code],
                 "source": pair.source,
             },
-            working=Working(figures=(Figure("how firm that is", pair.status),)),
+            working=Working(
+                figures=(
+                    Figure("what the table says", "shows", pair.source),
+                    Figure("how firm that is", pair.status),
+                    Figure("why", reason_of(pair)),
+                )
+            ),
             also_at=(layer.step.span,),
         )

@@ -4,118 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
-from reviewer.language.source import Source, Span
+from reviewer.findings import Finding, Severity
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.units import hours
-from reviewer.wording import listed
-from reviewer.workshop.coating import Meeting, Schedule, briefly
-from reviewer.workshop.coating_remedies import Remedy, remedy
-
-_SAYS = {
-    "no": "On {parts}, {coat} over {below} will not hold: {reason} ({source})",
-    "barrier": "On {parts}, {coat} over {below} needs a coat between: {reason} ({source})",
-    "scuff": "On {parts}, {coat} goes over {below} unsanded, with nothing to grip: {reason} ({source})",
-    "knots": "On {parts}, {coat} goes straight on wood that may hold resin: {reason} ({source})",
-    "colour": "On {parts}, {coat} over {below} may not look as meant: {reason} ({source})",
-}
-_DO = {
-    "sand": "Sand the {below} dull with {grit} grit first, and wipe off the dust.",
-    "between": "Put 1 coat of {product} between them.",
-    "between, later": "Let {below} dry {dry} first, and put 1 coat of {product} between them.",
-    "instead above": "Use {product} in place of {upper}.",
-    "instead above, sanded": "Use {product} in place of {upper}, over {below} sanded dull with {grit} grit.",
-    "instead below": "Use {product} in place of {below}.",
-    "before": "Put {upper} on before {below}.",
-    "last": "Keep {below} until every other coat is on.",
-    "none": "Leave one of the two out, or use another product for it.",
-    "knots": "Seal the knots with {product} first; boards without knots need none.",
-    "bare": "Wipe the wood with solvent and put 1 coat of {product} on before {upper}.",
-}
+from reviewer.rules.finishing.bonding import not_holding
+from reviewer.workshop.coating import Meeting
 
 
-def _severity(meeting: Meeting) -> Severity:
-    if meeting.trouble == "knots":
-        return Severity.NOTE
-    doubtful = meeting.pair.status in ("from memory", "sources differ")
-    if meeting.trouble == "scuff" or meeting.about_colour or doubtful:
-        return Severity.WARNING
-    return Severity.ERROR
-
-
-def _do(meeting: Meeting, way: Remedy) -> str:
-    if meeting.trouble == "knots":
-        return _DO["knots"]
-    if way.way == "between" and meeting.lower is None:
-        return _DO["bare"]
-    if way.dry is not None:
-        return _DO["between, later"]
-    return _DO["instead above, sanded" if way.way == "instead above" and way.sand else way.way]
-
-
-def _edit(source: Source, meeting: Meeting, way: Remedy) -> Edit | None:
-    """The remedy in plan words, where it is a plain change of one place."""
-    step = meeting.upper.step
-    first = Span(step.span.start, step.span.start)
-    if meeting.trouble == "knots" or way.dry is not None:  # the second is a change of two places
-        return None
-    match way.way:
-        case "sand":
-            return Edit(first, f"sand {way.sand}, ")
-        case "between":
-            return Edit(first, f"1 coat of {way.product}, ")
-        case "instead above" | "instead below":
-            changed = step if way.way == "instead above" or meeting.lower is None else meeting.lower.step
-            sand = f"sand {way.sand}, " if way.sand else ""
-            amount, of, _ = source.words(changed.span).partition(" of ")
-            return Edit(changed.span, f"{sand}{amount}{of}{way.product}") if of else None
-    return None
-
-
-def _finding(review: Review, schedule: Schedule, meeting: Meeting, where: dict[str, str]) -> Finding:
-    parts = tuple(where)
-    assert meeting.trouble is not None
-    way = remedy(schedule.surface, schedule.layers, meeting)
-    pair = meeting.pair
-    values: dict[str, Filling] = {
-        "parts": listed(tuple(where.values())),
-        "coat": meeting.upper.words,
-        "upper": meeting.upper.said,
-        "below": meeting.below,
-        "reason": meeting.reason,
-        "source": briefly(pair.source),
-        "product": way.product,
-        "grit": str(way.sand),
-        "dry": hours(way.dry or 0.0),
-    }
-    return Finding(
-        parts=parts,
-        at=meeting.upper.step.span,
-        says=_SAYS["colour" if meeting.about_colour else meeting.trouble] + ".",
-        do=_do(meeting, way),
-        values=values,
-        working=Working(
-            figures=(
-                Figure("upper coat", meeting.upper.said),
-                Figure("below it", meeting.below),
-                Figure("what the table says", _VERDICTS[pair.verdict], pair.source),
-                Figure("how firm that is", pair.status),
-            ),
-        ),
-        also_at=(meeting.lower.step.span,) if meeting.lower else (),
-        edit=_edit(review.source, meeting, way),
-        severity=_severity(meeting),
-    )
-
-
-_VERDICTS = {
-    "no": "does not hold",
-    "needs_barrier": "needs a coat between",
-    "scuff_first": "only on a dulled surface",
-    "ok_after_full_dry": "holds once all is dry",
-    "ok": "holds",
-}
+def _holds_not(meeting: Meeting) -> bool:
+    return meeting.trouble != "scuff" and not meeting.lifts and not meeting.bleeds
 
 
 @rule("will-not-bond", topic="finishing", severity=Severity.ERROR, needs=("plan.finishes",))
@@ -127,16 +24,16 @@ def will_not_bond(review: Review) -> Iterator[Finding]:
     again, down to the wood.
 
     Judged by: Each coat is looked up on what lies below it, from the wood outwards, in a table of which
-    coat holds on which. A coat that does not hold, or that needs another between, is an error; one that
-    holds only on a dulled surface is a warning unless a sanding stands between the two. It is also only a
-    warning where the sources differ, where the table's word is from memory, and where the coat holds but
-    looks wrong. Oily woods count as such. Resinous woods give a note, since the plan does not say whether
-    the boards have knots, unless it seals them. Each face of a part is judged by itself. The remedy was
-    tried in the whole order of coats.
+    coat holds on which. A coat that does not hold, or that needs another between, is an error. It is only
+    a warning where the sources differ, where the table's word is from memory, and where the coat holds but
+    looks wrong. Oily woods count as such, and so do the inside of a chest of aromatic cedar and wood that
+    still has its old coat. Resinous woods under a clear coat give a note, since the plan does not say
+    whether the boards have knots, unless it seals them. Each face of a part is judged by itself. The
+    remedy was tried in the whole order of coats.
 
-    Leaves out: Old finishes, wood filler, dried glue and the inside of cedar chests, which a plan cannot
-    say; how clean the surface is; whether a coat is brushed or sprayed; and more of the same product,
-    where the can decides.
+    Leaves out: What lifts the coat below (lifts), what needs a dulled surface (scuff-first), paint over
+    knots (bleeds-through), wood filler and dried glue, which have their own rules; how clean the surface
+    is; and more of the same product, where the can decides.
 
     Sources: the compatibility table with a source on each pair (data sheets, the Wood Handbook, trade
     pages; some pairs are common practice without a source, and they say so).
@@ -161,13 +58,4 @@ def will_not_bond(review: Review) -> Iterator[Finding]:
             2 coats of shellac dewaxed
             2 coats of polyurethane oil
     """
-    told: dict[tuple[Span, Span | str], tuple[Schedule, Meeting, dict[str, str]]] = {}
-    for schedule in review.finished_alike:
-        for meeting in schedule.meetings:
-            if meeting.trouble is None:
-                continue
-            below = meeting.lower.step.span if meeting.lower else schedule.surface
-            kept = told.setdefault((meeting.upper.step.span, below), (schedule, meeting, {}))
-            kept[2].update(schedule.where)
-    for schedule, meeting, where in told.values():
-        yield _finding(review, schedule, meeting, where)
+    return not_holding(review, _holds_not)

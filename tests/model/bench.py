@@ -38,7 +38,7 @@ finish painted: on leg.*, rail.*, end.*, stretcher
     2 coats of enamel acrylic, dry 4 h, sand 320 between coats
 finish clear: on seat.*
     sand 80, 120, 150
-    1 coat of stain oil, dry 72 h
+    1 coat of stain gel, dry 72 h
     3 coats of polyurethane waterborne, dry 2 h, sand 400 between coats
 
 load seat.*: 2 people seated

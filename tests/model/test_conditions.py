@@ -30,7 +30,7 @@ join rail.* to middle.*: screws #8 x 2 1/2, from above
 finish all: on leg.*, rail.*, middle.*
     2 coats of enamel acrylic, dry 4 h
 finish lower: on middle.*
-    1 coat of stain oil, dry 72 h
+    1 coat of stain gel, dry 72 h
 load middle.front: 20 kg
 accept sags on rail.*, middle.* because "it is only a trial"
 accept part-floats on middle.front because "it is only a trial"

@@ -19,7 +19,9 @@ SOURCED = {
     "finish_classes.csv": ("source_drying", "source_other"),
     "finish_compatibility.csv": ("source",),
     "finish_looks.csv": ("source",),
+    "finish_in_use.csv": ("source",),
     "finish_names.csv": ("source",),
+    "food_pieces.csv": ("source",),
     "glue.csv": ("source_times", "source_water"),
     "glue_names.csv": ("source",),
     "glue_lines.csv": ("source",),
@@ -52,6 +54,7 @@ SOURCED = {
     "synonyms.csv": ("source",),
     "usual_heights.csv": ("source",),
     "usual_values.csv": ("source",),
+    "wood_pores.csv": ("source",),
 }
 
 

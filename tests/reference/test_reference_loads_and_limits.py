@@ -150,6 +150,7 @@ LIMITS = """
     one-face-width
     driver-length driver-width driver-bit long-bit driver-lean screwdriver-shaft screwdriver-handle
     screwdriver-width short-driver-length hammer-room hammer-width nail-punch spanner-room
+    table-height-low table-height-high flat-coats-over-dark
 """
 
 

@@ -49,7 +49,7 @@ join rail.*, end.* to leg.*: pocket screws 2 1/2, 2 per end, glue pva
 
 finish clear: on seat.*
     sand 80, 120, 150
-    1 coat of stain oil, dry 72 h
+    1 coat of stain gel, dry 72 h
     3 coats of polyurethane waterborne, dry 2 h, sand 400 between coats
 
 load seat.*: 2 people seated
@@ -216,10 +216,10 @@ def bench_review(source: Source) -> Review:
                     Sanding(grits=(80, 120, 150), span=at(source, "sand 80, 120, 150")),
                     Coats(
                         count=1,
-                        product="stain_oil",
-                        said="stain oil",
+                        product="stain_gel",
+                        said="stain gel",
                         dry_hours=72,
-                        span=at(source, "1 coat of stain oil, dry 72 h"),
+                        span=at(source, "1 coat of stain gel, dry 72 h"),
                     ),
                     Coats(
                         count=3,

@@ -342,7 +342,7 @@ def test_finish_in_the_plan_s_order() -> None:
     page = Page(render_html([bench_report()]))
     steps = [
         "Sand with 80, 120, 150 grit",
-        "1 coat of stain oil",
+        "1 coat of stain gel",
         "3 days after it",
         "3 coats of polyurethane waterborne, sanded 400 grit between coats",
         "2 h after each coat",

@@ -60,24 +60,6 @@ VERDICTS: list[tuple[str, list[str], str | None, Severity | None]] = [
         None,
     ),
     (
-        "W12, page on lacquer, guitar finish seller: lacquer lifts alkyd enamel",
-        ["2 coats of enamel alkyd", "2 coats of lacquer nitrocellulose"],
-        None,
-        E,
-    ),
-    (
-        "FIN-008, magazine forum: lacquer over oil polyurethane",
-        ["2 coats of polyurethane oil", "1 coat of lacquer nitrocellulose"],
-        None,
-        E,
-    ),
-    (
-        "W14, data sheet of an interior oil-modified polyurethane: ambers light paint",
-        ["2 coats of enamel acrylic", "2 coats of polyurethane oil"],
-        None,
-        W,
-    ),
-    (
         "W33, two magazines on oily woods: oil polyurethane on bare teak",
         ["2 coats of polyurethane oil"],
         TEAK,
@@ -162,12 +144,6 @@ VERDICTS: list[tuple[str, list[str], str | None, Severity | None]] = [
         None,
     ),
     (
-        "FIN-017, paint shop's article: latex over oil enamel wants a scuff and a primer",
-        ["1 coat of enamel alkyd", "1 coat of enamel acrylic"],
-        None,
-        W,
-    ),
-    (
         "the same, scuffed with 220",
         ["1 coat of enamel alkyd", "sand 220", "1 coat of enamel acrylic"],
         None,
@@ -204,12 +180,6 @@ VERDICTS: list[tuple[str, list[str], str | None, Severity | None]] = [
         E,
     ),
     (
-        "chart of a furniture making page: cellulose lacquer takes polyurethane once dulled",
-        ["1 coat of lacquer nitrocellulose", "1 coat of polyurethane oil"],
-        None,
-        W,
-    ),
-    (
         "the same, dulled",
         ["1 coat of lacquer nitrocellulose", "sand 320", "1 coat of polyurethane oil"],
         None,
@@ -220,12 +190,6 @@ VERDICTS: list[tuple[str, list[str], str | None, Severity | None]] = [
         ["2 coats of polyurethane oil", "1 coat of oil danish"],
         None,
         W,
-    ),
-    (
-        "FIN-031, how-to pages, trade magazine: knots of pine bleed through paint; a note, there may be none",
-        ["1 coat of primer acrylic", "2 coats of enamel acrylic"],
-        PINE,
-        N,
     ),
     (
         "the same under shellac primer",
@@ -265,15 +229,6 @@ def test_words_of_a_coat_that_needs_another_between() -> None:
     ]
 
 
-def test_words_of_an_unsanded_coat() -> None:
-    assert told(board("2 coats of polyurethane oil", "1 coat of polyurethane waterborne"), RULE) == [
-        "warning sill @ 1 coat of polyurethane waterborne: On sill, the coat of polyurethane waterborne goes "
-        "over polyurethane oil unsanded, with nothing to grip: Cure fully, scuff 220-320, then water-based "
-        "is sound; a dewaxed shellac coat between makes it surer (Shellac seller, about shellac; more in "
-        "the working). → Sand the polyurethane oil dull with 220 grit first, and wipe off the dust."
-    ]
-
-
 def test_words_for_oily_and_for_resinous_wood() -> None:
     assert told(board("1 coat of varnish spar", stock=TEAK), RULE) == [
         "error sill @ 1 coat of varnish spar: On sill, the coat of varnish spar over bare oily wood needs a "
@@ -281,11 +236,11 @@ def test_words_for_oily_and_for_resinous_wood() -> None:
         "solvent wipe, then dewaxed shellac (Woodworking magazine, finishing of oily exotic woods; more in "
         "the working). → Wipe the wood with solvent and put 1 coat of shellac dewaxed on before varnish spar."
     ]
-    assert told(board("1 coat of enamel alkyd", stock=PINE), RULE) == [
-        "note sill @ 1 coat of enamel alkyd: On sill, the coat of enamel alkyd goes straight on wood that "
-        "may hold resin: Knots and resin bleed through paint unless sealed with shellac-type primer (How-to "
-        "pages, shellac-based primer; more in the working). → Seal the knots with primer shellac first; "
-        "boards without knots need none."
+    assert told(board("1 coat of varnish spar", stock=PINE), RULE) == [
+        "note sill @ 1 coat of varnish spar: On sill, the coat of varnish spar goes straight on wood that "
+        "may hold resin: Resin can weep through a clear coat; seal knots with dewaxed shellac (Woodworking "
+        "magazine, uses of sanding sealer). → Seal the knots with shellac dewaxed first; boards without "
+        "knots need none."
     ]
 
 
@@ -306,12 +261,6 @@ EDITED = [
     (["1 coat of shellac waxed", "2 coats of polyurethane oil"], "1 coat of shellac dewaxed, 2 coats of"),
     (["1 coat of sanding sealer", "2 coats of polyurethane oil"], "1 coat of shellac dewaxed\n"),
     (["1 coat of dye waterborne", "2 coats of polyurethane waterborne"], "1 coat of shellac dewaxed, 2"),
-    (["2 coats of enamel acrylic", "2 coats of polyurethane oil"], "2 coats of polyurethane waterborne"),
-    (
-        ["2 coats of enamel alkyd", "2 coats of lacquer nitrocellulose"],
-        "sand 220, 2 coats of lacquer waterborne",
-    ),
-    (["2 coats of polyurethane oil", "1 coat of polyurethane waterborne"], "sand 220, 1 coat of poly"),
     (["1 coat of stain oil", "2 coats of enamel acrylic"], "1 coat of primer shellac, 2 coats of enamel"),
 ]
 
@@ -328,13 +277,6 @@ def test_the_edit_mends_bare_teak() -> None:
     changed, left = mended(board("2 coats of polyurethane oil", stock=TEAK), RULE)
     assert "    1 coat of shellac dewaxed, 2 coats of polyurethane oil" in changed
     assert left == ()
-
-
-def test_sanding_between_the_coats_of_one_product_is_no_sanding_below_it() -> None:
-    steps = ("1 coat of polyurethane oil", "2 coats of polyurethane waterborne, sand 320 between coats")
-    assert [finding.weight for finding in findings_of(board(*steps), RULE)] == [W]
-    before = ("1 coat of polyurethane oil, sand 320 between coats", "2 coats of polyurethane waterborne")
-    assert findings_of(board(*before), RULE) == ()
 
 
 def test_finishes_on_one_part_lie_on_each_other_and_copies_are_told_once() -> None:
