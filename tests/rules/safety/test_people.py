@@ -335,3 +335,34 @@ def test_a_table_above_its_bench() -> None:
     assert findings_of(both.format(up=28), "height-unusual") == ()
     (finding,) = findings_of(both.format(up=33), "height-unusual")
     assert finding.parts == ("top",)
+
+
+# ---------------------------------------------------------------- loads of people
+
+
+@pytest.mark.parametrize(
+    ("title", "load", "found"),
+    [
+        ("Stool", "", 1),
+        ("Garden bench", "load seat: 20 kg", 1),
+        ("Workbench", "", 0),
+        ("Bench hook", "", 0),
+        ("Shelf", "", 0),
+        ("Stool", "load seat: 1 person seated", 0),
+        ("Step stool", "load seat: 1 person standing", 0),
+    ],
+)
+def test_a_seat_that_nobody_sits_on(title: str, load: str, found: int) -> None:
+    plan = SEAT.format(title=title, tall=16, use="x").replace("load seat: x", load)
+    assert len(findings_of(plan, "seat-load-unsaid")) == found
+
+
+def test_what_to_write_for_a_seat_puts_someone_on_it() -> None:
+    plan = SEAT.format(title="Step stool", tall=16, use="x").replace("load seat: x", "")
+    (finding,) = findings_of(plan, "seat-load-unsaid")
+    assert finding.edit
+    assert finding.edit.text.strip() == "load seat: 1 person standing"
+    # IRC Table R301.5: 300 lb on one spot of a step.
+    kg = finding.values["kg"]
+    assert not isinstance(kg, str)
+    assert kg.amount == pytest.approx(300 * 0.45359237)
