@@ -303,7 +303,8 @@ def _clothing(look: _Look, sign: RegulatedSign, word: str | None) -> Known | Non
         if piece.fixed or not piece.feet:
             continue
         volume = enclosed_volume(look.plan, look.setting, piece)
-        if not volume or not in_clothing_scope(piece.height, piece.whole.kg, volume):
+        within = bool(volume) and in_clothing_scope(piece.height, piece.whole.kg, volume)
+        if not within and not (word and volume):
             continue
         measured = (
             Measured("height", length(piece.height), scopes()["clothing-height"]),
@@ -313,9 +314,9 @@ def _clothing(look: _Look, sign: RegulatedSign, word: str | None) -> Known | Non
             ),
         )
         shown = f"its name says “{word}”" if word else "clothes are kept in it" if clothes else _SIZE_ALONE
-        eased = look.children == 0
+        eased = look.children == 0 or not within
         named = bool(clothes or word)
-        return Known(sign, shown, named, eased, piece.feet[:1], look.plan.span, measured)
+        return Known(sign, shown, named, eased, piece.feet, look.plan.span, measured)
     return None
 
 

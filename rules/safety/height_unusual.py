@@ -10,6 +10,7 @@ from reviewer.model.plan import Axis
 from reviewer.reference.usual_heights import UsualHeight, usual_heights
 from reviewer.review import Review
 from reviewer.rulebook import rule
+from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, length
 from reviewer.workshop.who_uses import made_for_a_child, word_in
 
@@ -76,12 +77,17 @@ def _titled(review: Review, what: str) -> UsualHeight | None:
     return None
 
 
+def _rank(solid: Solid) -> tuple[float, float, float]:
+    """The highest first, then the leftmost and foremost, whatever the order of the text."""
+    return solid.high[Axis.UP], -solid.low[Axis.ACROSS], -solid.low[Axis.DEEP]
+
+
 def _seats(review: Review) -> Iterator[tuple[str, Span, float]]:
     """The highest seat of each load of people, and how high it is."""
     for load in review.plan.loads:
         on = [name for name in load.on if name in review.setting.solids]
         if load.use == "people seated" and on:
-            best = max(on, key=lambda name: review.setting.solids[name].high[Axis.UP])
+            best = max(on, key=lambda name: _rank(review.setting.solids[name]))
             yield best, load.span, review.setting.solids[best].high[Axis.UP]
 
 
@@ -95,7 +101,7 @@ def _tops(review: Review) -> Iterator[tuple[str, float]]:
             and solid.high[Axis.UP] >= piece.height - 1
         ]
         if flat:
-            best = max(flat, key=lambda solid: solid.extent(0) * solid.extent(1))
+            best = max(flat, key=lambda solid: (round(solid.extent(0) * solid.extent(1)), _rank(solid)))
             yield best.name, best.high[Axis.UP]
 
 

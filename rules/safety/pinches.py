@@ -55,7 +55,11 @@ def _beside(review: Review, moved: Moved) -> tuple[str, float] | None:
             continue
         for axis in (each for each in range(3) if each != thin):
             gap, along = -inside[axis], inside[3 - thin - axis]
-            if least <= gap < most - TOLERANCE_MM and along > most and (best is None or gap < best[1]):
+            if (
+                least <= gap < most - TOLERANCE_MM
+                and along > most
+                and (best is None or (gap, solid.low) < (best[1], review.setting.solids[best[0]].low))
+            ):
                 best = name, gap
     return best
 

@@ -77,7 +77,14 @@ def seat_load_unsaid(review: Review) -> Iterator[Finding]:
         return
     from reviewer.reference.loads import planned_load
 
-    top = max(flat, key=lambda solid: (solid.high[Axis.UP], solid.extent(0) * solid.extent(1)))
+    top = max(
+        flat,
+        key=lambda solid: (
+            solid.high[Axis.UP],
+            round(solid.extent(0) * solid.extent(1)),
+            [-low for low in solid.low],
+        ),
+    )
     use = planned_load("people standing" if step else "people seated")
     name = review.plan.parts[top.name].with_copies
     words = f"load {name}: 1 person {'standing' if step else 'seated'}"

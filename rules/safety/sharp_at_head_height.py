@@ -153,7 +153,9 @@ def sharp_at_head_height(review: Review) -> Iterator[Finding]:
             if within is None or _rounded(review, name):
                 continue
             out = _sticks_out(review, piece, solid)
-            if out > most.amount + TOLERANCE_MM and (best is None or out > best[0]):
+            if out > most.amount + TOLERANCE_MM and (
+                best is None or (round(out, 3), best[1].low) > (round(best[0], 3), solid.low)
+            ):
                 best = out, solid, within
         if best is None:
             continue

@@ -90,7 +90,7 @@ def too_heavy_to_lift_alone(review: Review) -> Iterator[Finding]:
         if kg <= most.amount:
             continue
         what = f"The piece with {piece.parts[0]}" if len(pieces) > 1 else review.plan.title
-        parts = (piece.parts[0],) if len(pieces) > 1 else ()
+        parts = (piece.feet or piece.parts) if len(pieces) > 1 else ()
         if piece.fixed and not piece.feet:
             yield finding(what, kg, parts, _HUNG, _HUNG_DO, Severity.WARNING)
         else:

@@ -231,6 +231,7 @@ def test_storage_for_clothes() -> None:
 
 def test_storage_below_the_scope() -> None:
     assert weights(dresser(tall=26)) == []  # under 27 in
+    assert weights(dresser(title="Dresser", tall=26)) == [Severity.NOTE]
 
 
 def test_its_figures_are_those_of_a_tape() -> None:
