@@ -41,6 +41,9 @@ def _arguments() -> argparse.ArgumentParser:
     review.add_argument("--html", metavar="FILE", help="also write the report as one HTML page")
     review.add_argument("--json", metavar="FILE", help="also write the report as JSON")
     review.add_argument(
+        "--calendar", metavar="FILE", help="also write when the finish is done as an iCalendar file"
+    )
+    review.add_argument(
         "--level",
         choices=_LEVELS,
         help="the lightest finding that makes the exit status 1 (default: the folder's setting, else error)",
@@ -120,7 +123,7 @@ def _reports(
     rules = all_rules()
     settings = _settings_by_folder(plan.folder, known)
     lists = asked.html is not None or asked.json is not None
-    carried = lists or asked.full
+    carried = lists or asked.full or asked.calendar is not None
     level = LEVELS[asked.level] if asked.level else settings.level
     if measures or asked.sizes:
         from reviewer.reports.gathering import reports_at_sizes
@@ -201,8 +204,23 @@ def _review(asked: argparse.Namespace) -> int:
             from reviewer.reports.json_report import render_json
 
             write_whole(asked.json, render_json(reports), plans=files)
+        if asked.calendar is not None:
+            return _calendar(asked.calendar, reports, files)
     except ReportNotWrittenError as error:
         return _complain(error.says, error.do)
+    return max(map(_status, reports), default=NOTHING)
+
+
+def _calendar(path: str, reports: list[Report], files: list[str]) -> int:
+    """Write the finish's calendar; the status of the review, or that none could be made."""
+    from reviewer.reports.calendar_file import NoCalendarError, render_calendar
+    from reviewer.reports.writing import write_whole
+
+    try:
+        text = render_calendar(reports)
+    except NoCalendarError as error:
+        return _complain(error.says, error.do)
+    write_whole(path, text, plans=files, what="calendar")
     return max(map(_status, reports), default=NOTHING)
 
 

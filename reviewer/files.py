@@ -6,9 +6,10 @@ import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.language.problems import FileProblem
+from reviewer.records import NamedTuple
 
 if TYPE_CHECKING:
     from reviewer.language.sharing import Loader, SharedText

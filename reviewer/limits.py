@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.units import Value
 
 

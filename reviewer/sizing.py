@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from typing import NamedTuple
 
 from reviewer.language.declarations import Number
 from reviewer.language.reading import Read
@@ -11,6 +10,7 @@ from reviewer.language.source import Span
 from reviewer.model.builder import understand
 from reviewer.model.outside import Asked, NotSetError, SetMeasure, measured
 from reviewer.model.plan import Trial
+from reviewer.records import NamedTuple
 from reviewer.reviewing import Opened, Reviewed, reviewed_as
 from reviewer.rulebook import Rule
 from reviewer.settings import Settings

@@ -8,10 +8,13 @@ from __future__ import annotations
 
 import math
 from enum import Enum
-from typing import Literal, NamedTuple
+from typing import Literal
+
+from reviewer.records import NamedTuple
 
 MM_PER_INCH = 25.4  # exact by definition (international inch, 1959)
 MM_PER_FOOT = 12 * MM_PER_INCH
+LITRES_PER_GALLON = 3.785411784  # US liquid gallon, exact by definition (231 cubic inches)
 KG_PER_POUND = 0.45359237  # exact by definition (international pound, 1959)
 NEWTON_PER_KG = 9.80665  # standard gravity, exact by definition (CGPM 1901)
 NEWTON_PER_POUND = KG_PER_POUND * NEWTON_PER_KG
@@ -168,6 +171,24 @@ def _show_hours(amount_h: float) -> str:
     return f"{_plain(amount_h, 1)} h"
 
 
+def _show_liquid(amount_mm3: float, metric: bool) -> str:
+    """Litres, or US fluid ounces, quarts and gallons as cans have them, to two digits: no coat is surer."""
+    amount_l = amount_mm3 / MM3_PER_LITRE
+    if metric:
+        return f"{_two_digits(amount_l)} l" if amount_l >= 0.995 else f"{_two_digits(amount_l * 1000)} ml"
+    gallons = amount_l / LITRES_PER_GALLON
+    if gallons * 128 < 31.5:
+        return f"{_two_digits(gallons * 128)} fl oz"
+    return f"{_two_digits(gallons * 4)} qt" if gallons < 0.995 else f"{_two_digits(gallons)} gal"
+
+
+def _two_digits(amount: float) -> str:
+    if amount <= 0:
+        return "0"
+    places = 1 - math.floor(math.log10(amount))
+    return _plain(round(amount, places), max(0, places))
+
+
 def show(value: Value, system: UnitSystem) -> str:
     """The value for a person, unit included, in the plan's own unit system."""
     amount, kind = value
@@ -196,9 +217,7 @@ def show(value: Value, system: UnitSystem) -> str:
                 return f"{significant(amount / 1e9)} m³"
             return f"{significant(amount / MM_PER_FOOT**3)} cu ft"
         case "liquid":
-            if metric:
-                return f"{significant(amount / 1000, 2)} ml"
-            return f"{significant(amount / MM3_PER_FLUID_OUNCE, 2)} fl oz"
+            return _show_liquid(amount, metric)
         case "line load":
             if metric:
                 return f"{significant(amount * 1000 / NEWTON_PER_KG)} kg per m"

@@ -10,7 +10,6 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from functools import cached_property
-from typing import NamedTuple
 
 from reviewer.geometry.convex import Convex, Face, Swell, intersection, moved_body, moved_face, prism
 from reviewer.geometry.pieces import Edge, Flat, on_face, skin, true_edges
@@ -27,6 +26,7 @@ from reviewer.geometry.vectors import (
     moved,
     unit,
 )
+from reviewer.records import NamedTuple
 
 #: A bore as a many-sided prism has so many sides where the space of another part is taken from it.
 _BORE_SIDES = 32

@@ -10,7 +10,6 @@ import math
 from collections.abc import Iterable, Sequence
 from functools import cached_property
 from itertools import pairwise
-from typing import NamedTuple
 
 from reviewer.geometry.vectors import (
     SAME,
@@ -27,6 +26,7 @@ from reviewer.geometry.vectors import (
     turned_round,
     unit,
 )
+from reviewer.records import NamedTuple
 
 
 class Swell(NamedTuple):

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Sequence
 from itertools import pairwise
-from typing import NamedTuple
 
 from reviewer.geometry.convex import Convex, Face, clip, intersection
 from reviewer.geometry.vectors import (
@@ -22,6 +21,7 @@ from reviewer.geometry.vectors import (
     within,
     without,
 )
+from reviewer.records import NamedTuple
 
 #: Two ways are the same, or opposed, when their cosine is within this of one.
 _PARALLEL = 1e-9

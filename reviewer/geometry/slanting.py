@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import math
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.geometry.vectors import Vector
+from reviewer.records import NamedTuple
 
 EndCut = Literal["square", "level", "plumb", "corner"]
 

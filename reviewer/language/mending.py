@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from typing import NamedTuple
 
 from reviewer.language.examples import beginnings, example_of
 from reviewer.language.lexer import STRAY
@@ -15,6 +14,7 @@ from reviewer.language.rephrasing import rephrased
 from reviewer.language.stopping import Stop, near_keywords
 from reviewer.language.tables import END
 from reviewer.language.wordings import KINDS
+from reviewer.records import NamedTuple
 
 #: Where reading a text under a rule stops, None when it reads.
 Trial = Callable[[str, str], Stop | None]

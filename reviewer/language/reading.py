@@ -10,7 +10,7 @@ import re
 from bisect import bisect_right
 from collections.abc import Collection, Iterator
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any, NamedTuple
+from typing import TYPE_CHECKING, Any
 
 from reviewer.language import declarations as d
 from reviewer.language.declaring import Declarer
@@ -21,6 +21,7 @@ from reviewer.language.problems import ReadingProblem
 from reviewer.language.source import Span
 from reviewer.language.tables import BLOCKS, SHAREABLE, STATEMENTS, tables
 from reviewer.language.wordings import CLAUSES
+from reviewer.records import NamedTuple
 
 if TYPE_CHECKING:
     from reviewer.language.sharing import LaidOutFile, Loader, SharedFile

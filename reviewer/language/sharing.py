@@ -9,13 +9,13 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Callable, Iterator, Mapping
-from typing import NamedTuple
 
 from reviewer.language.declarations import Statement as Declaration
 from reviewer.language.layout import Layout, Statement, laid_out
 from reviewer.language.problems import FileProblem, ReadingProblem
 from reviewer.language.source import Span, UsedFile
 from reviewer.language.wordings import SHAPES, did_you_mean
+from reviewer.records import NamedTuple
 from reviewer.reference.names import nearest
 
 MAX_FILES = 20

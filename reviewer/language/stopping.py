@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Set
-from typing import NamedTuple
 
 from reviewer.language.problems import ReadingProblem
 from reviewer.language.source import Span
 from reviewer.language.tables import END, tables
 from reviewer.language.wordings import KINDS, MEANT
+from reviewer.records import NamedTuple
 from reviewer.reference.names import nearest
 
 WORD = re.compile(r"[^\W\d][\w-]*")

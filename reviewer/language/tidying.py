@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence, Set
 from dataclasses import dataclass
 from itertools import zip_longest
-from typing import NamedTuple
 
 from reviewer.language.declaring import Declarer
 from reviewer.language.layout import GOES_ON, Layout, Statement, laid_out
@@ -23,6 +22,7 @@ from reviewer.language.sharing import nothing_in_files
 from reviewer.language.source import Span
 from reviewer.language.tables import END, tables
 from reviewer.language.tidy_words import tidy_word
+from reviewer.records import NamedTuple
 
 INDENT = 4
 #: Blanks between the words of a line and its comment.

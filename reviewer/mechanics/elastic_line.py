@@ -9,7 +9,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from itertools import pairwise
-from typing import NamedTuple
+
+from reviewer.records import NamedTuple
 
 
 class Piece(NamedTuple):

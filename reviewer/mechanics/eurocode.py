@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import math
 from itertools import pairwise
-from typing import Literal, NamedTuple
+from typing import Literal
+
+from reviewer.records import NamedTuple
 
 #: EN 1995-1-1 (6.63), from memory: k_n of solid timber.
 _NOTCH_SOLID = 5.0

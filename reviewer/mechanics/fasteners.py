@@ -11,8 +11,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from typing import Literal, NamedTuple
+from typing import Literal
 
+from reviewer.records import NamedTuple
 from reviewer.units import MM_PER_INCH, NEWTON_PER_POUND
 
 #: The woods for which the withdrawal equations hold (NDS Tables 12.2A to 12.2D).

@@ -13,10 +13,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from typing import NamedTuple
 
 from reviewer.geometry.vectors import UNITS, Vector, cross, minus, moved, unit
 from reviewer.mechanics.frame_solver import Factors, Loose, Six, Spring
+from reviewer.records import NamedTuple
 
 __all__ = [
     "FIRM",

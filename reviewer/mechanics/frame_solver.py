@@ -11,7 +11,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from heapq import heapify, heappop, heappush
-from typing import NamedTuple
+
+from reviewer.records import NamedTuple
 
 FREEDOMS = 6
 _ROWS = range(FREEDOMS)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.units import NEWTON_PER_KG
 
 

@@ -7,8 +7,8 @@ mid-thickness, the width of the pocket and a grip of half the screw are common p
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.units import MM_PER_INCH
 
 #: The usual slant of the axis to the face.

@@ -8,7 +8,9 @@ clear wood in a handbook, and the two are never mixed.
 from __future__ import annotations
 
 import math
-from typing import Literal, NamedTuple
+from typing import Literal
+
+from reviewer.records import NamedTuple
 
 #: NDS 3.7.1.4: a solid column may not be longer than this many times its least side.
 LARGEST_COLUMN_SLENDERNESS = 50.0

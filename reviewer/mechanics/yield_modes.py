@@ -8,9 +8,10 @@ the Wood Handbook's like-looking equations give a yield load with no margin and 
 from __future__ import annotations
 
 import math
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.mechanics.fasteners import LARGE_DIAMETER
+from reviewer.records import NamedTuple
 from reviewer.units import MM_PER_INCH, MPA_PER_PSI
 
 #: How the joint gives way: wood crushed in the main or side member (I), the fastener turned stiff (II),

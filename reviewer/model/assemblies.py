@@ -8,7 +8,7 @@ so that nothing after this knows of assemblies but by the names. A plan without 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from typing import Any, NamedTuple
+from typing import Any
 
 from reviewer.language import declarations as d
 from reviewer.language.source import Span
@@ -18,6 +18,7 @@ from reviewer.model.members import MAX_DEPTH, MemberNames, Tree, members_of
 from reviewer.model.naming import with_each
 from reviewer.model.parts import MAX_COPIES, MAX_PARTS
 from reviewer.model.plan import Assembly, Part
+from reviewer.records import NamedTuple
 
 _MOVING = (d.Opens, d.Hinged, d.SlidesOut, d.LiftsOut)
 _FACE_FIELDS = frozenset(("face", "faces", "end", "along"))

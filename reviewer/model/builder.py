@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.language.declarations import Statement, Words
 from reviewer.language.numbers import SYSTEM_UNIT
@@ -20,6 +20,7 @@ from reviewer.model.naming import PartNames
 from reviewer.model.parts import PartMaker
 from reviewer.model.plan import Assembly, BareNumber, Finish, Fit, Moving, Plan, Step, Trial, UnknownName
 from reviewer.model.stocks import stocks_of
+from reviewer.records import NamedTuple
 from reviewer.units import UnitSystem
 
 if TYPE_CHECKING:

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple
 
 from reviewer.language import declarations as d
 from reviewer.model.desk import Desk
 from reviewer.model.left_out import Absent, LeftOut, Reason
 from reviewer.model.naming import with_each
+from reviewer.records import NamedTuple
 
 #: Sums with more numbers and names than this are not repeated in a message.
 _MOST_SAID = 6

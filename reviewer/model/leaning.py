@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.model.plan import Axis, Edge, Relation, Slope, Term
 from reviewer.model.rows import Copied, Row
 from reviewer.model.shapes import Lean
+from reviewer.records import NamedTuple
 
 #: Stands for a part's own name until each copy has its own.
 OWN = ""

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Any, NamedTuple
+from typing import Any
 
 from reviewer.language import declarations as d
 from reviewer.language.source import Span
 from reviewer.model.desk import Desk
 from reviewer.model.placing import FACES
 from reviewer.model.plan import Axis, Moving
+from reviewer.records import NamedTuple
 
 #: Nothing that is hinged swings further round than this: it would be where it began.
 MAX_DEGREES = 270

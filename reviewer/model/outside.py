@@ -6,7 +6,6 @@ import itertools
 import math
 import re
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
 
 from reviewer.language.declarations import Expression, Number, Statement, TryRange, Word
 from reviewer.language.numbers import MM_PER, SYSTEM_UNIT, Unit
@@ -15,6 +14,7 @@ from reviewer.language.source import Span
 from reviewer.language.wordings import did_you_mean
 from reviewer.model.desk import MAX_NAME, Desk
 from reviewer.model.trying import MAX_SIZES, even, stepped, too_many_sizes
+from reviewer.records import NamedTuple
 
 _NOWHERE = Span(0, 0)  # of words that stand in no plan
 _NAME = re.compile(r"[^\s:,=\"]+")

@@ -668,3 +668,8 @@ class Plan(Record):
     bare_numbers: AsMade[tuple[BareNumber, ...]] = ()
     doubtful: frozenset[str] = frozenset()  # parts that an unknown name keeps from being placed
     span: AsMade[Span]  # the title line
+
+    @property
+    def cans(self) -> tuple[Can, ...]:
+        """All cans at hand or to buy; they count for the whole plan."""
+        return tuple(can for finish in self.finishes for can in finish.cans)

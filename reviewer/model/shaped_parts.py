@@ -6,7 +6,6 @@ Only a plan that has such a part comes here.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
 
 from reviewer.language import declarations as d
 from reviewer.model.desk import Desk
@@ -20,6 +19,7 @@ from reviewer.model.slanting import leaning_copies, rising_of, tell_strange_slan
 from reviewer.model.specs import Spec, axes_of
 from reviewer.model.turning import Lie
 from reviewer.model.wood import wood_of
+from reviewer.records import NamedTuple
 
 
 class ShapedWood(NamedTuple):

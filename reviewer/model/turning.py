@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from reviewer.language import declarations as d
 from reviewer.model.desk import Desk
 from reviewer.model.plan import Axis, Stock
 from reviewer.model.specs import Spec
+from reviewer.records import NamedTuple
 
 #: Which way the thickness runs, by where the long axis runs and how the board is turned.
 _THICK: dict[tuple[Axis, str], Axis] = {

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from reviewer.language import declarations as d
 from reviewer.language.source import Span
 from reviewer.language.wordings import either
 from reviewer.model.desk import Desk
 from reviewer.model.plan import Cut, Stock
 from reviewer.model.specs import Spec
+from reviewer.records import NamedTuple
 from reviewer.units import TOLERANCE_MM
 
 #: The faces on each axis, low one first, and how something runs along it.

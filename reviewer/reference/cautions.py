@@ -6,8 +6,8 @@ They inform and defer: local codes, product manuals and licensed practice decide
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.reference.sources import Standing, standing
 from reviewer.reference.tables import Row, table
 from reviewer.units import KG_PER_POUND, MM_PER_FOOT, MM_PER_INCH

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Literal, NamedTuple, cast
+from typing import Literal, cast
 
+from reviewer.records import NamedTuple
 from reviewer.reference.sources import Standing, named, standing
 from reviewer.reference.tables import Row, table
 from reviewer.reference.wordbook import wordbook

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.reference.materials import material
 from reviewer.reference.sources import Standing, named, standing
 from reviewer.reference.tables import Row, table

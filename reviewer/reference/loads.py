@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Literal, NamedTuple, cast
+from typing import Literal, cast
 
+from reviewer.records import NamedTuple
 from reviewer.reference.names import even
 from reviewer.reference.sources import Standing, standing
 from reviewer.reference.tables import Row, table

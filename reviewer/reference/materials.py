@@ -7,8 +7,9 @@ strength is the mean at failure and never an allowable stress: for that see :mod
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Literal, NamedTuple
+from typing import Literal
 
+from reviewer.records import NamedTuple
 from reviewer.reference.sources import Standing, cited, named, standing
 from reviewer.reference.tables import Row, table
 from reviewer.reference.wordbook import wordbook

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from functools import lru_cache
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.reference.names import even
 from reviewer.reference.tables import Row, table
 

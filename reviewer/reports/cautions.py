@@ -13,12 +13,14 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from importlib import resources
-from typing import Any, NamedTuple
+from typing import Any
 
 from reviewer.model.plan import Coats, Plan, Sanding, Stock, Surfacing
 from reviewer.model.shapes import Cutting, Hole, Rounded
+from reviewer.records import NamedTuple
 from reviewer.reference.cautions import Caution, shop_cautions
 from reviewer.reference.finishes import finish
+from reviewer.reports.standing import old_paint_in, products_of
 from reviewer.review import Review
 from reviewer.setting_out.solid import Solid
 from reviewer.units import KG_PER_POUND, MM_PER_INCH
@@ -80,6 +82,15 @@ class _Uses:
         return tuple(step for step in steps if isinstance(step, Coats))
 
     @cached_property
+    def works(self) -> tuple[Surfacing, ...]:
+        steps = (step for finish in self.plan.finishes for step in finish.steps)
+        return tuple(step for step in steps if isinstance(step, Surfacing))
+
+    @cached_property
+    def products(self) -> dict[str, str]:
+        return products_of(self.plan)
+
+    @cached_property
     def woods(self) -> tuple[str, ...]:
         used = {part.stock for part in self.plan.parts.values()}
         return tuple(
@@ -136,8 +147,19 @@ _TESTS: dict[str, Callable[[_Uses, Any, Mapping[str, Any]], bool]] = {
     "housing": lambda uses, kinds, _: any(j.housing and j.housing.kind in kinds for j in uses.plan.joins),
     "finish": lambda uses, words, _: _names(words, (f"{c.said} {c.product}".lower() for c in uses.coats)),
     "finished": lambda uses, *_: bool(uses.coats),
-    "self_heating": lambda uses, *_: any(finish(coat.product).rags_self_heat for coat in uses.coats),
-    "carrier": lambda uses, words, _: _names(words, (finish(coat.product).carrier for coat in uses.coats)),
+    "self_heating": lambda uses, *_: any(finish(product).rags_self_heat for product in uses.products),
+    "carrier": lambda uses, words, _: _names(words, (finish(product).carrier for product in uses.products)),
+    "worked": lambda uses, words, _: _names(words, (work.work for work in uses.works)),
+    "wiped_with": lambda uses, words, _: _names(
+        words, (work.stuff.lower() for work in uses.works if work.work == "wipe")
+    ),
+    "thinned_with": lambda uses, words, _: _names(
+        words, (finish(coat.product).carrier for coat in uses.coats if coat.thinned)
+    ),
+    "by_spray": lambda uses, *_: any(
+        coat.applied == "spray" or coat.product == "enamel_spray" for coat in uses.coats
+    ),
+    "old_paint": lambda uses, *_: old_paint_in(uses.plan),
     "ripped": lambda uses, *_: bool(uses.ripped),
     "narrower_in": _narrower,
     "shorter_in": lambda uses, limit, _: any(s.length < limit * MM_PER_INCH for s in uses.solids),
@@ -146,7 +168,6 @@ _TESTS: dict[str, Callable[[_Uses, Any, Mapping[str, Any]], bool]] = {
     "heavier_lb": lambda uses, limit, _: uses.mass is not None and uses.mass > limit * KG_PER_POUND,
     "treated": lambda uses, *_: any(stock.treated for stock in uses.plan.stocks.values()),
     "reclaimed": lambda uses, *_: any(stock.reclaimed for stock in uses.stocks),
-    "old_coat": lambda uses, coats, _: any(stock.old_coat in coats for stock in uses.stocks),
     "round": lambda uses, *_: (
         any(stock.round for stock in uses.stocks) or any(isinstance(cut, Rounded) for cut in uses.cuttings)
     ),
@@ -155,16 +176,13 @@ _TESTS: dict[str, Callable[[_Uses, Any, Mapping[str, Any]], bool]] = {
         isinstance(cut, Hole) and cut.diameter > limit * MM_PER_INCH for cut in uses.cuttings
     ),
     "sheet_lb": lambda uses, limit, _: uses.sheet > limit * KG_PER_POUND,
-    "stripped": lambda uses, *_: any(
-        isinstance(step, Surfacing) and step.work in ("strip old paint", "strip old finish")
-        for f in uses.plan.finishes
-        for step in f.steps
-    ),
     "heater": lambda uses, *_: bool(uses.plan.room and uses.plan.room.heaters),
     "indoors": lambda uses, *_: uses.plan.room is None or not uses.plan.room.outdoors,
     "children": lambda uses, *_: bool(uses.plan.room and uses.plan.room.children_under),
     "sanded": lambda uses, *_: any(
-        isinstance(step, Sanding) or bool(step.sanded_between) for f in uses.plan.finishes for step in f.steps
+        isinstance(step, Sanding) or (isinstance(step, Coats) and bool(step.sanded_between))
+        for f in uses.plan.finishes
+        for step in f.steps
     ),
 }
 

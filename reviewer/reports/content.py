@@ -20,6 +20,8 @@ from reviewer.workshop.assumptions import Assumption
 
 if TYPE_CHECKING:
     from reviewer.model.outside import SetMeasure
+    from reviewer.reports.finishing import Finishing
+    from reviewer.reports.standing import Standing
     from reviewer.reports.used import Carried
 
 #: The topic whose notes are what was taken for granted: listed by themselves, not among the findings.
@@ -107,6 +109,7 @@ class Report:
     joints: tuple[JointRow, ...] = ()
     buying: Buying | None = None
     carried: Carried | None = None
+    finishing: Finishing | None = None  # how much finish, and when
     measures: tuple[SetMeasure, ...] = ()  # set from outside, in place of the plan's own
     varied: tuple[str, ...] = ()  # those of them that go through several sizes in this run
     sizes_asked: bool = False  # whether the sizes that the plan names were to be tried
@@ -121,6 +124,15 @@ class Report:
         from reviewer.reports.sizes import size_remarks
 
         return size_remarks(self)
+
+    @property
+    def standing(self) -> tuple[Standing, ...]:
+        """The cautions that are told however short the review is."""
+        if self.review is None or not (self.review.plan.finishes or self.review.plan.stocks):
+            return ()
+        from reviewer.reports.standing import standing_cautions
+
+        return standing_cautions(self.review)
 
     @property
     def at(self) -> str:

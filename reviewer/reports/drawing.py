@@ -7,9 +7,9 @@ pixels of a page 390 wide, so that lettering stays readable where nothing is shr
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
 
 from reviewer.findings import Severity
+from reviewer.records import NamedTuple
 from reviewer.reports.content import counted_word, sizes_text
 from reviewer.reports.projection import (
     ABOVE,

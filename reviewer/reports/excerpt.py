@@ -9,9 +9,9 @@ from __future__ import annotations
 import re
 import unicodedata
 from functools import lru_cache
-from typing import NamedTuple
 
 from reviewer.language.source import Source, Span
+from reviewer.records import NamedTuple
 
 TAB_STOP = 4
 

@@ -6,8 +6,8 @@ A place is how far along the axis from the head towards the point, and how far t
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.reports.svg import Point
 from reviewer.workshop.placed import Placed
 

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.reports.svg import Point, number
 
 Shape = tuple[Point, ...]

@@ -32,7 +32,7 @@ def report_of(
 
     ``lists`` False leaves out the cut list, what to buy and the mass, which only the page and the JSON
     tell: a terminal need not wait for them. ``carried`` False leaves out how loads travel and how far
-    parts are used.
+    parts are used. The finish's amounts and timetable come with either.
     """
     if review is None:
         return Report(source, problems)
@@ -43,9 +43,21 @@ def report_of(
         from reviewer.reports.used import carried_of
 
         ways = carried_of(review)
+    finishing = None
+    if (carried or lists) and placed and review.plan.finishes:
+        from reviewer.reports.finishing import finishing_of
+
+        finishing = finishing_of(review)
     if not lists:
         return Report(
-            source, problems, review, judgement, assumptions=assumptions, rules=rules or {}, carried=ways
+            source,
+            problems,
+            review,
+            judgement,
+            assumptions=assumptions,
+            rules=rules or {},
+            carried=ways,
+            finishing=finishing,
         )
     from reviewer.reports.buying import buying_of, cut_list_of
     from reviewer.reports.joints import joints_of
@@ -62,6 +74,7 @@ def report_of(
         joints=joints_of(review) if placed else (),
         buying=buying_of(review) if placed else None,
         carried=ways,
+        finishing=finishing,
     )
 
 

@@ -12,6 +12,7 @@ from markupsafe import Markup
 from reviewer import __version__
 from reviewer.reports.content import Report, verdict
 from reviewer.reports.excerpt import visible
+from reviewer.reports.finishing import NEEDS_LEAD
 from reviewer.reports.page import counts_line, plan_page, sizes_shown
 
 
@@ -51,6 +52,7 @@ def render_html(reports: Sequence[Report]) -> str:
             tables=sizes_shown(reports, pages),
             said=said,
             counts=counts_line(said),
+            needs_lead=NEEDS_LEAD,
             style=Markup(_shipped("style.css")),
             version=__version__,
         )

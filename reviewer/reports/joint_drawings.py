@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from typing import NamedTuple
 
 from reviewer.findings import Finding, Severity
 from reviewer.geometry.vectors import dot
 from reviewer.model.plan import GROUNDS, Fastening, FasteningKind, HousingKind, Join
+from reviewer.records import NamedTuple
 from reviewer.reports.content import counted_word
 from reviewer.reports.drawing import finding_anchor
 from reviewer.reports.joint_section import Section, section_of

@@ -7,10 +7,10 @@ the piece stands; so all sections read alike.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from reviewer.geometry.vectors import UNITS, cross, dot, minus, moved, times, unit
 from reviewer.model.plan import GROUNDS
+from reviewer.records import NamedTuple
 from reviewer.reports.flat_shapes import (
     HalfPlane,
     Shape,

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
 
 from reviewer.findings import Filling
 from reviewer.model.plan import WALL
+from reviewer.records import NamedTuple
 from reviewer.reports.content import counted_word
 from reviewer.reports.shown import JointUseLine
 from reviewer.review import Review

@@ -22,6 +22,7 @@ from reviewer.plan_words import plan_unit
 from reviewer.reference.cautions import Caution
 from reviewer.reports.cautions import cautions_at_work
 from reviewer.reports.content import Bought, Buying, CutRow, Piece, Report, verdict
+from reviewer.reports.finishing_json import finishing_json, standing_json
 from reviewer.reports.joint_use import JointUseRow
 from reviewer.reports.lists import finish_steps
 from reviewer.reports.order import Order, order_of
@@ -399,6 +400,8 @@ def _plan(report: Report) -> Json:
         "cut_list": [_cut_row(row) for row in report.cut_list],
         "joints": [row._asdict() for row in report.joints],
         "buying": _buying(report.buying),
+        "finishing": finishing_json(report.finishing),
+        "standing": standing_json(report),
     }
 
 

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from reviewer.model.plan import Coats, Finish, Sanding, Surfacing
+from reviewer.records import NamedTuple
 from reviewer.reports.content import counted_word
 from reviewer.units import UnitSystem, Value, hours, show
 

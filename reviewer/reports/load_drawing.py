@@ -7,8 +7,8 @@ with them and with what comes down on the floor and the wall.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.reports.drawing import DRAWN
 from reviewer.reports.projection import FRONT, Seen, far_to_near, reach, seen
 from reviewer.reports.svg import Point, label, line, number, outline, words

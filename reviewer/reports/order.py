@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from itertools import groupby
-from typing import NamedTuple
 
 from reviewer.model.plan import Remark, Step, Waiting, Work
+from reviewer.records import NamedTuple
 from reviewer.reports.excerpt import one_line
 from reviewer.review import Review
 from reviewer.units import hours, show

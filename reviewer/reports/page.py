@@ -9,7 +9,7 @@ from reviewer.findings import SAFETY, Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
 from reviewer.reports.bent_shape import bend_times, bent_svg, drawn_words, member_of
 from reviewer.reports.boards import board_svg, board_words
-from reviewer.reports.cautions import cautions_at_work
+from reviewer.reports.cautions import CautionsAt, cautions_at_work
 from reviewer.reports.content import (
     Bought,
     Report,
@@ -23,6 +23,15 @@ from reviewer.reports.content import (
 )
 from reviewer.reports.drawing import Drawing, Flag, drawing_of, finding_anchor
 from reviewer.reports.excerpt import marked_lines
+from reviewer.reports.finishing import ROWS as TIME_ROWS
+from reviewer.reports.finishing import (
+    ending_said,
+    need_rows,
+    needless_said,
+    surface_tables,
+    time_rows,
+    timetable_lead,
+)
 from reviewer.reports.joint_drawings import NO_DRAWINGS, joint_drawings
 from reviewer.reports.joint_use import joint_use_lines
 from reviewer.reports.lists import finish_steps
@@ -36,6 +45,7 @@ from reviewer.reports.shown import (
     Card,
     CutLine,
     FigureRow,
+    FinishShown,
     Group,
     Line,
     LoadsShown,
@@ -49,6 +59,7 @@ from reviewer.reports.shown import (
     UsedText,
     UseLine,
 )
+from reviewer.reports.timeline import timeline_sheets
 from reviewer.reports.used import ROWS, UseRow, landed_text, landings, limit_sources, more_rows, path_text
 from reviewer.setting_out.solid import Solid
 from reviewer.units import UnitSystem, Value, hours, length, mass, show
@@ -286,6 +297,46 @@ def _bars(report: Report) -> tuple[Bar, ...]:
     )
 
 
+def _schedules(report: Report) -> tuple[Schedule, ...]:
+    """The finishes as the plan has them."""
+    return tuple(
+        Schedule(finish.name, _names(finish.on), finish_steps(finish, report.units))
+        for finish in (report.review.plan.finishes if report.review else ())
+    )
+
+
+def _finish(report: Report, prefix: str) -> FinishShown | None:
+    """When the finish is done; None where no timetable could be made."""
+    found = report.finishing
+    if found is None or found.timetable is None or not found.timetable.tasks:
+        return None
+    timetable = found.timetable
+    rows = time_rows(timetable)
+    surfaces, more = surface_tables(found, report.units)
+    return FinishShown(
+        timeline_sheets(timetable, prefix),
+        timetable_lead(timetable, report.units),
+        timetable.remarks,
+        rows[:TIME_ROWS],
+        max(0, len(rows) - TIME_ROWS),
+        tuple(ending_said(ending, timetable) for ending in timetable.endings),
+        surfaces,
+        more,
+    )
+
+
+def _cautions(report: Report) -> tuple[CautionsAt, ...]:
+    """The usual cautions in the order of work, less those that stand above already."""
+    if report.review is None:
+        return ()
+    standing = {caution.about for caution in report.standing}
+    told = (
+        CautionsAt(part.title, tuple(each for each in part.cautions if each.about not in standing))
+        for part in cautions_at_work(report.review, report.mass)
+    )
+    return tuple(part for part in told if part.cautions)
+
+
 def _hardware(report: Report) -> tuple[tuple[str, str, str], ...]:
     if report.buying is None:
         return ()
@@ -363,6 +414,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
     order = order_of(review) if review else Order((), 0.0)
     carried = report.carried
     use, use_more, use_limits = _use(carried.use if carried else (), report.units)
+    finish = _finish(report, prefix)
     joint_use, joint_use_more, joint_limits = joint_use_lines(
         carried.joints if carried else (), report.units, ROWS
     )
@@ -405,10 +457,11 @@ def plan_page(report: Report, index: int) -> PlanPage:
         hardware=_hardware(report),
         total=_money(report.buying.total) if report.buying else "",
         buying_remarks=report.buying.remarks if report.buying else (),
-        schedules=tuple(
-            Schedule(finish.name, _names(finish.on), finish_steps(finish, report.units))
-            for finish in (review.plan.finishes if review else ())
-        ),
+        needs=need_rows(report.finishing, report.units) if report.finishing else (),
+        needless=needless_said(report.finishing) if report.finishing else (),
+        schedules=() if finish else _schedules(report),
+        finish=finish,
+        standing=report.standing,
         steps=order.steps,
         waits=show(hours(order.waits), report.units) if order.waits else "",
         assumptions=tuple(assumption_text(taken, report.units) for taken in report.assumptions),
@@ -421,7 +474,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
             )
             for finding in report.waived
         ),
-        cautions=cautions_at_work(review, report.mass) if review else (),
+        cautions=_cautions(report),
         lines=report.source.lines(),
         uses=used_text(report.source) if report.source.used else "",
         used=tuple(

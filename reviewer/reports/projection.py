@@ -9,8 +9,9 @@ from __future__ import annotations
 import heapq
 import math
 from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
+from reviewer.records import NamedTuple
 from reviewer.setting_out.solid import Solid, Vector
 
 if TYPE_CHECKING:

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from reviewer.geometry.vectors import dot
 from reviewer.model.plan import GROUNDS, Plan
+from reviewer.records import NamedTuple
 from reviewer.reports.fastener_shapes import bored, outlines_of
 from reviewer.reports.flat_shapes import (
     HalfPlane,

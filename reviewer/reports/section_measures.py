@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple
 
 from reviewer.model.plan import GROUNDS
+from reviewer.records import NamedTuple
 from reviewer.reports.flat_shapes import Shape, bounds_of, stretch_inside
 from reviewer.reports.joint_section import REACH, Section
 from reviewer.reports.svg import Point

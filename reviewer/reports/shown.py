@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
+from reviewer.records import NamedTuple
 from reviewer.reports.cautions import CautionsAt
 from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
+from reviewer.reports.finishing import NeedRow, SurfaceTable, TimeRow
 from reviewer.reports.joint_drawings import JointDrawings
 from reviewer.reports.lists import FinishStep
 from reviewer.reports.order import StepRow
+from reviewer.reports.standing import Standing
+from reviewer.reports.timeline import Sheet
 
 
 class Line(NamedTuple):
@@ -164,6 +166,19 @@ class Schedule(NamedTuple):
     steps: tuple[FinishStep, ...]
 
 
+class FinishShown(NamedTuple):
+    """When the finish is done: drawings, the timetable, and what goes on each surface."""
+
+    sheets: tuple[Sheet, ...]
+    lead: str
+    remarks: tuple[str, ...]
+    rows: tuple[TimeRow, ...]
+    more: int  # rows that are left out
+    endings: tuple[str, ...]
+    surfaces: tuple[SurfaceTable, ...]
+    more_surfaces: int
+
+
 class Accepted(NamedTuple):
     """A finding that the plan accepts."""
 
@@ -229,7 +244,11 @@ class PlanPage(NamedTuple):
     hardware: tuple[tuple[str, str, str], ...]
     total: str
     buying_remarks: tuple[str, ...]
-    schedules: tuple[Schedule, ...]
+    needs: tuple[NeedRow, ...]  # finish and sandpaper
+    needless: tuple[str, ...]
+    schedules: tuple[Schedule, ...]  # where no timetable was made
+    finish: FinishShown | None
+    standing: tuple[Standing, ...]
     steps: tuple[StepRow, ...]
     waits: str  # of all steps together; empty where none waits
     assumptions: tuple[str, ...]

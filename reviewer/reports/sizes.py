@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from reviewer.findings import Severity
 from reviewer.language.numbers import MM_PER, Unit
 from reviewer.model.outside import SetMeasure
 from reviewer.plan_words import number_text, plan_unit
+from reviewer.records import NamedTuple
 from reviewer.reports.content import Report, counted_word
 from reviewer.wording import listed, sentence
 

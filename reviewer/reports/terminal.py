@@ -10,10 +10,11 @@ import re
 import shutil
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from typing import TYPE_CHECKING, NamedTuple, TextIO
+from typing import TYPE_CHECKING, TextIO
 
 from reviewer.findings import SAFETY, Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
+from reviewer.records import NamedTuple
 from reviewer.reports.content import Report, assumption_text, counted_word, edit_text, used_text, verdict
 from reviewer.reports.excerpt import MarkedLine, cells, laid_out, marked_lines, one_line
 from reviewer.units import UnitSystem, hours, show
@@ -311,6 +312,30 @@ def _carried(report: Report, look: Look) -> Iterator[str]:
         yield ""
 
 
+def _finishing(report: Report, look: Look) -> Iterator[str]:
+    """How much finish it takes and when it is done, in a full review."""
+    if not look.full or report.finishing is None:
+        return
+    from reviewer.reports.finishing import finishing_lines
+
+    for title, rows in finishing_lines(report.finishing, report.units):
+        yield look.painted(title, "1")
+        yield ""
+        for head, text in rows:
+            yield from wrapped(text, look.width, head, " " * cells(head))
+        yield ""
+
+
+def _standing(report: Report, look: Look) -> Iterator[str]:
+    """The cautions that are told however short the review is."""
+    for caution in report.standing:
+        yield look.painted(f"Caution: {caution.name}", "1")
+        yield from wrapped(caution.says, look.width, " " * INDENT, " " * INDENT)
+        if look.full:
+            yield from _labelled("source", caution.source, look)
+        yield ""
+
+
 def _hardware(report: Report, look: Look) -> Iterator[str]:
     """What every join takes and what to buy of it, in a full review of a piece that can be set out."""
     review = report.review
@@ -332,6 +357,7 @@ def _cautions(report: Report, look: Look) -> Iterator[str]:
         return
     from reviewer.reports.cautions import cautions_at_work
 
+    standing = {caution.about for caution in report.standing}  # those follow by themselves
     told = cautions_at_work(report.review, report.mass)
     if not told:
         return
@@ -340,8 +366,10 @@ def _cautions(report: Report, look: Look) -> Iterator[str]:
     said = "Not all there are: local codes, the manuals of your tools and licensed practice come first."
     yield from wrapped(said, look.width)
     for part in told:
-        yield look.painted(part.title, "1")
-        for caution in part.cautions:
+        some = [caution for caution in part.cautions if caution.about not in standing]
+        if some:
+            yield look.painted(part.title, "1")
+        for caution in some:
             text = f"{caution.about} ({caution.hazard}): {caution.usual}"
             yield from wrapped(text, look.width, " -  ", " " * INDENT)
     yield ""
@@ -469,8 +497,10 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
     yield from _carried(report, look)
     yield from _hardware(report, look)
     yield from _order(report, look)
+    yield from _finishing(report, look)
     yield from _cautions(report, look)
     yield from _assumptions(report, look)
+    yield from _standing(report, look)
 
 
 def render_terminal(
@@ -487,6 +517,8 @@ def render_terminal(
     for report in reports:
         if full or not (report.varied and report.passes):
             lines += _plan(report, look)
+    if not full and reports and all(report.varied and report.passes for report in reports):
+        lines += _standing(reports[0], look)
     said = verdict(reports)
     heaviest = Severity.ERROR if said.to_mend else Severity.WARNING if said.to_think_over else None
     ending = f"{said.headline}; {said.detail}." if said.detail else f"{said.headline}."

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
 
 from reviewer.findings import Filling
+from reviewer.records import NamedTuple
 from reviewer.reports.content import counted_word
 from reviewer.reports.joint_use import JointUseRow, joint_use_rows, joints_said
 from reviewer.review import Review

@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from typing import NamedTuple
 
 from reviewer.geometry.convex import Convex, Swell, clip, oriented_box, prism
 from reviewer.geometry.slanting import EndCut, leaning, rise, section_of_level
 from reviewer.geometry.vectors import UNITS, Vector, dot, moved, turned_round
 from reviewer.model.plan import Axis, Part
 from reviewer.model.shapes import Lean, Rising, Side
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import Miscut
 from reviewer.units import TOLERANCE_MM
 

@@ -8,8 +8,8 @@ kept.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import Contact, Overlap
 from reviewer.setting_out.solid import Solid, Surface, Vector
 from reviewer.units import TOLERANCE_MM
@@ -33,10 +33,10 @@ class Meetings(NamedTuple):
     crowded: bool
 
 
-def _pairs_on(solids: Sequence[Solid], axis: int) -> int:
-    """How many pairs share ground on an axis, counted without making them."""
+def _pairs_on(solids: Sequence[Solid], axis: int, near: float) -> int:
+    """How many pairs share ground on an axis or come so near there, counted without making them."""
     lows = sorted(solid.low[axis] for solid in solids)
-    highs = sorted(solid.high[axis] + TOLERANCE_MM for solid in solids)
+    highs = sorted(solid.high[axis] + near for solid in solids)
     open_now = total = ended = 0
     for low in lows:
         while highs[ended] < low:
@@ -47,11 +47,15 @@ def _pairs_on(solids: Sequence[Solid], axis: int) -> int:
     return total
 
 
-def candidates(solids: Sequence[Solid]) -> Iterator[tuple[int, int]]:
-    """Pairs of indexes whose bounds meet or come within the tolerance, each once."""
+def candidates(solids: Sequence[Solid], apart: float = 0.0) -> Iterator[tuple[int, int]]:
+    """Pairs of indexes whose bounds are no more than ``apart`` mm and the tolerance apart, each once.
+
+    Raises OverflowError in a plan far too crowded.
+    """
     if len(solids) < 2:
         return
-    axis = min(range(3), key=lambda each: (_pairs_on(solids, each), each))
+    near = apart + TOLERANCE_MM
+    axis = min(range(3), key=lambda each: (_pairs_on(solids, each, near), each))
     first, second = (other for other in range(3) if other != axis)
     numbers = range(len(solids))
     order = sorted(numbers, key=lambda index: solids[index].low[axis])
@@ -61,15 +65,15 @@ def candidates(solids: Sequence[Solid]) -> Iterator[tuple[int, int]]:
     looked = 0
     for index in order:
         low, high = solids[index].low, solids[index].high
-        start = low[axis] - TOLERANCE_MM
+        start = low[axis] - near
         while solids[ends_next].high[axis] < start:  # this one's own end is never before its start
             del open_now[ends_next]
             ends_next = next(ending)
         looked += len(open_now)
         if looked > MAX_CANDIDATES:
             raise OverflowError
-        from_1, to_1 = low[first] - TOLERANCE_MM, high[first] + TOLERANCE_MM
-        from_2, to_2 = low[second] - TOLERANCE_MM, high[second] + TOLERANCE_MM
+        from_1, to_1 = low[first] - near, high[first] + near
+        from_2, to_2 = low[second] - near, high[second] + near
         for other, (low_1, high_1, low_2, high_2) in open_now.items():
             if low_1 <= to_1 and high_1 >= from_1 and low_2 <= to_2 and high_2 >= from_2:
                 yield (other, index) if other < index else (index, other)

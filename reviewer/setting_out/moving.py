@@ -9,9 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.model.plan import Axis, Moving, Plan
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import Extent, SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
-from typing import NamedTuple
 
 from reviewer.geometry.vectors import SAME, Vector, minus
 from reviewer.model.plan import Part
 from reviewer.model.shapes import EndToSuit, FittedNotch
+from reviewer.records import NamedTuple
 from reviewer.setting_out.blanks import blank_of
 from reviewer.setting_out.making import Maker
 from reviewer.setting_out.result import Miscut

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from reviewer.findings import Filling
 from reviewer.language.source import Span
+from reviewer.records import NamedTuple
 
 
 class Assumption(NamedTuple):

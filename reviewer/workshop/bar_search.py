@@ -11,8 +11,8 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.workshop.pattern_bounds import (
     Kind,
     Measure,

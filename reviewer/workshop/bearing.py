@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from typing import NamedTuple
 
 from reviewer.model.plan import Axis
+from reviewer.records import NamedTuple
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.holding import Held

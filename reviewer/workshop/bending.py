@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Iterable, Sequence
-from typing import NamedTuple
 
 from reviewer.mechanics.beam import BeamResult, Unstable, solve_beam
 from reviewer.mechanics.beam_loads import LineLoad, PointLoad
+from reviewer.records import NamedTuple
 from reviewer.workshop.loading import Carried, Spread
 
 

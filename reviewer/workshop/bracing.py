@@ -11,9 +11,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.model.plan import Axis
+from reviewer.records import NamedTuple
 from reviewer.reference.joint_stiffness import End
 from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.columns import Column, column

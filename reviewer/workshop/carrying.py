@@ -20,7 +20,7 @@ import math
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from reviewer.mechanics.beam import BeamResult, second_moment
+from reviewer.mechanics.beam import BeamResult, Unstable, second_moment
 from reviewer.mechanics.mass import Mass
 from reviewer.model.plan import FLOOR, GROUNDS, Axis, Plan, Stock
 from reviewer.records import NamedTuple, dataclass
@@ -142,6 +142,7 @@ class _Carrier:
         self.arriving: dict[str, list[_Arriving]] = {}
         self.members: dict[str, Member] = {}
         self.beams: dict[tuple[Beam, float, Along], Stood] = {}  # copies of a board bend alike
+        self.weakened: dict[object, tuple[float, BeamResult | Unstable]] = {}  # likewise, by what is cut
         self.bends: dict[str, bool] = {}
         self.stiffened: dict[str, float] = {}  # N·mm² of what is fixed along a part and rides on it
         self.grounds = dict.fromkeys(GROUNDS, 0.0)
@@ -150,6 +151,9 @@ class _Carrier:
         self.slanting: list[str] = []
         self.rooms: dict[str, tuple[Room, ...]] | None = None  # known once a part asks for them
         self.nets: dict[object, tuple[NetSection, ...]] = {}  # copies of a board are cut alike
+        self.pocket_joins = any(
+            each.kind == "pocket screws" for join in plan.joins for each in join.fastenings
+        )
         self.pockets: dict[str, list[Driven]] | None = None  # by the part that they are bored in; likewise
 
     def carry(self) -> Carrying:
@@ -300,12 +304,11 @@ class _Carrier:
         rooms, at_ends = self._rooms(name, axis)
         sections, weakness = self._sections(name, axis, rooms), 1.0
         if sections and isinstance(standing, BeamResult):
-            from reviewer.workshop.net_sections import sag_growth
-
-            weakness = sag_growth(standing, sections, inertia)
-            lost = modulus * inertia * (1 - 1 / weakness)
-            weak = beam._replace(bending_stiffness=together - lost)
-            sag = weak.solved([along[index][0] for index in kept], creep)
+            key = (beam, share, along, sections, rounded_size(inertia), rounded_size(modulus))
+            if key not in self.weakened:
+                held = [along[index][0] for index in kept]
+                self.weakened[key] = _weakened(beam, standing, sections, held, inertia, modulus)
+            weakness, sag = self.weakened[key]
         places = [(along[index][0], places[index][1]) for index in kept]
         ends: tuple[EndCut, ...] = ()
         if at_ends or solid.body is not None or self._pocketed(name):
@@ -362,7 +365,7 @@ class _Carrier:
 
     def _pocketed(self, name: str) -> bool:
         """True where pockets for screws may be bored in a part."""
-        return any(
+        return self.pocket_joins and any(
             each.kind == "pocket screws"
             for joint in self.setting.joints_of.get(name, ())
             for each in joint.join.fastenings
@@ -432,6 +435,23 @@ class _Carrier:
                 at = list(bearing.held.middle)
                 at[member.axis] = start + min(max(place, bearing.start), bearing.end)
                 self._hand_on(member.part, bearing.held, tuple(at), slow * part, quick * part)
+
+
+def _weakened(
+    beam: Beam,
+    standing: BeamResult,
+    sections: tuple[NetSection, ...],
+    held: list[float],
+    inertia: float,
+    modulus: float,
+) -> tuple[float, BeamResult | Unstable]:
+    """How much farther a beam sags for what is cut out of it, and its state in the long run."""
+    from reviewer.workshop.net_sections import sag_growth
+
+    weakness = sag_growth(standing, sections, inertia)
+    lost = modulus * inertia * (1 - 1 / weakness)
+    weak = beam._replace(bending_stiffness=beam.bending_stiffness - lost)
+    return weakness, weak.solved(held, beam.creep)
 
 
 def bedded(member: Member, forces: list[float]) -> list[float]:

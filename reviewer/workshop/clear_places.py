@@ -115,7 +115,7 @@ class ClearPlaces:
                 gap = min(gap, found)
             else:
                 whole = spaced or len(tried) == len(owners)
-                if whole and not RodSearch(tried, self.search.clearance).near():
+                if whole and self._stand_clear(tried):
                     return FromEnds(placed, inset, gap, alone)
         return None
 
@@ -146,8 +146,17 @@ class ClearPlaces:
 
     def _gap(self, tried: Sequence[Placed], own: frozenset[int]) -> float | None:
         """The least wood that they leave to all others; None where that is less than the clearance."""
-        least = min(self.search.least_gap(each, own) for each in tried)
-        return least if least >= self.search.clearance - TOLERANCE_MM else None
+        least = self.search.clearance
+        for each in tried:
+            least = min(least, self.search.least_gap(each, own))
+            if least < self.search.clearance - TOLERANCE_MM:
+                return None
+        return least
+
+    def _stand_clear(self, tried: Sequence[Placed]) -> bool:
+        """True where they leave the clearance to each other, and all of them were measured."""
+        search = RodSearch(tried, self.search.clearance)
+        return not search.near() and not search.crowded
 
 
 def _apart(tried: Sequence[Placed], least: float, inset: float) -> bool:

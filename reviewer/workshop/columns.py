@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
 
 from reviewer.mechanics.strength import axial_stress, column_buckling_stress, column_stability
 from reviewer.model.plan import Axis, Stock
 from reviewer.model.shapes import Rounded, Shape, Taper
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM

@@ -16,8 +16,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from typing import Literal, NamedTuple
+from typing import Literal
 
+from reviewer.records import NamedTuple
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.bar_search import Found, search_layout
 from reviewer.workshop.outcomes import Addition, CannotFit, Chosen, Fits, Proof, Undecided

@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.language.source import Span
 from reviewer.limits import Limits
 from reviewer.model.plan import Fastening, FasteningKind, Join
+from reviewer.records import NamedTuple
 from reviewer.reference.packs import packs_for
 from reviewer.setting_out.result import Joint
 from reviewer.setting_out.solid import Surface

@@ -15,6 +15,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from itertools import islice
 
 from reviewer.geometry.vectors import UNITS, cross, dot, minus, moved, times, turned_round, unit
 from reviewer.model.plan import GROUNDS, Fastening, FasteningKind
@@ -39,6 +40,8 @@ PLACED_KINDS: tuple[FasteningKind, ...] = (
     "loose tenons",
     "biscuits",
 )
+#: So many fasteners of a plan get a place; what stands in later joins is then not looked at.
+MOST_PLACED = 50_000
 #: Where bodies meet, wood may begin this far off the seam: a round bar is many-sided there.
 _SLACK_MM = 1.0
 #: Ways less apart from flat than this (as a sine) have no direction to go by.
@@ -423,11 +426,11 @@ def _slanting_seam(
 
 
 def fastener_places(setting: SettingOut) -> tuple[Placed, ...]:
-    """Every fastener that has a place, in the order of the plan's joins."""
+    """Every fastener that has a place, in the order of the plan's joins; no more than ``MOST_PLACED``."""
     if not setting.solids:
         return ()
     placer = Placer(setting, Wood(setting))
-    return tuple(
+    every = (
         placed
         for joint in setting.joints
         if joint.meets
@@ -435,3 +438,4 @@ def fastener_places(setting: SettingOut) -> tuple[Placed, ...]:
         if fastening.kind in PLACED_KINDS
         for placed in placer.placed(joint, fastening)
     )
+    return tuple(islice(every, MOST_PLACED))

@@ -9,6 +9,8 @@ from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.fastener_sizes import diameter_of
 
+#: No joint holds more fasteners of a kind than this; a plan that states a count may not state more either.
+MOST_IN_JOINT = 1_000
 #: A joint is as good as square when it is no longer than so many times its width.
 _SQUARE = 1.5
 
@@ -50,7 +52,10 @@ def row_ends(low: float, high: float, count: int, fastening: Fastening) -> tuple
 
 
 def count_in(run: float, fastening: Fastening) -> tuple[int, bool]:
-    """How many fasteners of a kind stand in a joint of a length (mm), and whether that is assumed."""
+    """How many fasteners of a kind stand in a joint of a length (mm), and whether that is assumed.
+
+    A spacing that gives more than ``MOST_IN_JOINT`` gives that many (``spaced_too_close``).
+    """
     if fastening.count is not None:
         return fastening.count, False
     if fastening.spacing is not None:
@@ -58,8 +63,14 @@ def count_in(run: float, fastening: Fastening) -> tuple[int, bool]:
         if inset is None:
             inset = _usual_inset(fastening)
         # As many as stand that far apart and leave the ends of the joint whole.
-        return max(1, math.floor((run - 2 * inset) / fastening.spacing + 1e-9) + 1), False
+        gaps = math.floor(min((run - 2 * inset) / fastening.spacing, MOST_IN_JOINT) + 1e-9)
+        return min(max(1, gaps + 1), MOST_IN_JOINT), False
     return usual_count(), True
+
+
+def spaced_too_close(count: int, fastening: Fastening) -> bool:
+    """True where a stated spacing gives so many that the review goes by no more than that."""
+    return count >= MOST_IN_JOINT and fastening.count is None
 
 
 def count_assumed(fastening: Fastening) -> bool:

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from reviewer.mechanics.fasteners import LARGE_DIAMETER, Gripping, least_thread
 from reviewer.mechanics.yield_modes import Mode
 from reviewer.model.plan import WALL, Axis, Fastening
+from reviewer.records import NamedTuple
 from reviewer.reference.gauges import gauge, metric_screw, nail_of_length
 from reviewer.reference.joint_values import joint_factor
 from reviewer.workshop.driving import Patch

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import product
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.workshop.pattern_bounds import Pattern, Steps
 from reviewer.workshop.sheet_search import Axis, Packed, Region, Shape, SheetKind
 

@@ -8,9 +8,10 @@ lines are masked.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
 
 from reviewer.model.plan import Facing, Finish, Part, Plan, Surfacing
+from reviewer.records import NamedTuple
 from reviewer.reference.finishes import BARE_WOOD
 from reviewer.reference.materials import material
 from reviewer.setting_out.directions import FACES

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from typing import NamedTuple
-
 from reviewer.model.plan import HardwareKind, Plan
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value_if_any
 
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.language.source import Span
 from reviewer.model.plan import GROUNDS, Fastening, Join
+from reviewer.records import NamedTuple
 from reviewer.reference.glues import glue
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint

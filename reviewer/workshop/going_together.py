@@ -9,9 +9,9 @@ have been put together either. Only the first little way out is asked about, not
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from typing import NamedTuple
 
 from reviewer.model.plan import GROUNDS
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import Contact, Joint, SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM

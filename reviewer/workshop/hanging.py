@@ -8,10 +8,10 @@ of its parts that faces it most. What stands on castors bears on the floor strai
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
 
 from reviewer.limits import Limits
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis, Fit, Moving, Plan
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.setting import gaps
 from reviewer.setting_out.solid import Solid, Vector

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.model.plan import Fastening
+from reviewer.records import NamedTuple
 
 
 class Hold(NamedTuple):

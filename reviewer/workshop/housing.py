@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
 
 from reviewer.model.plan import HousingKind
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint, Overlap, SettingOut
 from reviewer.setting_out.solid import Solid
@@ -42,19 +42,23 @@ class Housed(NamedTuple):
 
 def _at_an_end(overlap: Overlap, solid: Solid, axis: int) -> bool:
     """True when the shared space takes one end of a solid on an axis, and not the whole of it."""
-    low = abs(overlap.low[axis] - solid.low[axis]) <= TOLERANCE_MM
-    high = abs(overlap.high[axis] - solid.high[axis]) <= TOLERANCE_MM
+    low = -TOLERANCE_MM <= overlap.low[axis] - solid.low[axis] <= TOLERANCE_MM
+    high = -TOLERANCE_MM <= overlap.high[axis] - solid.high[axis] <= TOLERANCE_MM
     return low != high
+
+
+def _past(overlap: Overlap, one: Solid, two: Solid) -> list[int]:
+    """The axes on which the shared space takes one end of both."""
+    return [axis for axis in range(3) if _at_an_end(overlap, one, axis) and _at_an_end(overlap, two, axis)]
 
 
 def _axis(kind: HousingKind, overlap: Overlap, one: Solid, two: Solid) -> int:
     """The axis along which one part goes into the other."""
-    depths = overlap.depths
     every = range(3)
-    past = [axis for axis in every if _at_an_end(overlap, one, axis) and _at_an_end(overlap, two, axis)]
     if kind in ("half lap", "bridle"):
         choice = [axis for axis in every if axis not in (one.long, two.long)]
     elif kind == "mortise and tenon":
+        past = _past(overlap, one, two)
         ends = [
             axis
             for axis in every
@@ -62,9 +66,12 @@ def _axis(kind: HousingKind, overlap: Overlap, one: Solid, two: Solid) -> int:
         ]
         choice = [axis for axis in ends if axis in past] or ends or past
     elif kind in ("dado", "groove", "tongue and groove"):
-        choice = past
+        choice = _past(overlap, one, two)
     else:
         choice = []
+    if len(choice) == 1:
+        return choice[0]
+    depths = overlap.depths
     return min(choice or every, key=lambda axis: (depths[axis], axis))
 
 

@@ -7,9 +7,9 @@ open (how thick a tenon, how many dovetails) is drawn as it is usually made.
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
 
 from reviewer.model.plan import HousingKind
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Overlap
 from reviewer.setting_out.solid import Solid, Vector

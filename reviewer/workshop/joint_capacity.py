@@ -7,9 +7,10 @@ holds most counts. A housing bears what comes down on it, so the fasteners besid
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
 
 from reviewer.mechanics.fasteners import hardest_pull, pull_and_shear
+from reviewer.records import NamedTuple
 from reviewer.workshop.driving import joint_axis
 from reviewer.workshop.fastener_holds import FastenerHolds
 from reviewer.workshop.fastener_sizes import diameter_of

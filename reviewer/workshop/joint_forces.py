@@ -11,9 +11,10 @@ several joints keep from it, where it depends on how stiff each of them is.
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.model.plan import FLOOR, GROUNDS, Axis
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import Joint
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import TOLERANCE_MM

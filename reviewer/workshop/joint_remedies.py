@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.mechanics.fasteners import END_GRAIN_SHEAR
 from reviewer.model.plan import WALL, Axis
+from reviewer.records import NamedTuple
 from reviewer.reference.gauges import gauge, gauge_names
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint

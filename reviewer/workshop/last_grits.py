@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.reference.finishes import finish
 from reviewer.reference.sanding import SandingRule, last_grit
 from reviewer.review import Review

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.mechanics.beam import BeamResult
 from reviewer.model.plan import GROUNDS, Axis
+from reviewer.records import NamedTuple
 from reviewer.setting_out.solid import Vector
 
 if TYPE_CHECKING:

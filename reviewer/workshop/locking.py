@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import NamedTuple
 
 from reviewer.limits import Limit, Limits
 from reviewer.model.plan import Plan, Stock
+from reviewer.records import NamedTuple
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.fixing import Fixing, Held
 from reviewer.workshop.framed_panels import FramedPanel

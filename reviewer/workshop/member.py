@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import replace
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.mechanics.beam import BeamResult, Unstable
-from reviewer.records import dataclass
+from reviewer.records import NamedTuple, dataclass
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.bearing import Bearing
 from reviewer.workshop.bending import Beam

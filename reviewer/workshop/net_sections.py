@@ -10,11 +10,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.mechanics.beam import BeamResult
 from reviewer.model.plan import Axis, Plan
 from reviewer.model.shapes import Shape
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid

@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.mechanics.mass import Mass, combined
 from reviewer.mechanics.stability import TippingEdge
 from reviewer.model.plan import Axis
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_source, usual_value
 from reviewer.setting_out.moving import Moved
 from reviewer.setting_out.result import SettingOut

@@ -13,7 +13,8 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import NamedTuple
+
+from reviewer.records import NamedTuple
 
 #: Binary places kept when worths become whole numbers.
 PLACES = 30

@@ -7,9 +7,9 @@ what it meets, how near an edge it stands, whether a driver reaches it, the draw
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
 
 from reviewer.model.plan import Fastening
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import Joint
 from reviewer.setting_out.solid import Vector
 

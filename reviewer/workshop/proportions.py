@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.language.source import Span
 from reviewer.model.plan import GROUNDS, HousingKind
 from reviewer.model.shapes import BoxCut, Reach
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint
 from reviewer.setting_out.solid import Solid

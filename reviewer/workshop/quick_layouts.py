@@ -10,8 +10,8 @@ from __future__ import annotations
 import math
 from bisect import bisect_left, insort
 from collections.abc import Sequence
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.workshop.pattern_bounds import Kind, Pattern, Steps, best_fill
 
 #: Above so many sizes or pieces only what is near linear is done.

@@ -5,11 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from itertools import groupby
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.geometry.vectors import cross, dot, minus, moved
 from reviewer.limits import Limits
 from reviewer.model.plan import GROUNDS
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import TOLERANCE_MM

@@ -8,13 +8,14 @@ from collections.abc import Iterable, Iterator, Sequence
 from reviewer.geometry.vectors import Vector, dot, minus, moved
 from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
+from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.placed import Placed
 
 #: The smallest cell of the search, mm; longer rods lie in cells that are a power of two as large.
 _CELL_MM = 32.0
-#: So many pairs are looked at, and so many more for each fastener; beyond that they stand in one heap.
+#: So many pairs of rods are measured, and so many more for each fastener; beyond that they stand in one heap.
 _MOST_PAIRS = 30_000
-_MOST_PAIRS_EACH = 10
+_MOST_PAIRS_EACH = 8
 
 
 class Rod(NamedTuple):
@@ -160,7 +161,7 @@ class RodSearch:
     def least_gap(self, placed: Placed, leaving_out: frozenset[int]) -> float:
         """The least wood between a fastener that is not of the piece (yet) and all that are, mm.
 
-        Only those nearer than the clearance are told apart; with none the clearance is given back.
+        With none nearer than the clearance that is given back; the first that comes nearer will do.
         """
         rods = tuple(rods_of(placed, -1))
         least = self.clearance
@@ -169,6 +170,8 @@ class RodSearch:
                 found = gap_between(rods, self.rods[other])
                 if found is not None:
                     least = min(least, found[0])
+                if least < self.clearance - TOLERANCE_MM:
+                    break
         return least
 
     @staticmethod
@@ -177,7 +180,7 @@ class RodSearch:
         return min(nearest(rod, other)[0] - rod.radius - other.radius for other in others)
 
     def _pair(self, one: int, two: int) -> Near | None:
-        self._looked_at += 1
+        self._looked_at += len(self.rods[one]) * len(self.rods[two])
         found = gap_between(self.rods[one], self.rods[two])
         if found is None or found[0] >= self.clearance:
             return None

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from typing import NamedTuple
 
 from reviewer.limits import Limit, Limits
 from reviewer.mechanics.beam import Bay, BeamResult
+from reviewer.records import NamedTuple
 from reviewer.units import MM_PER_FOOT
 from reviewer.workshop.member import Member
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable
-from typing import NamedTuple
 
 from reviewer.findings import Edit
 from reviewer.language.source import Source
 from reviewer.limits import Limit, Limits
 from reviewer.model.plan import WALL, Fastening, Plan
 from reviewer.plan_words import number_text, plan_unit
+from reviewer.records import NamedTuple
 from reviewer.units import TOLERANCE_MM, UnitSystem
 from reviewer.workshop.carrying import Carrying
 from reviewer.workshop.driving import Driven, usual_pocket_length

@@ -14,8 +14,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from typing import Literal, NamedTuple
+from typing import Literal
 
+from reviewer.records import NamedTuple
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.bar_search import search_layout
 from reviewer.workshop.cutting import TICKS_PER_MM, TICKS_PER_MONEY, check_lengths, in_ticks

@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.model.plan import Purchase, Restraint, Stock
+from reviewer.records import NamedTuple
 from reviewer.units import close
 from reviewer.workshop.cut_list import StockPieces, pieces_by_stock
 from reviewer.workshop.cutting import (

@@ -74,6 +74,7 @@ class Splitting:
     def __init__(self, review: Review) -> None:
         self.review, self.wood = review, Wood(review.setting)
         self._hard: dict[str, float] = {}
+        self._splits: dict[str, bool] = {}
 
     def close(self, what: tuple[What, ...]) -> Iterator[Close]:
         """All that stand too near to something of these kinds, in the order of the plan."""
@@ -107,14 +108,18 @@ class Splitting:
     def _close(
         self, placed: Placed, part: str, before: Placed | None, what: tuple[What, ...]
     ) -> Iterator[Close]:
-        solid = self.wood.solids[part]
-        own = max(range(3), key=lambda each: abs(dot(placed.direction, solid.directions[each])))
+        splits = self._splits.get(part)
+        if splits is None:
+            material = self.review.material_of(part)
+            splits = self._splits[part] = material.moves or not material.grained
+        if not splits and "edge" not in what:
+            return
+        solid, way = self.wood.solids[part], placed.direction
+        own = max(range(3), key=lambda each: abs(dot(way, solid.directions[each])))
         at = _entry(placed, part)
         if placed.fastening.angle is not None and part == placed.head_part:
             own = _surface_axis(solid, at)
         hole = bored(placed)
-        material = self.review.material_of(part)
-        splits = material.moves or not material.grained
         if "edge" in what:
             for across in (1, 2):
                 if across != own:

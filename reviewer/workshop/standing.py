@@ -7,12 +7,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from functools import cached_property
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.mechanics.mass import Mass, combined
 from reviewer.mechanics.stability import Point, TippingEdge, support_polygon, tipping_edges
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis, Load, Plan, Restraint
-from reviewer.records import dataclass
+from reviewer.records import NamedTuple, dataclass
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 

@@ -8,9 +8,10 @@ out. Where it is not certain that a joint lets go, it is taken to carry.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
 
 from reviewer.model.plan import GROUNDS, Axis, HousingKind, Join
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM

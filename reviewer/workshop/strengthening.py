@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from typing import NamedTuple
 
 from reviewer.mechanics.beam import Bay
 from reviewer.model.plan import Plan, Stock
+from reviewer.records import NamedTuple
 from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem
 from reviewer.workshop.member import Member
 from reviewer.workshop.usual_sizes import UsualStock, thicker_stock

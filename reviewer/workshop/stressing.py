@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.mechanics.beam import Bay, BeamResult, section_modulus
 from reviewer.mechanics.strength import bending_stress, shear_stress
+from reviewer.records import NamedTuple
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.member import Member
 

@@ -9,11 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.geometry.vectors import UNITS, Vector, cross, minus, unit
 from reviewer.mechanics.frame_solver import TooLargeError, UnsolvedError
 from reviewer.model.plan import Axis
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.workshop.swaying_frame import Budget, sways
 from reviewer.workshop.swaying_joints import Tie, of_glue, of_screws

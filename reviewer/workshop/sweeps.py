@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from typing import NamedTuple
 
+from reviewer.records import NamedTuple
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import TOLERANCE_MM
 

@@ -8,12 +8,13 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from itertools import pairwise
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
 
 from reviewer.language.source import Span
 from reviewer.limits import Limits
 from reviewer.mechanics.stability import Balance, Point, TippingEdge
 from reviewer.model.plan import Axis
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import TOLERANCE_MM, Value

@@ -5,10 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Mapping, Sequence
 from types import MappingProxyType
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.limits import Limits
 from reviewer.model.plan import Plan
+from reviewer.records import NamedTuple
 from reviewer.setting_out.result import SettingOut
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.loading import OnSpot

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from reviewer.geometry.vectors import dot, minus, moved, turned_round, unit
 from reviewer.limits import Limits
+from reviewer.records import NamedTuple
 from reviewer.setting_out.solid import Vector
 from reviewer.workshop.placed import Placed
 from reviewer.workshop.sweeps import Sweep

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from typing import NamedTuple
 
 from reviewer.model.plan import Stock
+from reviewer.records import NamedTuple
 from reviewer.reference.gauges import pocket_screw
 from reviewer.reference.sections import nominal_names, nominal_section, sheet_thickness
 from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem

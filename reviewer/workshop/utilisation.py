@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, Literal, NamedTuple
+from typing import TYPE_CHECKING, Literal
 
 from reviewer.mechanics.beam import BeamResult
 from reviewer.mechanics.strength import bearing_stress
 from reviewer.model.plan import GROUNDS, Axis
+from reviewer.records import NamedTuple
 from reviewer.reference.sources import Standing
 from reviewer.units import TOLERANCE_MM, Value, fine_length
 from reviewer.workshop.columns import Column, column, column_strength

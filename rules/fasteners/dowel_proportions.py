@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
 from reviewer.model.plan import GROUNDS, Fastening
 from reviewer.plan_words import number_text, plan_unit
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule

@@ -12,6 +12,8 @@ from reviewer.rulebook import rule
 from reviewer.setting_out.solid import Vector
 from reviewer.units import TOLERANCE_MM, count, fine_length, length
 from reviewer.workshop.clear_places import ClearPlaces, FromEnds
+from reviewer.workshop.fastener_places import MOST_PLACED
+from reviewer.workshop.fastener_rows import MOST_IN_JOINT, spaced_too_close
 from reviewer.workshop.placed import Placed
 from reviewer.workshop.rods import Near, RodSearch
 from reviewer.workshop.tape import taped, way_word
@@ -230,7 +232,8 @@ def fasteners_collide(review: Review) -> Iterator[Finding]:
     Leaves out: Half of the taper of a point. Heads that stand side by side on a face. Holes that are cut as
     a shape of a part. Where hinges, straps, brackets, clips and shelf pins have their screws. A biscuit or
     a loose tenon counts as rods side by side. Of a heap of thousands in one place not every two are
-    measured; that is then said.
+    measured, a joint counts for no more than a thousand of a kind, and a plan for no more than 50 000 in
+    all; that is then said.
 
     Sources: the clearance: common practice, no source; usual places: see the notes of what is assumed
 
@@ -277,5 +280,39 @@ def fasteners_collide(review: Review) -> Iterator[Finding]:
             at=review.plan.span,
             says="So many fasteners stand in one place that not every two of them were measured.",
             do="Mend what is told here first, and review the plan again.",
+            severity=Severity.WARNING,
+        )
+    yield from _cut_short(review)
+
+
+def _cut_short(review: Review) -> Iterator[Finding]:
+    """Says where a plan has more fasteners than are looked at."""
+    if len(review.placed) >= MOST_PLACED:
+        last = review.placed[-1]
+        yield Finding(
+            parts=tuple(name for name in last.joint[:2] if name in review.setting.solids),
+            at=last.fastening.span,
+            says="Up to here the plan has {most} fasteners or more; those that come after are not looked at.",
+            do="Look at the number or the spacing of the fasteners, or review the plan in parts.",
+            values={"most": count(MOST_PLACED)},
+            severity=Severity.WARNING,
+        )
+    told: set[Span] = set()
+    for placed in review.placed:
+        fastening, joint = placed.fastening, placed.joint
+        if not spaced_too_close(placed.number + 1, fastening) or fastening.span in told:
+            continue
+        told.add(fastening.span)
+        yield Finding(
+            parts=tuple(name for name in joint[:2] if name in review.setting.solids),
+            at=fastening.span,
+            says="At this spacing {most} {kind} or more join {one} and {two}; the rest are not looked at.",
+            do="Look at the spacing, or at its unit.",
+            values={
+                "kind": placed.kind,
+                "one": joint.left,
+                "two": joint.right,
+                "most": count(MOST_IN_JOINT),
+            },
             severity=Severity.WARNING,
         )

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from reviewer.findings import Filling, Finding, Severity
 from reviewer.model.plan import Work
+from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.result import Joint

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.findings import Edit, Filling, Finding, Severity
 from reviewer.geometry.vectors import Vector, dot, moved, times, unit
 from reviewer.model.plan import GROUNDS
+from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.wording import listed

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.model.plan import WALL
+from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem, fine_length, length

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from reviewer.findings import Edit, Filling, Finding, Severity
 from reviewer.model.plan import GROUNDS, Fastening, FasteningKind
+from reviewer.records import NamedTuple
 from reviewer.reference.fastener_metals import Metal, MetalVerdict, Place, metal_verdict
 from reviewer.reference.materials import material
 from reviewer.review import Review

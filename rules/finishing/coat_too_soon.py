@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
+from reviewer.records import NamedTuple
 from reviewer.reference.finishes import finish
 from reviewer.review import Review
 from reviewer.rulebook import rule

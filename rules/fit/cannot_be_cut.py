@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from reviewer.findings import Filling, Finding, Severity
 from reviewer.language.source import Span
+from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import Timing, rule
 from reviewer.setting_out.result import Fault, Miscut

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.findings import Finding, Severity
 from reviewer.model.plan import Housing, HousingKind
 from reviewer.plan_words import number_text, plan_unit
+from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule

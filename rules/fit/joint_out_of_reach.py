@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Join
+from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.directions import ALONG

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
-from typing import NamedTuple
 
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
 from reviewer.model.plan import Part
+from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.contacts import candidates
@@ -55,17 +54,8 @@ def _between_faces(one: Solid, two: Solid, most: float) -> _Open | None:
 
 def _gaps(solids: list[Solid], most: float) -> Iterator[_Open]:
     """Every pair of faces up to ``most`` mm apart. Raises OverflowError in a plan far too crowded."""
-    reach = most / 2
-    grown = [
-        replace(
-            solid,
-            low=(solid.low[0] - reach, solid.low[1] - reach, solid.low[2] - reach),
-            high=(solid.high[0] + reach, solid.high[1] + reach, solid.high[2] + reach),
-        )
-        for solid in solids
-    ]
     found = []
-    for one, two in candidates(grown):
+    for one, two in candidates(solids, most):
         if not (solids[one].square and solids[two].square):
             continue  # its bounds are not its faces
         gap = _between_faces(solids[one], solids[two], most)

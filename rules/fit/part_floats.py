@@ -5,10 +5,10 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from itertools import accumulate
-from typing import NamedTuple
 
 from reviewer.findings import Filling, Finding, Severity
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis
+from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.directions import BEYOND, placing_span, side_of

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Literal, NamedTuple
+from typing import Literal
 
 from reviewer.findings import Filling, Finding, Severity
 from reviewer.model.plan import Step, Verb, Work
+from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import Timing, rule
 from reviewer.wording import listed

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
-from typing import NamedTuple
 
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
 from reviewer.mechanics.beam import BeamResult
 from reviewer.model.plan import GROUNDS, Axis
+from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.directions import FACES

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from reviewer.units import (
     KG_PER_M3_PER_LB_PER_FT3,
+    LITRES_PER_GALLON,
     MM_PER_FOOT,
     MM_PER_INCH,
     MPA_PER_PSI,
@@ -34,6 +35,16 @@ INSIDE = {
     "lb in": NEWTON_PER_POUND * MM_PER_INCH,
     "N mm": 1.0,
     "kg/m3": 1.0,
+    "mil": MM_PER_INCH / 1000,
+    "ft2": MM_PER_FOOT**2,
+    "m2": 1e6,
+    "gal": LITRES_PER_GALLON,
+    "qt": LITRES_PER_GALLON / 4,
+    "fl oz": LITRES_PER_GALLON / 128,
+    "l": 1.0,
+    "ft2/gal": (MM_PER_FOOT / 1000) ** 2 / LITRES_PER_GALLON,
+    "m2/l": 1.0,
+    "h": 1.0,
     "lb/ft3": KG_PER_M3_PER_LB_PER_FT3,
 }
 

@@ -12,9 +12,10 @@ from collections import Counter
 from pathlib import Path
 from typing import NamedTuple
 
-import published_finishes  # noqa: F401 - its formulas join the others
-import published_members  # noqa: F401 - its formulas join the others
-import published_people  # noqa: F401 - and these
+import published_finish_amounts  # noqa: F401 - its formulas join the others
+import published_finishes  # noqa: F401
+import published_members  # noqa: F401
+import published_people  # noqa: F401
 import pytest
 from published_formulas import FORMULAS
 from published_measures import INSIDE, Inputs
@@ -30,6 +31,7 @@ ROWS = {
     "members": 87,
     "finishes": 70,
     "people": 52,
+    "finish_amounts": 34,
 }
 
 

@@ -12,6 +12,7 @@ PUBLISHED = Path(__file__).parents[1] / "published" / "data"
 
 #: Every table, with the columns of which at least one must name a source on each row.
 SOURCED = {
+    "can_sizes.csv": ("source",),
     "creep.csv": ("src",),
     "en338_classes.csv": ("src",),
     "fasteners.csv": ("src_major", "src_lengths", "src_clearance", "src_pilot_softwood", "confidence"),
@@ -21,6 +22,8 @@ SOURCED = {
     "finish_looks.csv": ("source",),
     "finish_in_use.csv": ("source",),
     "finish_names.csv": ("source",),
+    "finish_spreads.csv": ("source",),
+    "finish_work.csv": ("source",),
     "food_pieces.csv": ("source",),
     "glue.csv": ("source_times", "source_water"),
     "glue_names.csv": ("source",),

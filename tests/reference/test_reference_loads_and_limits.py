@@ -251,7 +251,7 @@ def test_limits_are_a_new_dict_each_time() -> None:
 
 def test_cautions_defer() -> None:
     cautions, pieces = shop_cautions(), regulated_pieces()
-    assert len(cautions) == 65
+    assert len(cautions) == 68
     assert len(pieces) == 44
     assert {piece.level for piece in pieces} == {
         "stop",

@@ -10,7 +10,7 @@ import pytest
 from made_by_hand import bench_report, bookcase_report, inch_board, part_of, plan_with, set_out
 
 from reviewer.language.source import Source, Span
-from reviewer.model.plan import Axis, Coats, Finish, Join, Stock
+from reviewer.model.plan import Axis, Coats, Finish, Join, Stock, Surfacing
 from reviewer.reference.cautions import shop_cautions
 from reviewer.reference.finishes import finish_keys
 from reviewer.reports.cautions import cautions_at_work, cautions_for, order_of_work
@@ -43,6 +43,13 @@ def called(mass: float | None = None, length: float = 30, width: float = 5, **pl
 def coats(product: str) -> dict[str, Any]:
     step = Coats(count=1, product=product, said=product, dry_hours=None, span=SPAN)
     return {"finishes": (Finish(name="f", on=("rail",), steps=(step,), span=SPAN),)}
+
+
+def test_work_on_the_surface_calls_for_nothing_by_itself() -> None:
+    """A step that is neither sanding nor a coat once stopped the page."""
+    work = Surfacing(work="wipe", stuff="", product=None, span=SPAN)
+    finish = Finish(name="f", on=("rail",), steps=(work, *coats("oil_tung")["finishes"][0].steps), span=SPAN)
+    assert called(finishes=(finish,)) == called(**coats("oil_tung"))
 
 
 ALWAYS = {"eye protection", "wood dust, all species", "working alone or tired"}
@@ -210,3 +217,56 @@ def test_every_call_names_a_row_and_repeats_its_figure() -> None:
                 assert inches in said or feet in said, call
             if key.endswith("_lb"):
                 assert f"{figure} lb" in said
+
+
+def of_finish(*steps: str, stock: str = "actual 3/4 x 9 1/4 red oak") -> set[str]:
+    """The cautions for a board with these steps, by what a plan says."""
+    lines = [
+        'plan "Board" in inches',
+        f"stock board: {stock}, 8 ft",
+        "part sill: board, across, flat, 24 long, left at 0, front at 0, on floor",
+        "finish whole: on sill",
+        *(f"    {step}" for step in steps),
+    ]
+    return {caution.about for caution in cautions_for(review_of("\n".join(lines) + "\n"))}
+
+
+VAPOUR = "solvent vapour and breathing"
+FLASH = "lacquer, shellac, solvent finish, contact cement"
+
+
+@pytest.mark.parametrize(
+    ("steps", "called", "not_called"),
+    [
+        (["strip old paint", "1 coat of enamel acrylic"], {"paint stripping", "old paint"}, {VAPOUR}),
+        (["strip old finish", "1 coat of enamel acrylic"], {"paint stripping"}, {"old paint"}),
+        (["wipe with mineral spirits", "1 coat of enamel acrylic"], {VAPOUR}, {FLASH}),
+        (["wipe with acetone", "1 coat of enamel acrylic"], {VAPOUR, FLASH}, {"old paint"}),
+        (["1 coat of enamel acrylic, by spray"], {"spraying any finish", "water-based finish"}, {VAPOUR}),
+        (["1 coat of enamel acrylic, by brush"], {"water-based finish"}, {"spraying any finish"}),
+        (["1 coat of polyurethane oil"], {RAGS, VAPOUR}, {"water-based finish"}),
+        (["age with vinegar and iron"], {"aging with vinegar and iron, dyes in powder"}, {RAGS}),
+        (["1 coat of dye water"], {"aging with vinegar and iron, dyes in powder"}, {RAGS}),
+        (["distress edges"], {"dust mask choice"}, {RAGS}),
+        (
+            ["1 coat of polyurethane oil, thinned 10 %"],
+            {"mineral spirits vs lacquer thinner"},
+            {"old paint"},
+        ),
+        (["seal knots with shellac dewaxed", "1 coat of enamel acrylic"], {FLASH}, {RAGS}),
+    ],
+)
+def test_each_step_brings_its_own(steps: list[str], called: set[str], not_called: set[str]) -> None:
+    found = of_finish(*steps)
+    assert called <= found
+    assert not not_called & found
+
+
+def test_old_wood_may_carry_lead() -> None:
+    assert "old paint" in of_finish(stock="actual 3/4 x 9 1/4 red oak, reclaimed")
+    assert "old paint" not in of_finish()
+
+
+def test_work_on_the_surface_before_any_sanding_is_no_trouble() -> None:
+    """It once was: a step without sanding between coats kept the page from being written."""
+    assert "dust mask choice" not in of_finish("test board", "1 coat of enamel acrylic")

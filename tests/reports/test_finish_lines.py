@@ -64,6 +64,13 @@ def test_a_right_schedule_is_one_line_each() -> None:
         "    painted: 3 coats hold and dry in time, 12 h in all; hard after 31 days.\n"
         "    clear: 3 coats hold and dry in time, 24 h in all; hard after 31 days.\n\n"
         "18 things were taken for granted where the plan is silent; the full review lists them.\n\n"
+        # Oily rags are told in every report, and fail none (rags-self-heat, standing.py).
+        "Caution: rags-self-heat\n"
+        "    Rags, pads and brushes with polyurethane oil on them heat up by themselves and can\n"
+        "    set a heap or a bin on fire within hours. Spread rags flat outdoors in a single\n"
+        "    layer until hard, or drown them in a lidded metal can; never in a pile or ordinary\n"
+        "    bin. Local waste rules apply. The label, local rules and licensed practice come\n"
+        "    first.\n\n"
         f"Nothing to mend: {len(FINISHING)} rules looked at this plan.\n"
     )
 

@@ -44,7 +44,7 @@ def test_a_plan_from_its_text_to_its_reports() -> None:
     page = render_html([report])
     assert "Nothing to mend: 1 rule looked at this plan" in page
     assert "34 1/2 × 7 1/4 × 3/4 in" in page
-    assert "rags self-heat" in page
+    assert "rags-self-heat" in page
     assert json.loads(render_json([report]))["plans"][0]["mass_kg"] > 0
     assert render_terminal([report]).endswith("Nothing to mend: 1 rule looked at this plan.\n")
 

@@ -66,6 +66,12 @@ plans/bench.plan:6:1: note: waste-high
  ~  plans/bench.plan:21:33: open-joint on seat.1 and seat.2: “the gap between the seat
     planks is wanted”
 
+Caution: rags-self-heat
+    Rags, pads and brushes with stain gel on them heat up by themselves and can set a
+    heap or a bin on fire within hours. Spread rags flat outdoors in a single layer
+    until hard, or drown them in a lidded metal can; never in a pile or ordinary bin.
+    Local waste rules apply. The label, local rules and licensed practice come first.
+
 2 things to mend before you buy wood; 1 to think over; 1 note; 1 accepted with a reason.
 """
 
@@ -208,9 +214,9 @@ def test_a_file_that_gave_no_text_has_no_place() -> None:
 
 
 def test_clean_plan_says_how_many_rules_looked() -> None:
-    assert render_terminal([clean_bench_report()]) == (
-        "plans/bench.plan: “Reading bench”\n\nNothing to mend: 6 rules looked at this plan.\n"
-    )
+    shown = render_terminal([clean_bench_report()])
+    assert shown.startswith("plans/bench.plan: “Reading bench”\n\nCaution: rags-self-heat\n")
+    assert shown.endswith("come first.\n\nNothing to mend: 6 rules looked at this plan.\n")
 
 
 def test_only_warnings_need_not_be_mended() -> None:

@@ -14,7 +14,7 @@ from reviewer.reference.materials import material
 from reviewer.review import Review
 from reviewer.units import MM_PER_INCH, NEWTON_PER_KG, NEWTON_PER_POUND
 from reviewer.workshop.loading import resting
-from reviewer.workshop.tipping import states
+from reviewer.workshop.tipping_states import states
 from tests.support import look_at, review_of, told
 
 INCH = MM_PER_INCH

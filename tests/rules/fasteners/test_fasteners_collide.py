@@ -5,8 +5,9 @@ from __future__ import annotations
 import pytest
 
 from reviewer.findings import Severity
+from reviewer.workshop.fastener_rows import MOST_IN_JOINT
 from tests.rules.sound_pieces import SOUND_PIECES
-from tests.support import findings_of, told
+from tests.support import findings_of, review_of, told
 
 CORNER = """
 plan "Corner post" in inches
@@ -105,3 +106,45 @@ def test_a_heap_is_cut_short_and_says_so() -> None:
         join high to low: screws #8 x 1 1/4, 600 per joint, from above
         """
     assert any("not every two of them were measured" in says for says in told(text, "fasteners-collide"))
+
+
+BOARDS = """
+plan "Two boards" in inches
+stock board: actual 3/4 x 11 1/4 pine
+part low: board, across, flat, 96 long, on floor, left at 0, front at 0
+part high: board, across, flat, 96 long, on low, left at 0, front at 0
+join low to high: {0}
+"""
+
+
+def told_of_bounds(text: str) -> list[str]:
+    return [line for line in told(text, "fasteners-collide") if "not looked at" in line]
+
+
+@pytest.mark.parametrize("spacing", ["1/64", "0.0000001"])
+@pytest.mark.parametrize("what", ["screws #8 x 1 1/4", "dowels 3/8 x 1", "biscuits", "pocket screws 1 1/4"])
+def test_a_spacing_of_next_to_nothing_is_bounded_and_says_so(what: str, spacing: str) -> None:
+    text = BOARDS.format(f"{what}, every {spacing}")
+    assert len(review_of(text).placed) == MOST_IN_JOINT
+    kind = what.rstrip("0123456789/# x").rstrip()
+    (line,) = told_of_bounds(text)
+    assert f"At this spacing 1000 {kind} or more join low and high; the rest" in line
+
+
+def test_a_spacing_within_the_bound_says_nothing_of_it() -> None:
+    # 96 in less twice the usual inset, every 1/8 in: fewer than 1000.
+    text = BOARDS.format("screws #8 x 1 1/4, every 1/8")
+    assert 700 < len(review_of(text).placed) < MOST_IN_JOINT
+    assert told_of_bounds(text) == []
+
+
+def test_more_fasteners_than_are_looked_at_are_told_where_the_bound_is_met(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    text = BOARDS.format("screws #8 x 1 1/4, 10 per joint, 1 from ends")
+    assert told_of_bounds(text) == []
+    monkeypatch.setattr("reviewer.workshop.fastener_places.MOST_PLACED", 5)
+    monkeypatch.setattr("reviewer.rules.fasteners.fasteners_collide.MOST_PLACED", 5)
+    assert len(review_of(text).placed) == 5
+    (line,) = told_of_bounds(text)
+    assert "Up to here the plan has 5 fasteners or more; those that come after are not looked at." in line
