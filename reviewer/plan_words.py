@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from reviewer.language.numbers import MM_PER, Unit
 from reviewer.language.source import Source, Span
 from reviewer.model.plan import Plan
 from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem, inches
+from reviewer.wording import listed
 
 #: A number for the bench: sixteenths where they do, else finer marks, else decimals.
 _MARKS = (16, 32, 64)
@@ -39,6 +41,24 @@ def number_text(amount_mm: float, unit: Unit, within_mm: float = TOLERANCE_MM) -
     places = {"mm": 1, "cm": 2, "m": 4}.get(unit, 4)
     text = f"{amount:.{places}f}"
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def called(plan: Plan, names: Sequence[str], most: int = 4) -> str:
+    """Names in a sentence: of more than ``most`` those of all copies as a plan lists them, ``leg.*``.
+
+    Copies of which some are not among them keep their own names, and what is not a part keeps its words.
+    """
+    if len(names) <= most:
+        return listed(tuple(names))
+    mine = set(names)
+    apart = {part.with_copies for name, part in plan.parts.items() if name not in mine}
+    said = (
+        plan.parts[name].with_copies
+        if name in plan.parts and plan.parts[name].with_copies not in apart
+        else name
+        for name in names
+    )
+    return listed(tuple(dict.fromkeys(said)), most)
 
 
 def quoted(source: Source, span: Span) -> str:

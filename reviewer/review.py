@@ -35,6 +35,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.loading import Declared
     from reviewer.workshop.locking import Locked
     from reviewer.workshop.placed import Placed
+    from reviewer.workshop.reaching import JoiningDoubts
     from reviewer.workshop.standing import Piece
     from reviewer.workshop.stranding import Island
     from reviewer.workshop.swaying import NotJudged, Swaying
@@ -240,6 +241,13 @@ class Review:
         from reviewer.workshop.fastener_places import fastener_places
 
         return fastener_places(self.setting)
+
+    @cached_property
+    def joining_doubts(self) -> JoiningDoubts:
+        """The joints that meet, and which of them need an order of work so that a driver gets in."""
+        from reviewer.workshop.reaching import joining_doubts
+
+        return joining_doubts(self)
 
     @cached_property
     def placed_by_joint(self) -> dict[tuple[str, str, Span], tuple[Placed, ...]]:

@@ -186,9 +186,11 @@ def restraints_of(
             else:
                 what += parts_meant(desk, names, (word,))
         facts: dict[str, Any] = {"device": "screws"}
+        clauses: list[tuple[str, Span]] = []
         for clause in statement.clauses:
             if not isinstance(clause, d.RestraintFact):
                 continue
+            clauses.append((clause.kind, clause.span))
             if clause.kind == "device":
                 facts["device"] = clause.text
             elif clause.kind == "screws":
@@ -205,5 +207,13 @@ def restraints_of(
                 facts["count"] = desk.whole(number, "number of restraints", 100) or 1
         if what:
             said = ", ".join(word.text for word in statement.names)
-            found.append(Restraint(what=tuple(dict.fromkeys(what)), said=said, span=statement.head, **facts))
+            found.append(
+                Restraint(
+                    what=tuple(dict.fromkeys(what)),
+                    said=said,
+                    clauses=tuple(clauses),
+                    span=statement.head,
+                    **facts,
+                )
+            )
     return tuple(found)

@@ -293,7 +293,12 @@ class Restraint(Record):
     into: Literal["stud", "masonry", "board"] | None = None
     height: float | None = None  # mm above the floor
     count: int = 1
+    clauses: AsMade[tuple[tuple[str, Span], ...]] = ()  # "device", "screws", "height", "count": where said
     span: AsMade[Span]
+
+    def clause(self, kind: str) -> Span | None:
+        """Where the plan says a thing about it; None where it does not."""
+        return next((span for said, span in self.clauses if said == kind), None)
 
 
 # ---------------------------------------------------------------- hardware and what moves

@@ -9,7 +9,7 @@ from typing import Literal
 from reviewer.records import NamedTuple
 from reviewer.reference.sources import Standing, cited, named, standing
 from reviewer.reference.tables import Row, table
-from reviewer.units import MM_PER_INCH, close
+from reviewer.units import MM_PER_INCH, TOLERANCE_MM, close
 
 _WOOD_SCREW = "wood screw (ASME B18.6.1)"
 _METRIC_SCREW = "metric wood / chipboard screw (full thread)"
@@ -185,6 +185,12 @@ def gauge_names() -> tuple[str, ...]:
 def metric_screw(diameter_mm: float) -> Screw | None:
     """The chipboard screw of an outer diameter; None when the table has no such size."""
     return next((screw for screw in _metric() if close(screw.diameter, diameter_mm)), None)
+
+
+def metric_screw_at_most(diameter_mm: float) -> Screw:
+    """The thickest chipboard screw of the table that is no thicker; the thinnest where all are thicker."""
+    fitting = [screw for screw in _metric() if screw.diameter <= diameter_mm + TOLERANCE_MM]
+    return fitting[-1] if fitting else _metric()[0]
 
 
 def metric_screw_names() -> tuple[str, ...]:

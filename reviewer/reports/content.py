@@ -21,6 +21,7 @@ from reviewer.workshop.assumptions import Assumption
 if TYPE_CHECKING:
     from reviewer.model.outside import SetMeasure
     from reviewer.reports.finishing import Finishing
+    from reviewer.reports.stability import StandingShown
     from reviewer.reports.standing import Standing
     from reviewer.reports.used import Carried
 
@@ -109,6 +110,7 @@ class Report:
     joints: tuple[JointRow, ...] = ()
     buying: Buying | None = None
     carried: Carried | None = None
+    stability: tuple[StandingShown, ...] = ()  # how each piece keeps standing
     finishing: Finishing | None = None  # how much finish, and when
     measures: tuple[SetMeasure, ...] = ()  # set from outside, in place of the plan's own
     varied: tuple[str, ...] = ()  # those of them that go through several sizes in this run

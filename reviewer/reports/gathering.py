@@ -15,6 +15,7 @@ from reviewer.review import Review
 from reviewer.rulebook import Rule
 
 if TYPE_CHECKING:
+    from reviewer.reports.stability import StandingShown
     from reviewer.sizing import AtSize
 
 
@@ -31,18 +32,20 @@ def report_of(
     """The report of a plan that was read. ``rules`` lets the page print what each rule is about.
 
     ``lists`` False leaves out the cut list, what to buy and the mass, which only the page and the JSON
-    tell: a terminal need not wait for them. ``carried`` False leaves out how loads travel and how far
-    parts are used. The finish's amounts and timetable come with either.
+    tell: a terminal need not wait for them. ``carried`` False leaves out how loads travel, how far parts
+    are used and how the piece stands. The finish's amounts and timetable come with either.
     """
     if review is None:
         return Report(source, problems)
     placed = not review.setting.unsettled and not review.plan.unknown
     assumptions = review.assumptions if placed else ()
     ways = None
+    stability: tuple[StandingShown, ...] = ()
     if carried and placed and review.setting.whole:
+        from reviewer.reports.stability import stability_of
         from reviewer.reports.used import carried_of
 
-        ways = carried_of(review)
+        ways, stability = carried_of(review), stability_of(review)
     finishing = None
     if (carried or lists) and placed and review.plan.finishes:
         from reviewer.reports.finishing import finishing_of
@@ -57,6 +60,7 @@ def report_of(
             assumptions=assumptions,
             rules=rules or {},
             carried=ways,
+            stability=stability,
             finishing=finishing,
         )
     from reviewer.reports.buying import buying_of, cut_list_of
@@ -74,6 +78,7 @@ def report_of(
         joints=joints_of(review) if placed else (),
         buying=buying_of(review) if placed else None,
         carried=ways,
+        stability=stability,
         finishing=finishing,
     )
 

@@ -162,10 +162,19 @@ def _at_a_glance(
     return tuple(found)
 
 
-def _drawing_of(joint: Joint, fastening: Fastening | None, review: Review) -> _Found | None:
+def _worst_of(joint: Joint, fastening: Fastening | None, review: Review) -> Placed | None:
+    """The fastener of a joint that leaves least wood beyond its point: where something is wrong, it shows."""
+    return next(
+        (each.worst for each in review.driven if each.joint is joint and each.fastening is fastening), None
+    )
+
+
+def _drawing_of(joint: Joint, fastening: Fastening | None, review: Review, flagged: bool) -> _Found | None:
+    """The section of a joint through one of its fasteners: the worst where a finding speaks of it."""
     here = review.placed_by_joint.get((joint.left, joint.right, joint.join.span), ())
     mine = [each for each in here if each.fastening is fastening]
-    one = mine[0] if mine else None
+    worst = _worst_of(joint, fastening, review) if flagged else None
+    one = worst or (mine[0] if mine else None)
     section = section_of(joint, review.setting, one)
     if section is None:
         return None
@@ -191,8 +200,9 @@ def _kinds(review: Review, about: _About) -> tuple[list[_Kind], int]:
     rows = sorted(glanced.values(), key=lambda row: not any(about.of(*each) for each in row))
     kinds: dict[tuple[object, ...], _Kind] = {}
     for row in rows[:LOOKED_AT]:
-        joint, fastening = next((each for each in row if about.of(*each)), row[0])
-        found = _drawing_of(joint, fastening, review)
+        flagged = next((each for each in row if about.of(*each)), None)
+        joint, fastening = flagged or row[0]
+        found = _drawing_of(joint, fastening, review, flagged is not None)
         if found is not None:
             key = (words.of(joint.join, fastening), found.fasteners, found.drawing.alike)
             kinds.setdefault(key, _Kind(found, [])).alike.extend(row)

@@ -249,6 +249,7 @@ def _order(order: Order) -> Json:
             for step in order.steps
         ],
         "waits_h": _number(order.waits),
+        "proposed": order.proposed,
     }
 
 
@@ -303,6 +304,14 @@ def _load_path(path: LoadPath | None, system: UnitSystem) -> Json | None:
         "ends": [{"part": name, "force_n": _number(amount)} for name, amount in path.ends],
         "tips": list(path.tips),
     }
+
+
+def _stability(report: Report) -> list[Json]:
+    if not report.stability:
+        return []
+    from reviewer.reports.stability_json import stability_json
+
+    return [stability_json(each, report.units) for each in report.stability]
 
 
 def _understood(review: Review | None, mass: float | None) -> Json:
@@ -395,6 +404,7 @@ def _plan(report: Report) -> Json:
         if report.carried
         else [],
         "load_path": _load_path(report.carried.path, report.units) if report.carried else None,
+        "stability": _stability(report),
         "mass_kg": None if report.mass is None else _number(report.mass),
         "assumptions": [_assumption(taken, report) for taken in report.assumptions],
         "cut_list": [_cut_row(row) for row in report.cut_list],

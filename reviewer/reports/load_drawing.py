@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from reviewer.records import NamedTuple
 from reviewer.reports.drawing import DRAWN
-from reviewer.reports.projection import FRONT, Seen, far_to_near, reach, seen
+from reviewer.reports.projection import FRONT, Seen, View, far_to_near, reach, seen
 from reviewer.reports.svg import Point, label, line, number, outline, words
 from reviewer.reports.used import path_text
 from reviewer.setting_out.solid import Solid
@@ -165,7 +165,7 @@ def load_drawing(
     most = max(abs(arrow.force) for arrow in merged) or 1.0
     merged = [arrow for arrow in merged if abs(arrow.force) >= FAINT * most or arrow.kind != "through"]
     strokes = []
-    for one in _laid_down(solids):
+    for one in laid_down(solids):
         faces = "".join(outline([at(*corner) for corner in face.corners], "ghost") for face in one.faces)
         strokes.append(f"<g><title>{words(one.solid.name)}</title>{faces}</g>")
     width = WIDEST + 2 * ASIDE
@@ -206,12 +206,13 @@ def load_drawing(
     return svg, tuple(remarks)
 
 
-def _laid_down(solids: Sequence[Solid]) -> list[Seen]:
+def laid_down(solids: Sequence[Solid], view: View = FRONT) -> list[Seen]:
+    """The parts as a view shows them, the far ones first."""
     if all(solid.body is None for solid in solids):
-        return far_to_near([seen(solid, FRONT) for solid in solids], FRONT)
+        return far_to_near([seen(solid, view) for solid in solids], view)
     from reviewer.reports.shaped import Depths, shaped_pieces
 
     shown: list[Seen] = []
     for solid in solids:
-        shown += [seen(solid, FRONT)] if solid.body is None else shaped_pieces(solid, FRONT)
-    return far_to_near(shown, FRONT, Depths(FRONT).in_front)
+        shown += [seen(solid, view)] if solid.body is None else shaped_pieces(solid, view)
+    return far_to_near(shown, FRONT, Depths(view).in_front)

@@ -1,10 +1,10 @@
-"""The writer's order of work as rows: what each step does, and how long it waits."""
+"""The order of work as rows, the writer's or a proposed one: what each step does, and how long it waits."""
 
 from __future__ import annotations
 
 from itertools import groupby
 
-from reviewer.model.plan import Remark, Step, Waiting, Work
+from reviewer.model.plan import Finish, Remark, Step, Waiting, Work
 from reviewer.records import NamedTuple
 from reviewer.reports.excerpt import one_line
 from reviewer.review import Review
@@ -24,10 +24,14 @@ class StepRow(NamedTuple):
 
 
 class Order(NamedTuple):
-    """The order of work as the plan says it; ``waits`` are the hours of all its steps."""
+    """The order of work; ``waits`` are the hours of all its steps.
+
+    ``proposed`` is true where the plan states no steps and the review found an order that works.
+    """
 
     steps: tuple[StepRow, ...]
     waits: float
+    proposed: bool = False
 
 
 def _kind(item: Work | Waiting | Remark) -> tuple[str, bool]:
@@ -51,8 +55,7 @@ def _row(step: Step, review: Review) -> StepRow:
             elif item.finish is not None:
                 dries = _drying(item.finish, review)
                 waits += dries
-                said = f", which dries {show(hours(dries), review.units)} in all" if dries else ""
-                does.append(f"finish {item.said}{said}")
+                does.append(f"finish {item.said}{_dries(dries, review)}")
     return StepRow(one_line(step.title), tuple(does), waits)
 
 
@@ -63,7 +66,22 @@ def _drying(name: str, review: Review) -> float:
     return finish_hours(review.plan, schedule)
 
 
+def _dries(dries: float, review: Review) -> str:
+    return f", which dries {show(hours(dries), review.units)} in all" if dries else ""
+
+
+def finishing(finish: Finish, parts: str, review: Review) -> StepRow:
+    """A finish as a step of its own."""
+    dries = _drying(finish.name, review)
+    return StepRow("Finish", (f"{parts} {finish.name}{_dries(dries, review)}",), dries)
+
+
 def order_of(review: Review) -> Order:
-    """The plan's steps in order; empty where it fixes none."""
-    steps = tuple(_row(step, review) for step in review.plan.steps)
-    return Order(steps, sum(step.waits for step in steps))
+    """The plan's steps in order; where it fixes none, those that are proposed; empty where none is known."""
+    if review.plan.steps:
+        steps = tuple(_row(step, review) for step in review.plan.steps)
+        return Order(steps, sum(step.waits for step in steps))
+    from reviewer.reports.proposed import proposed_steps
+
+    steps = proposed_steps(review)
+    return Order(steps, sum(step.waits for step in steps), proposed=bool(steps))

@@ -58,7 +58,9 @@ from reviewer.reports.shown import (
     Sum,
     UsedText,
     UseLine,
+    WallFixing,
 )
+from reviewer.reports.stability_page import stability_on_page
 from reviewer.reports.timeline import timeline_sheets
 from reviewer.reports.used import ROWS, UseRow, landed_text, landings, limit_sources, more_rows, path_text
 from reviewer.setting_out.solid import Solid
@@ -251,6 +253,16 @@ def _loads(
     return LoadsShown(svg, path_text(path, units), remarks, tuple(said))
 
 
+def _wall_fixings(report: Report, prefix: str) -> tuple[WallFixing, ...]:
+    """How the pieces are fixed to the wall; a plan without a wall pays nothing for it."""
+    review = report.review
+    if review is None or report.carried is None or not (review.plan.restraints or review.setting.wall):
+        return ()
+    from reviewer.reports.wall_fixing import wall_fixings
+
+    return wall_fixings(review, prefix)
+
+
 def _groups(unread: Sequence[Card], findings: Sequence[Finding], cards: Sequence[Card]) -> tuple[Group, ...]:
     groups = []
     if unread:
@@ -413,6 +425,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
     cards = _cards(report, findings, drawing, prefix, first)
     order = order_of(review) if review else Order((), 0.0)
     carried = report.carried
+    stability, stability_more = stability_on_page(report, prefix)
     use, use_more, use_limits = _use(carried.use if carried else (), report.units)
     finish = _finish(report, prefix)
     joint_use, joint_use_more, joint_limits = joint_use_lines(
@@ -435,6 +448,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         groups=_groups(unread, findings, cards),
         drawing=drawing,
         key=tuple(card for card in cards if card.number in named),
+        wall_fixings=_wall_fixings(report, prefix),
         use=use,
         use_more=use_more,
         use_limits=use_limits,
@@ -442,6 +456,8 @@ def plan_page(report: Report, index: int) -> PlanPage:
         joint_use_more=joint_use_more,
         joint_limits=joint_limits,
         loads=_loads(carried.path, solids, report.units, prefix) if carried else None,
+        stability=stability,
+        stability_more=stability_more,
         cut_list=tuple(
             CutLine(
                 len(row.parts),
@@ -463,6 +479,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         finish=finish,
         standing=report.standing,
         steps=order.steps,
+        proposed=order.proposed,
         waits=show(hours(order.waits), report.units) if order.waits else "",
         assumptions=tuple(assumption_text(taken, report.units) for taken in report.assumptions),
         accepted=tuple(

@@ -10,6 +10,7 @@ from reviewer.reports.finishing import NeedRow, SurfaceTable, TimeRow
 from reviewer.reports.joint_drawings import JointDrawings
 from reviewer.reports.lists import FinishStep
 from reviewer.reports.order import StepRow
+from reviewer.reports.stability_page import StandingOnPage
 from reviewer.reports.standing import Standing
 from reviewer.reports.timeline import Sheet
 
@@ -158,6 +159,16 @@ class Bar(NamedTuple):
     svg: str
 
 
+class WallFixing(NamedTuple):
+    """How a piece is fixed to the wall: its drawing, the figures line by line, and what to mind."""
+
+    title: str
+    svg: str  # empty where there is too much to draw
+    caption: str
+    figures: tuple[tuple[str, str], ...]
+    remarks: tuple[str, ...]
+
+
 class Schedule(NamedTuple):
     """A finish with its steps."""
 
@@ -230,6 +241,7 @@ class PlanPage(NamedTuple):
     groups: tuple[Group, ...]
     drawing: Drawing
     key: tuple[Card, ...]  # the findings that carry a label in the drawing
+    wall_fixings: tuple[WallFixing, ...]
     use: tuple[UseLine, ...]
     use_more: str  # of the rows that are left out; empty where none is
     use_limits: tuple[str, ...]  # who set the limits of which kinds
@@ -237,6 +249,8 @@ class PlanPage(NamedTuple):
     joint_use_more: str
     joint_limits: tuple[str, ...]  # the sources of their values
     loads: LoadsShown | None
+    stability: tuple[StandingOnPage, ...]
+    stability_more: str
     cut_list: tuple[CutLine, ...]
     joints: tuple[JointRow, ...]
     sections: JointDrawings
@@ -250,6 +264,7 @@ class PlanPage(NamedTuple):
     finish: FinishShown | None
     standing: tuple[Standing, ...]
     steps: tuple[StepRow, ...]
+    proposed: bool  # the steps are not the plan's own
     waits: str  # of all steps together; empty where none waits
     assumptions: tuple[str, ...]
     accepted: tuple[Accepted, ...]

@@ -263,13 +263,15 @@ def _waivers(report: Report, look: Look) -> Iterator[str]:
 
 
 def _order(report: Report, look: Look) -> Iterator[str]:
-    """The writer's own order of work, in a full review of a plan that has one."""
-    if not look.full or report.review is None or not report.review.plan.steps:
+    """The writer's own order of work in a full review, or one that is proposed."""
+    if not look.full or report.review is None:
         return
     from reviewer.reports.order import order_of
 
     order = order_of(report.review)
-    yield look.painted("Order of work, as the plan has it", "1")
+    if not order.steps:
+        return
+    yield look.painted(f"Order of work, {'proposed' if order.proposed else 'as the plan has it'}", "1")
     yield ""
     for number, step in enumerate(order.steps, 1):
         text = f"{step.title}: {'; '.join(step.does)}" if step.does else step.title
@@ -373,6 +375,21 @@ def _cautions(report: Report, look: Look) -> Iterator[str]:
             text = f"{caution.about} ({caution.hazard}): {caution.usual}"
             yield from wrapped(text, look.width, " -  ", " " * INDENT)
     yield ""
+
+
+def _stability(report: Report, look: Look) -> Iterator[str]:
+    """Each piece in the states that can tip it, in a full review."""
+    if not look.full or not report.stability:
+        return
+    from reviewer.reports.stability import stability_lines
+
+    yield look.painted("Will it stay up", "1")
+    yield ""
+    for said, rows in stability_lines(report.stability):
+        yield from wrapped(said, look.width)
+        for text in rows:
+            yield from wrapped(text, look.width, " -  ", " " * INDENT)
+        yield ""
 
 
 def _assumptions(report: Report, look: Look) -> Iterator[str]:
@@ -495,6 +512,7 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
     yield from _waivers(report, look)
     yield from _finishes(report, look)
     yield from _carried(report, look)
+    yield from _stability(report, look)
     yield from _hardware(report, look)
     yield from _order(report, look)
     yield from _finishing(report, look)

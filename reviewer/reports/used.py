@@ -83,7 +83,8 @@ def _use_rows(review: Review) -> tuple[UseRow, ...]:
             found = worst[name]
             said = filled(found.value, review.units), filled(found.limit, review.units)
             # Each side of a bearing is told of its own.
-            key = (review.plan.parts[name].family, found.kind, *said)
+            with_part = review.plan.parts.get(found.with_part)
+            key = (review.plan.parts[name].stock, found.kind, with_part and with_part.family, *said)
             alike.setdefault(key, []).append(found)
     rows = [
         UseRow(

@@ -10,7 +10,6 @@ from typing import TYPE_CHECKING
 
 from reviewer.language.source import Span
 from reviewer.model.plan import Axis, Load
-from reviewer.plan_words import number_text, plan_unit
 from reviewer.reference import finishes
 from reviewer.reference.loads import PlannedLoad, planned_load
 from reviewer.reference.sources import NO_SOURCE
@@ -27,7 +26,8 @@ from reviewer.units import (
 from reviewer.wording import listed
 from reviewer.workshop import assuming_joints as joints
 from reviewer.workshop import assuming_woods as woods
-from reviewer.workshop.assuming_woods import assumed_limit, is_set, used_stocks
+from reviewer.workshop.assuming_walls import walls
+from reviewer.workshop.assuming_woods import assumed_limit, used_stocks
 from reviewer.workshop.assumptions import Assumption
 
 if TYPE_CHECKING:
@@ -145,23 +145,6 @@ def _finish_order(review: Review) -> Iterator[Assumption]:
         )
 
 
-def _studs(review: Review) -> Iterator[Assumption]:
-    room = review.plan.room
-    into_studs = [each for each in review.plan.restraints if each.into == "stud"]
-    limit = review.limit("stud-spacing")
-    if not into_studs or (room is not None and room.stud_spacing is not None) or is_set(limit.source):
-        return
-    size = number_text(limit.amount, plan_unit(review.source, review.plan))
-    yield Assumption(
-        "the wall",
-        "its studs are taken to be {value} apart",
-        limit.value,
-        limit.source,
-        f"studs every {size}" if room else f"room: {_ROOM_SAID}, studs every {size}",
-        room.span if room else into_studs[0].span,
-    )
-
-
 def _saw(review: Review) -> Iterator[Assumption]:
     kinds = {stock.kind for stock in used_stocks(review)}
     if kinds:
@@ -193,7 +176,7 @@ _KINDS: tuple[Callable[[Review], Iterator[Assumption]], ...] = (
     joints.tenon_thickness,
     _drying,
     _finish_order,
-    _studs,
+    walls,
     _saw,
 )
 

@@ -24,8 +24,8 @@ _MARKS_MM = {
     UnitSystem.METRIC: (10.0, 15.0, 20.0, 25.0, 30.0, 35.0, 40.0, 50.0, 60.0, 80.0, 100.0),
 }
 _SHIFTS_MM = {
-    UnitSystem.INCH: tuple(each * MM_PER_INCH for each in (0.25, 0.375, 0.5, 0.75, 1, 1.5)),
-    UnitSystem.METRIC: (5.0, 10.0, 15.0, 20.0, 30.0, 40.0),
+    UnitSystem.INCH: tuple(each * MM_PER_INCH for each in (0.25, 0.3125, 0.375, 0.5, 0.75, 1, 1.5)),
+    UnitSystem.METRIC: (5.0, 8.0, 10.0, 15.0, 20.0, 30.0, 40.0),
 }
 #: So many fasteners are set anew and measured over the whole of a review.
 _MOST_TRIED = 8_000

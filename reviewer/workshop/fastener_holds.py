@@ -174,7 +174,7 @@ class FastenerHolds:
 
     def _wood_of(self, part: str) -> Wood:
         if part in (WALL, FLOOR):
-            return Wood(joint_factor("stud-gravity"), False, False, True)
+            return Wood(self.review.limit("stud-gravity").amount, False, False, True)
         wood, gravity = self.review.material_of(part), gravity_of(self.review.stock_of(part).material)
         firm = wood.moves and gravity.standing in ("read", "read in part", "derived")
         return Wood(gravity.value, firm, not wood.moves, self.solids[part].long == Axis.UP)

@@ -15,7 +15,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from itertools import islice
+from itertools import combinations, islice
 
 from reviewer.geometry.vectors import UNITS, cross, dot, minus, moved, times, turned_round, unit
 from reviewer.model.plan import GROUNDS, Fastening, FasteningKind
@@ -414,9 +414,10 @@ def _slanting_seam(
         across = turned_round(across)
     width = extent(across)
     middle = (width[0] + width[1]) / 2
-    # Where the middle line of the patch enters and leaves it.
+    # Where the middle line of the patch enters and leaves it. The corners may be those of several pieces, so
+    # they need not go round: the outline is the outermost of all lines between two of them.
     reach = []
-    for one, two in zip(corners, (*corners[1:], corners[0]), strict=True):
+    for one, two in combinations(corners, 2):
         low, high = dot(minus(one, origin), across), dot(minus(two, origin), across)
         if (low - middle) * (high - middle) <= 0 and low != high:
             share = (middle - low) / (high - low)

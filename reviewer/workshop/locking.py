@@ -12,15 +12,39 @@ from reviewer.workshop.fixing import Fixing, Held
 from reviewer.workshop.framed_panels import FramedPanel
 from reviewer.workshop.wood_movement import Season, change_across
 
+#: What slotted holes give is the way of one of them.
+SLOTTED = "movement-slotted"
+
 
 class Locked(NamedTuple):
-    """A board that moves more than its fixings give: over what width, how far (mm), against what."""
+    """A board that moves more than its fixings give: over what width, how far (mm), against what.
+
+    Slotted holes at two edges share the movement: ``width`` is then the way from what holds the board hard,
+    or from its middle, to the outermost of them.
+    """
 
     held: Held
     width: float
     change: float
     gives: Limit
     binding: tuple[Fixing, ...]  # those that give no more than that
+
+    @property
+    def slotted(self) -> bool:
+        """True where it is slotted holes that give too little."""
+        return self.gives.name == SLOTTED
+
+    @property
+    def fixed_at(self) -> str:
+        """From where ``width`` counts, in words; "" where it lies between the outermost fixings."""
+        if not self.slotted:
+            return ""
+        return "the middle" if all(each.gives == SLOTTED for each in self.binding) else "the hard fixing"
+
+    @property
+    def whole_width(self) -> float:
+        """Between the outermost fixings, mm."""
+        return max(each.high for each in self.binding) - min(each.low for each in self.binding)
 
     @property
     def hardest(self) -> tuple[Fixing, ...]:
@@ -31,6 +55,14 @@ class Locked(NamedTuple):
     def over(self) -> float:
         """How much too little they give, mm."""
         return self.change - self.gives.amount
+
+
+def _from_fixed(binding: Iterable[Fixing]) -> float:
+    """How far the outermost slotted hole stands from what holds a board hard, or from its middle, mm."""
+    fixings = tuple(binding)
+    hard = [each for each in fixings if each.gives != SLOTTED] or fixings
+    fixed = (min(each.low for each in hard) + max(each.high for each in hard)) / 2
+    return max(max(each.high for each in fixings) - fixed, fixed - min(each.low for each in fixings))
 
 
 def worst_locked(
@@ -48,6 +80,8 @@ def worst_locked(
         glued = any(each.kind == "glue" for each in hardest)
         if width <= (narrow if glued else wide) + TOLERANCE_MM:
             continue
+        if limits[hardest[0].gives].name == SLOTTED:
+            width = _from_fixed(binding)
         change = change_across(stock, width, from_pct, to_pct)
         if change <= amount + 1e-9:
             continue

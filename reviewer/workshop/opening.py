@@ -23,6 +23,8 @@ from reviewer.units import KG_PER_POUND, MM_PER_FOOT, NEWTON_PER_KG, TOLERANCE_M
 Way = Literal["drawer", "door", "lid"]
 Box = tuple[Vector, Vector]
 
+#: What is open by less than this counts as shut, radians: about six degrees.
+_AJAR = 0.1
 #: Inside faces are looked for just above a drawer's bottom.
 _ABOVE_BOTTOM_MM = 5.0
 
@@ -62,7 +64,7 @@ class Opening(NamedTuple):
         towards = math.atan2(_level(out, edge), _level(along, edge))
         needed = (towards - begins) % (2 * math.pi)
         if needed <= most:
-            return needed
+            return needed if needed > _AJAR else 0.0
         arms = [
             (_out_by(edge, self.place((self.mass.x, self.mass.y, self.mass.z), t)), t) for t in (0.0, most)
         ]

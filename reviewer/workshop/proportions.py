@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from reviewer.language.source import Span
@@ -10,7 +10,7 @@ from reviewer.model.plan import GROUNDS, HousingKind
 from reviewer.model.shapes import BoxCut, Reach
 from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
-from reviewer.setting_out.result import Joint
+from reviewer.setting_out.result import Joint, Overlap
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.housing import Housed, housed
@@ -94,6 +94,59 @@ def tenons(review: Review) -> Iterator[Tenon]:
                 into.high[part.thick] - middle - thickness / 2,
             ),
         )
+
+
+class MeetingTenons(NamedTuple):
+    """The tenons of two parts in a third, and how far they are in each other's way, mm; 0 where they pass."""
+
+    one: str
+    two: str
+    into: str
+    by: float
+    span: Span
+
+
+def tenons_meeting(
+    ones: Sequence[Tenon], twos: Sequence[Tenon], solids: Mapping[str, Solid], overlap: Overlap
+) -> MeetingTenons | None:
+    """What is left of an overlap of two parts where both are tenoned into the wood that it lies in.
+
+    ``ones`` and ``twos`` are the tenons of either part. None where the overlap lies elsewhere, so that the
+    parts themselves are in each other's way.
+    """
+    twos_into = {tenon.into: tenon for tenon in twos}
+    for one in ones:
+        two, into = twos_into.get(one.into), solids[one.into]
+        if two is None or not all(
+            into.low[axis] - TOLERANCE_MM <= overlap.low[axis]
+            and overlap.high[axis] <= into.high[axis] + TOLERANCE_MM
+            for axis in range(3)
+        ):
+            continue
+        shared = [
+            min(first[1], second[1]) - max(first[0], second[0])
+            for first, second in zip(_reach(one, solids), _reach(two, solids), strict=True)
+        ]
+        housing = two.joint.join.housing
+        return MeetingTenons(
+            one=overlap.first,
+            two=overlap.second,
+            into=one.into,
+            by=max(0.0, min(shared)),
+            span=housing.span if housing is not None else two.joint.join.span,
+        )
+    return None
+
+
+def _reach(tenon: Tenon, solids: Mapping[str, Solid]) -> list[tuple[float, float]]:
+    """From where to where a tenon stands on each axis, mm: its thickness in the middle of its board."""
+    overlap = tenon.joint.overlap
+    assert overlap is not None
+    found = list(zip(overlap.low, overlap.high, strict=True))
+    thick = solids[tenon.part].thick
+    middle = sum(found[thick]) / 2
+    found[thick] = (middle - tenon.thickness / 2, middle + tenon.thickness / 2)
+    return found
 
 
 class Recess(NamedTuple):

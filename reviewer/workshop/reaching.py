@@ -60,6 +60,32 @@ class OutOfReach(NamedTuple):
         return tuple(name for name in parts if _there(self.placed.joint, name, self.groups))
 
 
+class JoiningDoubts(NamedTuple):
+    """The joints of a piece that meet, and which of them some order might leave no way to drive.
+
+    ``blocked`` has those by place among the joints; each says whether it can be undone while the parts of a
+    group are there.
+    """
+
+    joints: tuple[Joint, ...]
+    doubts: dict[int, list[_Doubt]]
+
+    @property
+    def blocked(self) -> dict[int, Callable[[Groups], bool]]:
+        def undone(place: int) -> Callable[[Groups], bool]:
+            return lambda groups: not any(doubt.unreached(groups) for doubt in self.doubts[place])
+
+        return {place: undone(place) for place in sorted(self.doubts)}
+
+    def special(self, place: int, groups: Groups) -> bool:
+        """Whether a tool that not every shop has reaches all of a joint that is stuck."""
+        return all(
+            tried.reached(groups, handy=False) is not None
+            for doubt in self.doubts[place]
+            for tried in doubt.unreached(groups)
+        )
+
+
 class Room(NamedTuple):
     """What is in the way of the tool that lacks least, how far it is free and how much that needs, mm."""
 
@@ -263,13 +289,13 @@ def _doubt(reach: Reach, group: Sequence[Placed]) -> _Doubt | None:
     return _Doubt(tuple(found), free_to_move) if found else None
 
 
-def out_of_reach(review: Review) -> tuple[OutOfReach, ...]:
-    """Every fastener that no handy tool reaches at its turn, in the order of the plan's joins."""
+def joining_doubts(review: Review) -> JoiningDoubts:
+    """Which joints of a piece need an order, as something may stand in front of their fasteners."""
+    joints = tuple(joint for joint in review.setting.joints if joint.meets)
     driven = [placed for placed in review.placed if placed.mouth is not None]
     if not driven:
-        return ()
+        return JoiningDoubts(joints, {})
     reach = Reach(review.setting, review.limits)
-    joints = [joint for joint in review.setting.joints if joint.meets]
     place_of = {id(joint): place for place, joint in enumerate(joints)}
     doubts: dict[int, list[_Doubt]] = {}
     for _, same in groupby(driven, key=lambda placed: (id(placed.joint), id(placed.fastening))):
@@ -279,13 +305,15 @@ def out_of_reach(review: Review) -> tuple[OutOfReach, ...]:
             break
         if doubt is not None:
             doubts.setdefault(place_of[id(group[0].joint)], []).append(doubt)
+    return JoiningDoubts(joints, doubts)
+
+
+def out_of_reach(review: Review) -> tuple[OutOfReach, ...]:
+    """Every fastener that no handy tool reaches at its turn, in the order of the plan's joins."""
+    joints, doubts = review.joining_doubts
     if not doubts:
         return ()
-
-    def undone(place: int) -> Callable[[Groups], bool]:
-        return lambda groups: not any(doubt.unreached(groups) for doubt in doubts[place])
-
-    blocked = {place: undone(place) for place in sorted(doubts)}
+    blocked = review.joining_doubts.blocked
     steps = steps_of_joints(review.plan.steps, joints)
     stuck = never_undone(joints, steps, blocked)
     if not stuck:

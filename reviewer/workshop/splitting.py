@@ -133,7 +133,9 @@ class Splitting:
             along = abs(dot(apart, solid.directions[0]))
             aside = math.sqrt(max(0.0, dot(apart, apart) - along * along))
             diameters, limit = self.least("row", part, hole)
-            if aside < placed.diameter and along < diameters * placed.diameter - _SLACK_MM:
+            # Two that run into each other are told by fasteners-collide.
+            meet = math.hypot(aside, along) <= placed.diameter
+            if not meet and aside < placed.diameter and along < diameters * placed.diameter - _SLACK_MM:
                 yield Close(
                     placed, part, "row", "", along, diameters * placed.diameter, diameters, limit, hole
                 )

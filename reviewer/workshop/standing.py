@@ -170,12 +170,15 @@ def pieces(
             patches.setdefault(each.part, []).extend(corners)
             if each.kind == "castors":
                 wheels.setdefault(each.part, []).extend(corners)
+    # What moves is no foot to rely on, be it that nothing else stands on the floor.
+    moving = {name for each in plan.movings if each.kind != "lifts" for name in each.parts}
     found = []
     for number, cluster in enumerate(clusters):
         solids = [setting.solids[name] for name in cluster]
         low = tuple(min(solid.low[axis] for solid in solids) for axis in range(3))
         high = tuple(max(solid.high[axis] for solid in solids) for axis in range(3))
         feet = tuple(name for name in cluster if name in patches)
+        feet = tuple(name for name in feet if name not in moving) or feet
         found.append(
             Piece(
                 parts=tuple(cluster),

@@ -40,9 +40,9 @@ Kind = Literal[
     "child open",
 ]
 Role = Literal["weight", "contents", "load", "push"]
-#: How moments are told apart. ``apart``: each force by itself. ``net``: the piece with what is open holds
-#: as one, other forces by themselves. ``lean``: a weight holds by its arm, and turns by what leaning takes.
-Split = Literal["apart", "net", "lean"]
+#: How moments are told apart. ``apart``: what acts inside the edge holds, what acts outside turns.
+#: ``lean``: a weight holds by its arm, and turns by what leaning takes from it.
+Split = Literal["apart", "lean"]
 
 #: Halvings of a length until it is known to a thousandth of a millimetre.
 _HALVINGS = 24
@@ -89,7 +89,6 @@ def balanced(
     tilt = math.radians(tilt_degrees)
     held: list[float] = []
     turned: list[float] = []
-    net: list[float] = []
     for act in acts:
         if act.role == "push":
             turned.append(-act.moment)
@@ -99,16 +98,11 @@ def balanced(
             lean = act.newtons * act.at[2] * math.sin(tilt)
             held.append(moment + lean)
             turned.append(lean)
-        elif split == "net" and act.role != "load":
-            net.append(moment)
         elif moment >= 0:
             held.append(moment)
         else:
             turned.append(-moment)
-    own = math.fsum(net)
-    if own < 0:  # what stands open turns it over by itself, so nothing holds it down
-        turned.append(-own)
-    return Balance(edge, math.fsum([*held, max(0.0, own)]), math.fsum(turned))
+    return Balance(edge, math.fsum(held), math.fsum(turned))
 
 
 class State(NamedTuple):
@@ -134,7 +128,7 @@ class State(NamedTuple):
     tilt: float = 0.0  # degrees that it leans towards the edge
     hold: float = 0.0
     acts: tuple[Act, ...] = ()
-    split: Split = "net"
+    split: Split = "apart"
     on: str = ""  # the part, the door or the drawer that the force is on
     opened: tuple[tuple[Opening, float], ...] = ()  # what is open, and how far
     tips_at: Value | None = None

@@ -47,7 +47,9 @@ _SOFT_FLOORS = ("carpet", "rug")
 MOST_OPENINGS = 100
 #: What has less room than this both ways is no shelf but a cleat or a rail: a lying book.
 _SHELF_MM = 100.0
-_OWN = "its own weight"
+#: What forces are called: the piece by itself, and what stands on a shelf.
+OWN_WEIGHT = "its own weight"
+ON_SHELF = "on "
 
 Opened = tuple["Opening", float]
 
@@ -69,6 +71,7 @@ class Scene:
         self.piece, self.plan, self.setting, self.limits = piece, plan, setting, limits
         self.edges = free_edges(piece, setting, limits["castor-swivel"].amount)
         self.weight = piece.whole.weight
+        self._loads: list[tuple[Solid, float]] | None = None  # the same for every edge
         self.openings = openings
         if len(openings) > MOST_OPENINGS:
             self.openings = tuple(sorted(openings, key=lambda each: -each.mass.kg)[:MOST_OPENINGS])
@@ -89,7 +92,7 @@ class Scene:
         kind: Kind,
         edge: TippingEdge,
         acts: Sequence[Act],
-        split: Split = "net",
+        split: Split = "apart",
         *,
         tilt: float = 0.0,
         made: Balance | None = None,
@@ -139,7 +142,7 @@ class Scene:
         """The weights of the piece, what is open apart; its contents only where they hurt. (1)-(4)"""
         whole = self.piece.whole
         rest = _without(whole, [opening.mass for opening, _ in opened])
-        acts = [self._weight("weight", _OWN, rest, edge, tilt)] if rest.kg else []
+        acts = [self._weight("weight", OWN_WEIGHT, rest, edge, tilt)] if rest.kg else []
         for opening, turn in opened:
             moved = opening.opened(opening.mass, turn)
             acts.append(self._weight("weight", opening.name, moved, edge, tilt))
@@ -312,49 +315,65 @@ class Scene:
     @cached_property
     def shelves(self) -> tuple[Solid, ...]:
         """The flat boards that do not move and are wide enough for a book."""
-        moving = {name for opening in self.openings for name in opening.parts}
         return tuple(
             solid
             for solid in self.solids(self.piece.parts)
             if solid.thick == Axis.UP
-            and solid.name not in moving
+            and solid.name not in self._moving
             and min(solid.extent(Axis.ACROSS), solid.extent(Axis.DEEP)) >= _SHELF_MM
         )
+
+    @cached_property
+    def _moving(self) -> frozenset[str]:
+        return frozenset(name for opening in self.openings for name in opening.parts)
+
+    def may_stand_on_it(self, lasting: Mapping[str, float]) -> list[tuple[Solid, float]]:
+        """What may lie on each part, N: the plan's load, and books on shelves of storage that have none."""
+        if self._loads is not None:
+            return self._loads
+        loads = [
+            (self.setting.solids[name], lasting[name])
+            for name in self.piece.parts
+            if lasting.get(name) and name not in self._moving
+        ]
+        if self.piece.storage:
+            books = planned_load("books").amount * NEWTON_PER_KG
+            for solid in self.shelves:
+                if not lasting.get(solid.name):
+                    run = max(solid.extent(Axis.ACROSS), solid.extent(Axis.DEEP))
+                    loads.append((solid, books * run))
+        self._loads = loads
+        return loads
 
     def high(self, edge: TippingEdge, lasting: Mapping[str, float]) -> State | None:
         """Loaded at its worst on a floor that lets it lean: only what makes it top-heavy is there. (2), (10)
 
-        A shelf without a load of the plan's holds books. Each load counts where its arm over its height is
-        less than that of the whole, so that it makes the piece lean rather than stand.
+        Each load counts where its arm over its height is less than that of the whole, so that it makes the
+        piece lean rather than stand.
         """
         from reviewer.reference.usual_values import usual_value
 
         tilt, limit = self.floor_tilt(edge)
-        books, said = planned_load("books"), set()
         high = usual_value("contents-centre") * MM_PER_INCH
-        loads: list[Act] = []
-        for solid in self.shelves:
-            newtons = lasting.get(solid.name, 0.0)
-            said.add("the plan" if newtons else books.source)
-            if not newtons:
-                run = max(solid.extent(Axis.ACROSS), solid.extent(Axis.DEEP))
-                newtons = books.amount * run * NEWTON_PER_KG
-            at = (solid.centre[0], solid.centre[1], solid.high[Axis.UP] + high)
-            loads.append(Act("contents", f"on {solid.name}", newtons, at, lever(edge, at, tilt)))
-        loads.sort(key=lambda act: (round(edge.arm(*act.at[:2]) / act.at[2], 9), act.said))
-        acts = self.own(edge, tilt)
-        arm = math.fsum(act.newtons * edge.arm(*act.at[:2]) for act in acts)
-        rise = math.fsum(act.newtons * act.at[2] for act in acts)
+        whole = self.piece.whole
+        arm, rise = whole.weight * edge.arm(whole.x, whole.y), whole.weight * whole.z
+        loads = []
+        for solid, newtons in self.may_stand_on_it(lasting):
+            x, y, top = solid.centre[0], solid.centre[1], solid.high[Axis.UP] + high
+            inside = edge.arm(x, y)
+            loads.append((round(inside / top, 9), solid.name, newtons, inside, (x, y, top)))
+        loads.sort()
         counted: list[Act] = []
-        for act in loads:
-            if edge.arm(*act.at[:2]) * rise >= arm * act.at[2]:
+        for _, name, newtons, inside, at in loads:
+            if inside * rise >= arm * at[2]:
                 break
-            counted.append(act)
-            arm += act.newtons * edge.arm(*act.at[:2])
-            rise += act.newtons * act.at[2]
+            counted.append(Act("contents", f"{ON_SHELF}{name}", newtons, at, lever(edge, at, tilt)))
+            arm += newtons * inside
+            rise += newtons * at[2]
         if not counted:
             return None
-        source = "; ".join([*sorted(said), self.limits[limit].source])
+        acts = self.own(edge, tilt)
+        source = f"{planned_load('books').source}; {self.limits[limit].source}"
         force = math.fsum(act.newtons for act in counted)
         return self.state("high", edge, [*acts, *counted], "lean", tilt=tilt, force=force, source=source)
 
@@ -387,7 +406,6 @@ class Scene:
             kind,
             edge,
             acts,
-            "apart",
             tilt=tilt,
             place=outside,
             source=source,

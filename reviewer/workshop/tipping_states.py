@@ -11,7 +11,7 @@ from reviewer.limits import Limits
 from reviewer.model.plan import Plan
 from reviewer.records import NamedTuple
 from reviewer.setting_out.result import SettingOut
-from reviewer.units import TOLERANCE_MM
+from reviewer.units import MM_PER_FOOT, TOLERANCE_MM
 from reviewer.workshop.loading import OnSpot
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping import SIDES, State, side_of
@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 #: Ratios that agree to so many places are alike.
 _ALIKE = 6
 _SAME = 1e-6
+_NO_LOADS: Mapping[str, float] = MappingProxyType({})
 _NO_SPOTS: Mapping[str, Sequence[OnSpot]] = MappingProxyType({})
 #: States in which a wall restraint is of no use: who sits on a bench tips it along the wall.
 _UNRESTRAINED = ("sitter", "person", "lean")
@@ -33,11 +34,16 @@ _NOT_DECLARED = "for information: the plan has nobody lean on it"
 
 
 class Tipping(NamedTuple):
-    """A piece that stands on the floor with every state that is judged, and what opens of it."""
+    """A piece that stands on the floor with every state that is judged, and what opens of it.
+
+    ``lasting`` and ``spots`` are the loads that stay, of the whole plan; see :func:`states`.
+    """
 
     piece: Piece
     states: tuple[State, ...]
     openings: tuple[Opening, ...] = ()
+    lasting: Mapping[str, float] = _NO_LOADS
+    spots: Mapping[str, Sequence[OnSpot]] = _NO_SPOTS
 
     @property
     def worst(self) -> State | None:
@@ -76,12 +82,20 @@ def _alike(one: State, other: State) -> bool:
     return abs(one.balance.ratio - other.balance.ratio) < _SAME
 
 
-def enclosed(openings: Iterable[Opening]) -> float:
-    """The room in drawers and behind doors as the standard for clothing storage counts it, mm³."""
+def enclosed_room(drawers: Iterable[float], doors: Iterable[float]) -> float:
+    """The room inside that the standard for clothing storage counts: drawers whole, behind doors a share."""
     from reviewer.reference.usual_values import usual_value
 
-    share = usual_value("door-space-share")
-    return math.fsum(each.volume * (share if each.way == "door" else 1.0) for each in openings)
+    return math.fsum([*drawers, *(usual_value("door-space-share") * each for each in doors)])
+
+
+def enclosed(openings: Iterable[Opening]) -> float:
+    """That room of a piece, mm³."""
+    listed = list(openings)
+    return enclosed_room(
+        (each.volume for each in listed if each.way == "drawer"),
+        (each.volume for each in listed if each.way == "door"),
+    )
 
 
 def storage_tested(piece: Piece, limits: Limits, openings: Sequence[Opening] = ()) -> bool:
@@ -89,21 +103,27 @@ def storage_tested(piece: Piece, limits: Limits, openings: Sequence[Opening] = (
 
     Storage is shelves one over another, or so much room in drawers and behind doors.
     """
-    if piece.height < limits["restraint-height"].amount - TOLERANCE_MM:
-        return False
-    if piece.whole.kg < limits["restraint-mass"].amount:
-        return False
-    return piece.storage or in_scope_by_room(openings)
+    return tall_and_heavy(piece.height, piece.whole.kg, limits) and (
+        piece.storage or in_scope_by_room(openings)
+    )
+
+
+def tall_and_heavy(height: float, kg: float, limits: Limits) -> bool:
+    """True from the height and the mass on that the standard for clothing storage speaks of."""
+    tall = height >= limits["restraint-height"].amount - TOLERANCE_MM
+    return tall and kg >= limits["restraint-mass"].amount * (1 - _SAME)
 
 
 def in_scope_by_room(openings: Sequence[Opening]) -> bool:
     """True from the room in drawers and behind doors on that the standard speaks of."""
-    if not any(each.way != "lid" for each in openings):
-        return False
-    from reviewer.reference.usual_values import usual_value
-    from reviewer.units import MM_PER_FOOT
+    return any(each.way != "lid" for each in openings) and room_enough(enclosed(openings))
 
-    return enclosed(openings) >= usual_value("storage-volume") * MM_PER_FOOT**3 * (1 - 1e-9)
+
+def room_enough(room: float) -> bool:
+    """True of that much room, mm³."""
+    from reviewer.reference.usual_values import usual_value
+
+    return room >= usual_value("storage-volume") * MM_PER_FOOT**3 * (1 - _SAME)
 
 
 def pushed(scene: Scene) -> list[State]:
@@ -145,7 +165,7 @@ def states(
     found = [_weakest(map(scene.empty, scene.edges)), _weakest(map(scene.uneven, scene.edges))]
     loaded = (scene.loaded(edge, lasting, spots) for edge in scene.edges)
     found.append(_weakest(loaded))
-    if piece.storage:
+    if piece.storage or any(here.load.lasting for here in piece.loads):
         found.append(_weakest(scene.high(edge, lasting) for edge in scene.edges))
     for here in piece.loads:
         if not here.load.lasting:
@@ -208,5 +228,5 @@ def tipping(review: Review) -> tuple[Tipping, ...]:
             continue
         opens = openings_of(piece, review, lasting)
         met = states(piece, review.plan, review.setting, review.limits, lasting, spots, opens)
-        found.append(Tipping(piece, met, opens))
+        found.append(Tipping(piece, met, opens, lasting, spots))
     return tuple(found)

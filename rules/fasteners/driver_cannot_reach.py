@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
+from reviewer.plan_words import called
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import length
-from reviewer.wording import listed
 from reviewer.workshop.reaching import OutOfReach, Reach, Room, free_from_behind, out_of_reach, room_for
 
 #: Less room than this in front of a fastener is none.
@@ -52,12 +52,12 @@ def _finding(review: Review, reach: Reach, group: list[OutOfReach]) -> Finding:
     alike = all(abs(each.free - room.free) < 1.0 for each in rooms)
     values: dict[str, Filling] = {
         "kind": worst.placed.kind,
-        "heads": listed(heads),
-        "points": listed(points),
+        "heads": called(review.plan, heads),
+        "points": called(review.plan, points),
         "head": worst.placed.head_part,
         "point": worst.placed.point_part,
-        "way": listed(room.parts),
-        "ways": listed(in_the_way),
+        "way": called(review.plan, room.parts),
+        "ways": called(review.plan, in_the_way),
         "tool": room.tool.said,
         "free": length(room.free),
         "needs": length(room.needs),

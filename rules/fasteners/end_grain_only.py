@@ -14,13 +14,20 @@ from reviewer.wording import listed
 from reviewer.workshop.joint_capacity import JointLoad
 
 
+def _pull(load: JointLoad) -> float:
+    """What takes the joint apart, N: the pull, and what turns it open at the lever of the joint's height."""
+    force = load.force
+    height = max(force.high[2] - force.low[2], 1.0)
+    return force.pull + force.moment / height
+
+
 def _why(review: Review, load: JointLoad) -> str | None:
     """How a joint hangs on end grain: *pull*, *nails* or *screws*; None where it does not."""
     holders = [each for each in load.holders if each.what != "fastening" or each.number]
     if not holders or not load.force.loads or not all(each.end_grain for each in holders):
         return None
     least = review.limit("end-grain-load").amount
-    if load.force.shear + load.force.pull < least and load.force.moment <= 0:
+    if load.force.shear + _pull(load) < least:
         return None
     fasteners = [each for each in holders if each.what == "fastening"]
     if not fasteners:
@@ -56,7 +63,9 @@ def _finding(review: Review, why: str, group: list[JointLoad]) -> Finding:
     load = group[0]
     parts = tuple(dict.fromkeys(each.force.part for each in group))
     others = tuple(dict.fromkeys(each.force.to for each in group))
-    comes = load.force.shear + load.force.pull
+    pull = _pull(load)
+    height = max(load.force.high[2] - load.force.low[2], 1.0)
+    comes = pull if why == "pull" else load.force.shear + pull
     holder = next((each for each in load.holders if each.what == "fastening"), load.holders[0])
     values: dict[str, Filling] = {
         "parts": listed(parts),
@@ -79,8 +88,12 @@ def _finding(review: Review, why: str, group: list[JointLoad]) -> Finding:
         do=_DO[why],
         values=values,
         working=Working(
-            (Figure("shear", force(load.force.shear)), Figure("pull", force(load.force.pull))),
-            "load = shear + pull",
+            (
+                Figure("shear", force(load.force.shear)),
+                Figure("pull", force(load.force.pull)),
+                Figure("pull of what turns it open", force(load.force.moment / height)),
+            ),
+            "load = pull + pull of what turns it open" if why == "pull" else "load = shear + pull",
             Figure("load", force(comes)),
             Figure(
                 "share of the value from which screws are told", percent(100 * share.amount), share.source
@@ -144,5 +157,5 @@ def end_grain_only(review: Review) -> Iterator[Finding]:
             key = (load.force.joints[0].join.span, why)
             groups.setdefault(key, (why, []))[1].append(load)
     for why, group in groups.values():
-        group.sort(key=lambda each: -round(each.force.shear + each.force.pull, 6))
+        group.sort(key=lambda each: -round(each.force.shear + _pull(each), 6))
         yield _finding(review, why, group)

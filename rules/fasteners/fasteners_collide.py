@@ -157,6 +157,8 @@ def _finding(review: Review, clear: ClearPlaces, group: list[Near]) -> Finding:
         says += where + "; {limit} is the least ({who})"
     says += "; so do {times} pairs of them in all." if len(group) > 1 else "."
     do, edit, clears = _next_step(review, clear, one, two, values)
+    if same and not clears:
+        do = "Take fewer in each joint, or set them nearer to its ends."
     figures: tuple[Figure, ...] = (
         Figure("wood between", fine_length(worst.gap)),
         Figure(f"thickness of the {first}".format(**{k: _text(v) for k, v in values.items()}),

@@ -22,7 +22,13 @@ _DOES = {
 
 
 def _told_elsewhere(review: Review, load: JointLoad, use: JointUse) -> bool:
-    """True for a part that nothing keeps level, and for what is too short to reach: that is the fault."""
+    """True for a part that nothing keeps level, for what is too short to reach, and for what hangs on the
+    wall, which wall-fixing-too-weak judges as a whole: that is the fault.
+    """
+    if load.force.to == WALL and any(
+        not piece.feet and load.force.part in piece.parts for piece in review.pieces
+    ):
+        return True
     if use.limit <= 0 and use.holder.kind in ("screws", "pocket screws", "nails"):
         return True
     member = review.carrying.members.get(load.force.part)
@@ -185,10 +191,11 @@ def joint_overloaded(review: Review) -> Iterator[Finding]:
     on, since good makers rely on such joints every day, and an error from joint-error-share times on. From
     joint-near-share of an NDS value on it is a warning that it is near.
 
-    Leaves out: Sideways pushes (racks judges those), and parts that several joints keep from turning.
-    Brackets, biscuits, wedges, shelf pins and glue that is pulled apart have no published value: where one
-    of them helps, nothing is judged. Screws that never reach the far part, which is told by itself. Tearing
-    at edges and ends. Buildings, and whatever people hang from: there a licensed engineer works it out.
+    Leaves out: What a piece hangs on the wall by, which wall-fixing-too-weak judges. Sideways pushes (racks
+    judges those), and parts that several joints keep from turning. Brackets, biscuits, wedges, shelf pins and
+    glue that is pulled apart have no published value: where one of them helps, nothing is judged. Screws that
+    never reach the far part, which is told by itself. Tearing at edges and ends. Buildings, and whatever
+    people hang from: there a licensed engineer works it out.
 
     Sources: NDS 2018 chapters 11 and 12, as transcribed; end grain and glue: Wood Handbook ch. 8 and 10
 

@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.geometry.vectors import moved
 from reviewer.language.source import Span
+from reviewer.plan_words import called
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import TOLERANCE_MM, count, fine_length, length
-from reviewer.wording import listed
 from reviewer.workshop.driving import Driven
 from reviewer.workshop.paths import Beside, Paths
 from reviewer.workshop.screw_lengths import (
@@ -73,8 +73,8 @@ def _finding(review: Review, group: list[Driven], failing: list[Driven], pulled:
     do, more, edit = _remedy(review, group, failing, pulled)
     values: dict[str, Filling] = {
         "kind": worst.kind,
-        "heads": listed(heads),
-        "points": listed(points),
+        "heads": called(review.plan, heads),
+        "points": called(review.plan, points),
         "out": fine_length(-worst.cover),
         "left": fine_length(worst.cover),
         "limit": fine_length(asked.limit.amount),
@@ -179,7 +179,7 @@ def _sunk_too_deep(review: Review, failing: list[Driven]) -> Finding:
     most = worst.grip + worst.fastening.counterbore - limit.amount
     values: dict[str, Filling] = {
         "kind": worst.kind,
-        "heads": listed(heads),
+        "heads": called(review.plan, heads),
         "deep": length(worst.fastening.counterbore),
         "left": fine_length(worst.grip),
         "limit": fine_length(limit.amount),

@@ -28,8 +28,9 @@ def splits_end(review: Review) -> Iterator[Finding]:
     raise by split-hardwood. The next of the same row along the same grain is held against split-spacing in
     the same way. Bored holes are taken for screws of which the plan says nothing.
 
-    Leaves out: Plywood, whose plies cross. What goes into end grain, which has edges only. How hard a load
-    pushes towards the end; for that 10 diameters are asked for, and 5 for none.
+    Leaves out: Plywood, whose plies cross. Two that run into each other: fasteners-collide tells those.
+    What goes into end grain, which has edges only. How hard a load pushes towards the end; for that 10
+    diameters are asked for, and 5 for none.
 
     Sources: National Design Specification for Wood Construction 2018, Tables 12.5.1A and B, as transcribed,
     where they are the least for bolts and lag screws; EN 1995-1-1, Table 8.2, second-hand

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
 from reviewer.model.plan import GROUNDS, Fastening
-from reviewer.plan_words import number_text, plan_unit
+from reviewer.plan_words import called, number_text, plan_unit
 from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
@@ -15,7 +15,6 @@ from reviewer.rulebook import rule
 from reviewer.setting_out.result import Joint
 from reviewer.setting_out.solid import Solid
 from reviewer.units import MM_PER_INCH, TOLERANCE_MM, UnitSystem, fine_length, length, ratio
-from reviewer.wording import listed
 from reviewer.workshop.driving import joint_axis
 from reviewer.workshop.proportions import Tenon, tenons
 from reviewer.workshop.screw_lengths import NAMED_THINNER_MM
@@ -58,7 +57,7 @@ def _thickness(review: Review, group: list[Tenon]) -> Finding:
     parts, others = _names(group)
     use, one = _handy(worst.stock * usual_value("tenon-share"), review.units), len(parts) == 1
     values: dict[str, Filling] = {
-        "parts": listed(parts),
+        "parts": called(review.plan, parts),
         "thick": fine_length(worst.thickness),
         "stock": fine_length(worst.stock),
         "share": ratio(round(worst.share, 2)),
@@ -100,8 +99,8 @@ def _walls(review: Review, group: list[Tenon]) -> Finding:
     parts, others = _names(group)
     wall = min(worst.walls)
     values: dict[str, Filling] = {
-        "parts": listed(parts),
-        "into": listed(others),
+        "parts": called(review.plan, parts),
+        "into": called(review.plan, others),
         "thick": fine_length(worst.thickness),
         "wall": fine_length(max(0.0, wall)),
         "limit": fine_length(limit.amount),
@@ -142,8 +141,8 @@ def _floor(review: Review, group: list[Tenon]) -> Finding:
     worst = min(group, key=lambda each: round(each.floor, 2))
     parts, others = _names(group)
     values: dict[str, Filling] = {
-        "parts": listed(parts),
-        "into": listed(others),
+        "parts": called(review.plan, parts),
+        "into": called(review.plan, others),
         "deep": fine_length(worst.depth),
         "wood": fine_length(worst.through),
         "floor": fine_length(worst.floor),
@@ -168,8 +167,8 @@ def _short(review: Review, group: list[Tenon]) -> Finding:
     parts, others = _names(group)
     want = min(worst.through * share.amount, enough.amount)
     values: dict[str, Filling] = {
-        "parts": listed(parts),
-        "into": listed(others),
+        "parts": called(review.plan, parts),
+        "into": called(review.plan, others),
         "deep": fine_length(worst.depth),
         "wood": fine_length(worst.through),
         "want": fine_length(want),
@@ -221,7 +220,7 @@ def _loose(review: Review) -> Iterator[_Loose]:
 def _loose_finding(review: Review, group: list[_Loose]) -> Finding:
     worst = min(group, key=lambda each: round(each.stock, 2))
     parts = tuple(dict.fromkeys(each.part for each in group))
-    values: dict[str, Filling] = {"parts": listed(parts), "stock": length(worst.stock)}
+    values: dict[str, Filling] = {"parts": called(review.plan, parts), "stock": length(worst.stock)}
     if worst.fastening.kind == "biscuits":
         limit = review.limit("biscuit-stock-least")
         values |= {

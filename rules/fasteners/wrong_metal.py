@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from reviewer.findings import Edit, Filling, Finding, Severity
 from reviewer.model.plan import GROUNDS, Fastening, FasteningKind
+from reviewer.plan_words import called
 from reviewer.records import NamedTuple
 from reviewer.reference.fastener_metals import Metal, MetalVerdict, Place, metal_verdict
 from reviewer.reference.materials import material
@@ -68,7 +69,7 @@ def _finding(review: Review, group: list[tuple[Fastening, Metal, _Pick]], parts:
     kinds = tuple(dict.fromkeys(each.kind for each, _, _ in group))
     values: dict[str, Filling] = {
         "kinds": listed(kinds),
-        "parts": listed(parts),
+        "parts": called(review.plan, parts),
         "wood": wood.said,
         "room": room.name if room is not None else "",
         "why": pick.verdict.why,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
@@ -13,10 +14,14 @@ from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.directions import ALONG, TOWARDS, placing_span
+from reviewer.setting_out.result import Overlap
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, Value, fine_length
 from reviewer.wording import listed
 from reviewer.workshop.housing import BY_PLACE, Housed, housed
+
+if TYPE_CHECKING:
+    from reviewer.workshop.proportions import MeetingTenons, Tenon
 
 #: Volumes that differ by less than this share are alike: the same board, set out by other sums.
 _ALIKE = 1e-6
@@ -228,6 +233,53 @@ def _too_shallow(review: Review, found: list[Housed]) -> Finding:
     )
 
 
+def _tenons_of(review: Review) -> dict[str, list[Tenon]]:
+    """By part, the tenons cut on it."""
+    found: dict[str, list[Tenon]] = {}
+    if any(
+        join.housing is not None and join.housing.kind == "mortise and tenon" for join in review.plan.joins
+    ):
+        from reviewer.workshop.proportions import tenons
+
+        for tenon in tenons(review):
+            found.setdefault(tenon.part, []).append(tenon)
+    return found
+
+
+def _tenons_meeting(
+    review: Review, tenons_of: dict[str, list[Tenon]], overlap: Overlap
+) -> MeetingTenons | None:
+    """What is left of an overlap where both parts are tenoned into the wood that it lies in."""
+    one, two = tenons_of.get(overlap.first, ()), tenons_of.get(overlap.second, ())
+    if not one or not two:
+        return None
+    from reviewer.workshop.proportions import tenons_meeting
+
+    return tenons_meeting(one, two, review.setting.solids, overlap)
+
+
+def _tenons_meet(found: list[MeetingTenons]) -> Finding:
+    """Tenons of two parts that come together in a third: every maker mitres their tips, so it is a note."""
+    first = found[0]
+    parts = tuple(dict.fromkeys(each.one for each in found))
+    others = tuple(dict.fromkeys(each.two for each in found))
+    into = tuple(dict.fromkeys(each.into for each in found))
+    values: dict[str, Filling] = {
+        "parts": listed(parts),
+        "others": listed(others),
+        "into": listed(into),
+        "depth": fine_length(first.by),
+    }
+    return Finding(
+        parts=tuple(dict.fromkeys((*parts, *others))),
+        at=first.span,
+        says="The tenons of {parts} and of {others} meet in {into}: {depth} of them want the same place.",
+        do="Mitre the tips of the tenons where they meet, or cut one of them {depth} shorter.",
+        values=values,
+        severity=Severity.NOTE,
+    )
+
+
 @rule("parts-overlap", topic="fit", severity=Severity.ERROR, limits=("cut-difference",))
 def parts_overlap(review: Review) -> Iterator[Finding]:
     """Two parts claim the same space, and no joint makes room for it.
@@ -243,7 +295,9 @@ def parts_overlap(review: Review) -> Iterator[Finding]:
     edges that meet. What is left over is the fault. The shift told is the least
     that clears it: over all six ways, how far the smaller part would have to go. A notch is offered where
     it is open to a side of the part, goes right through it and takes no more than half. Up to the limit
-    cut-difference it is a warning only.
+    cut-difference it is a warning only. Where two rails are tenoned into one leg, what stands in the leg are
+    their tenons and not the whole rails: a third of the thickness where the plan does not say, in the middle.
+    Tenons that still meet are a note, as makers mitre their tips.
 
     Leaves out: The real shape of shoulders and tenons, and the rounding of eased edges. Whether a
     housing weakens the part it is cut into.
@@ -283,12 +337,19 @@ def parts_overlap(review: Review) -> Iterator[Finding]:
             pair = (joint.overlap.first, joint.overlap.second)
             if pair not in rooms or made.short < rooms[pair].short:
                 rooms[pair] = made
+    tenons_of = _tenons_of(review)
     bare: dict[tuple[Span, int, float], list[_Shift]] = {}
+    meeting: dict[tuple[Span, float], list[MeetingTenons]] = {}
     shallow: dict[tuple[Span, float], list[Housed]] = {}
     for number, overlap in enumerate(setting.overlaps):
         made = rooms.get((overlap.first, overlap.second))
         if made is None:
             first, second = sorted((overlap.first, overlap.second), key=order.__getitem__)
+            tenoned = _tenons_meeting(review, tenons_of, overlap)
+            if tenoned is not None:
+                if tenoned.by > TOLERANCE_MM:
+                    meeting.setdefault((tenoned.span, round(tenoned.by, 2)), []).append(tenoned)
+                continue
             shift = _least_shift(solids[first], solids[second], exact=number < MAX_EXACT)
             clause = placing_span(review.plan, shift.part, shift.axis)
             bare.setdefault((clause, shift.axis, round(shift.by, 2)), []).append(shift)
@@ -296,6 +357,8 @@ def parts_overlap(review: Review) -> Iterator[Finding]:
             shallow.setdefault((made.joint.join.span, round(made.short, 2)), []).append(made)
     for shifts in bare.values():
         yield _in_the_way(review, shifts)
+    for tips in meeting.values():
+        yield _tenons_meet(tips)
     for found in shallow.values():
         yield _too_shallow(review, found)
     if setting.crowded:

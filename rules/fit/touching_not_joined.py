@@ -42,11 +42,13 @@ class _Groups:
 
 
 def _held_together(review: Review) -> _Groups:
-    """Every join counts, `none because …` and pins too: there the maker has said that it is meant."""
+    """Every join counts, `none because …` and pins too: there the maker has said that it is meant.
+
+    So does one whose parts miss each other: joint-out-of-reach tells that.
+    """
     groups = _Groups()
     for joint in review.setting.joints:
-        if joint.meets:
-            groups.unite(joint.left, joint.right)
+        groups.unite(joint.left, joint.right)
     for restraint in review.setting.restraints:
         for name in restraint.what:
             groups.unite(name, WALL)

@@ -6,20 +6,19 @@ from collections.abc import Iterator
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.model.plan import WALL
+from reviewer.plan_words import called
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import fine_length, length, ratio
-from reviewer.wording import listed
-from reviewer.workshop.locking import Locked
+from reviewer.workshop.locking import SLOTTED, Locked
 from reviewer.workshop.wood_movement import Season, dried_across, movement, season, yard_moisture
 
-_SLOTTED = "movement-slotted"
 _KINDS = {
     "movement-screwed": "screws in round holes give",
     "movement-nailed": "nails give",
     "movement-dowelled": "dowels and tenons give",
     "movement-glued": "glue across the grain gives",
-    _SLOTTED: "slotted holes give",
+    SLOTTED: "slotted holes give",
 }
 
 
@@ -28,41 +27,46 @@ def _severity(review: Review, locked: Locked) -> Severity:
     glued = any(each.kind == "glue" and (each.tongued or not each.at_end) for each in locked.hardest)
     if locked.over <= review.limit("cut-difference").amount:
         return Severity.NOTE  # no tape shows so little
-    if (glued and locked.width > wide) or locked.change > review.limit(_SLOTTED).amount:
+    if (glued and locked.width > wide) or locked.change > review.limit(SLOTTED).amount:
         return Severity.ERROR
     return Severity.WARNING
 
 
 def _remedy(review: Review, locked: Locked) -> tuple[str, dict[str, Filling], Edit | None]:
-    slotted, narrow = review.limit(_SLOTTED), review.limit("cross-grain-glue-width")
+    slotted, narrow = review.limit(SLOTTED), review.limit("cross-grain-glue-width")
+    half = (
+        locked.change * locked.whole_width / locked.width / 2
+    )  # at each edge, held hard in the middle alone
     values: dict[str, Filling] = {
         "slot": fine_length(slotted.amount),
-        "half": fine_length(locked.change / 2),
+        "half": fine_length(half),
         "narrow": length(narrow.amount),
-        "left": fine_length(slotted.amount - locked.change),
-        "fits": length(locked.width * slotted.amount / locked.change),
+        "fits": length(2 * locked.width * slotted.amount / locked.change),
     }
     if any(fixing.kind in ("glue", "tenon") for fixing in locked.binding):
         do = "Glue it over {narrow} at most, at one edge or in the middle, and let the rest slide: {narrow} "
         do += "of it moves {then}. "
         values["then"] = fine_length(locked.change * min(1.0, narrow.amount / locked.width))
         return f"{do}Or use a sheet for one of the two.", values, None
-    if locked.change / 2 > slotted.amount:
-        return (
-            "Make it of boards with gaps between them, each held over {fits} at most in slots.",
-            values,
-            None,
-        )
-    if locked.change > slotted.amount:
-        do = (
-            "Fix it hard along its middle only and slot the holes at both edges: each edge then moves {half}."
-        )
-        return do, values, None
-    fastenings = {fixing.span: fixing.fastening for fixing in locked.binding}
-    only = next(iter(fastenings.values())) if len(fastenings) == 1 else None
-    edit = Edit(only.span, f"{review.source.words(only.span)}, slotted") if only is not None else None
-    do = "Slot the holes across the grain, or use clips: they give {slot}, so {left} is left."
-    return f"{do} One row along the grain may stay fixed.", values, edit
+    if half > slotted.amount:
+        do = "Use clips there: they slide as far as it needs. "
+        do += "Or make it of boards with gaps between them, each held over {fits} at most in slots."
+        return do, values, _in_place_of_all(review, locked, "clips")
+    if locked.slotted:
+        do = "Fix it hard along its middle only: each edge then moves {half} in its slots. Or use clips."
+        return do, values, _in_place_of_all(review, locked, "clips")
+    do = "Slot the holes across the grain, or use clips. Each edge then moves {half}, and a slot gives "
+    do += "{slot}. One row along the middle may stay fixed."
+    return do, values, _in_place_of_all(review, locked, "")
+
+
+def _in_place_of_all(review: Review, locked: Locked, kind: str) -> Edit | None:
+    """The words of the only fastening of a board changed: another ``kind``, or its holes slotted."""
+    spans = {fixing.span for fixing in locked.binding}
+    if len(spans) != 1:
+        return None
+    (span,) = spans
+    return Edit(span, kind or f"{review.source.words(span)}, slotted")
 
 
 def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
@@ -77,12 +81,12 @@ def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
     yard, settled = yard_moisture(stock, review.limits), year.settled
     wet = yard.amount > year.humid.amount
     in_all = dried_across(stock, locked.width, yard.amount, year.dry.amount) if wet else 0.0
-    if in_all > review.limit(_SLOTTED).amount:
+    if in_all / 2 > review.limit(SLOTTED).amount:  # as slots at both edges share it
         do += " Let it settle in the room before you fix it: fixed at {yard} of moisture it would shrink "
         do += "{in_all} by the dry end of the year."
     values: dict[str, Filling] = {
-        "parts": listed(parts),
-        "to": listed(tuple("the wall" if name == WALL else name for name in to)),
+        "parts": called(review.plan, parts),
+        "to": called(review.plan, tuple("the wall" if name == WALL else name for name in to)),
         "wood": wood.said,
         "width": length(locked.width),
         "change": fine_length(locked.change),
@@ -96,8 +100,11 @@ def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
         "in_all": fine_length(in_all),
         **more,
     }
+    over = "over {width} across the grain by {to}"
+    if locked.fixed_at:
+        over = f"by {{to}} as far as {{width}} across the grain from {locked.fixed_at}"
     says = (
-        f"{{parts}} {'is' if len(parts) == 1 else 'are'} held over {{width}} across the grain by {{to}}. "
+        f"{{parts}} {'is' if len(parts) == 1 else 'are'} held {over}. "
         "Over that {wood} moves {change} over a year (from {dry} to {humid} of moisture); "
         f"{_KINDS[locked.gives.name]} {{gives}} ({{who}}), so {{over}} too little."
     )
@@ -106,7 +113,10 @@ def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
         says += " Before that it shrinks {dried} once, as it dries from {yard} at the yard to {settled}."
     working = Working(
         (
-            Figure("width between the outer fixings", length(locked.width)),
+            Figure(
+                f"width from {locked.fixed_at}" if locked.fixed_at else "width between the outer fixings",
+                length(locked.width),
+            ),
             Figure(
                 f"{wood.said}, {moves.cut}: change per percent of moisture",
                 ratio(moves.coefficient),
@@ -144,7 +154,7 @@ def _finding(review: Review, alike: list[Locked], year: Season) -> Finding:
         "movement-nailed",
         "movement-dowelled",
         "movement-glued",
-        _SLOTTED,
+        SLOTTED,
         "cross-grain-glue-width",
         "cross-grain-glue-width-most",
         "cut-difference",
@@ -175,14 +185,14 @@ def movement_locked(review: Review) -> Iterator[Finding]:
     joint. Face to face glue up to cross-grain-glue-width and everything else up to cross-grain-glue-
     width-most is let go, as the trade does. What is over by no more than cut-difference is a note; else
     glue beyond that most, face to face or in a tongue along an end, and more movement than even slotted
-    holes give, is an error, the rest a warning. Flat sawn wood is assumed where the plan does not say
-    quarter sawn.
+    holes give, is an error, the rest a warning. Slotted holes at both edges share the movement: each is
+    held against what it moves from the middle, or from where the board is fixed hard. Flat sawn wood is
+    assumed where the plan does not say quarter sawn.
 
-    Leaves out: Glue on bare end grain, which holds nothing back. Movement through the thickness and along the
-    grain. Clips, which are made to let a top move. How the fixings share it: where one side is slotted, the
-    other may be fixed. A dado or groove without glue is taken to slide. Panels glued into the grooves of a
-    frame, and broad faces glued together with their grain crossed: panel-trapped and mixed-across-grain
-    tell those.
+    Leaves out: Glue on bare end grain, which holds nothing back. Movement through the thickness and along
+    the grain. Clips, which are made to let a top move. A dado or groove without glue is taken to slide.
+    Panels glued into the grooves of a frame, and broad faces glued together with their grain crossed:
+    panel-trapped and mixed-across-grain tell those.
 
     Sources: Wood Handbook ch. 13 and equation 13-3 (movement); what fixings give and how wide crossed
     grain may be glued: common practice, no source; five diameters: NDS 2018 commentary, as transcribed

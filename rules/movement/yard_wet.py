@@ -103,19 +103,23 @@ def _finding(review: Review, stock: Stock, group: list[Locked], settled: Limit) 
     if not by_coefficient(bought.amount, settled.amount) and moves.shrinkage is not None:
         rate = Figure(f"{wood}, {moves.cut}: S, green to dry", percent(moves.shrinkage), moves.source)
         formula = "change = width × (bought - settled) / (30 · 100 / S - 30 + bought)"
+    at_which = f"from {widest.fixed_at} to where" if widest.fixed_at else "at which"
     return Finding(
         parts=parts,
         at=stock.span,
         also_at=tuple(dict.fromkeys(fixing.span for each in group for fixing in each.hardest)),
         says=f"{{stock}} ({{wood}}) {comes} and dries to {{settled}} in a heated room. {{parts}} then "
-        f"{shrinks} {{change}} over the {{width}} across the grain at which {{to}} {fixed} fixed to it; "
+        f"{shrinks} {{change}} over the {{width}} across the grain {at_which} {{to}} {fixed} fixed to it; "
         f"{_HOLDS[widest.gives.name]} {{gives}} ({{who}}), so {{over}} too little.{more}",
         do="Buy it at {dry} or drier: then it shrinks {then} there. Or stack it in the room with air between "
         "the boards, and cut it when a moisture meter reads {dry}.",
         values=values,
         working=Working(
             (
-                Figure("width between the outer fixings", length(widest.width)),
+                Figure(
+                    f"width from {widest.fixed_at}" if widest.fixed_at else "width between the outer fixings",
+                    length(widest.width),
+                ),
                 rate,
                 Figure("bought at", bought, "the plan" if said else stamp.source),
                 Figure("settled in the room", settled.value, settled.source),

@@ -9,8 +9,10 @@ from typing import TYPE_CHECKING
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
 from reviewer.mechanics.stability import restraint_force
+from reviewer.mechanics.wall_fixing import studs_behind
 from reviewer.model.plan import Axis
 from reviewer.records import NamedTuple
+from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import (
@@ -25,6 +27,7 @@ from reviewer.units import (
     length,
     mass,
 )
+from reviewer.workshop.restraining import stud_spacing, wall_side
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping import State
 from reviewer.workshop.tipping_scene import Scene
@@ -89,8 +92,16 @@ def _restraint(review: Review, piece: Piece, states: tuple[State, ...]) -> _Rest
     worst = min(states, key=lambda state: state.balance.margin, default=None)
     lacks = restraint_force(worst.balance.margin, height) if worst else 0.0
     pull = max(lacks / points, review.limit("restraint-force").amount)
+    # A strap pulls straight to its wall, so one at the side would not keep the front from coming over. Where
+    # no two studs can lie behind a piece, a rail across them holds it.
+    wall = wall_side(piece, review)
+    wide = piece.high[wall.along] - piece.low[wall.along]
+    device = "strap" if wall.axis == Axis.DEEP else "bracket"
+    if studs_behind(wide, stud_spacing(review)).most < points:
+        device = "cleat"
     # Board and thread and then a strap: the next usual length up.
     screw = review.limit("wallboard").amount + review.limit("stud-screw-thread").amount
+    screw += usual_value("cleat-thickness") if device == "cleat" else 0.0
     longer = step if metric else step / 2
     long = (math.floor(screw / longer + 1e-6) + 1) * longer
     if metric:
@@ -98,9 +109,6 @@ def _restraint(review: Review, piece: Piece, states: tuple[State, ...]) -> _Rest
     else:
         screws, up = f"screws {_GAUGE} x {inches(long)}", f"{inches(height)} up"
     name = _name(review, piece)
-    # A strap pulls straight to its wall, so one at the side would not keep the front from coming over.
-    sideways = review.setting.wall is not None and review.setting.wall[0] != Axis.DEEP
-    device = "bracket" if sideways else "strap"
     words = f"restrain {name} to wall: {device}, {screws} into stud, {up}, {points} of them"
     return _Restraint(words, points, height, lacks, pull, worst)
 
@@ -177,6 +185,7 @@ def _finding(
         "restraint-points",
         "stud-screw-thread",
         "wallboard",
+        "stud-spacing",
         "tip-ratio-least",
         "tip-push-force",
         "tip-push-height",

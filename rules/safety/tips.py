@@ -17,10 +17,10 @@ _WHEN: dict[Kind, str] = {
     "empty": "with nothing on it",
     "floor": "with nothing on it, on a floor that falls {floor} in each foot",
     "carpet": "on carpet, which lifts its other side by {block}",
-    "high": "when only its high shelves are full ({force}), on a floor that lets it lean",
+    "high": "when it is loaded only where that makes it top-heavy ({force}), on a floor that lets it lean",
     "loaded": "under {said}, of which {force} lies {place} outside its feet",
     "open": "with {on} open{filled}",
-    "all open": "with all doors and drawers open that can be open together{filled}",
+    "all open": "with everything open that can be open together{filled}",
     "sitter": "when someone sits at its edge ({force} {where}, {push} sideways: {source})",
     "person": "with {said}, when one of {person} is at the edge, {where} ({source})",
     "push": "when pushed or pulled with {force} at {place} up ({source})",
@@ -29,7 +29,7 @@ _WHEN: dict[Kind, str] = {
         "when a child of {person} hangs on {it} {place} up, and carpet lifts its {far} by {block} ({source})"
     ),
     "child open": (
-        "when a child of {person} hangs on {on} {place} up with all doors and drawers open that can be open "
+        "when a child of {person} hangs on {on} {place} up with everything open that can be open "
         "together, and carpet lifts its {far} by {block} ({source})"
     ),
 }
@@ -40,7 +40,7 @@ _SHORT: dict[Kind, str] = {
     "high": "loaded high on a floor out of level",
     "loaded": "loaded",
     "open": "one door or drawer open",
-    "all open": "all doors and drawers open",
+    "all open": "everything open",
     "sitter": "someone at the edge",
     "person": "a heavy person at the edge",
     "push": "pushed at the top",
@@ -204,19 +204,20 @@ def tips(review: Review) -> Iterator[Finding]:
     Goes wrong: A child pulls itself up by a shelf, a guest sits down on the very end of a bench, or the
     case is simply too shallow for its height, and it comes down on whoever is near.
 
-    Judged by: Moments about each edge of the footprint, which goes round every contact with the floor, its
-    castors turned inwards. Its own weight holds a piece down; loads count only where they turn it over,
-    since they may be gone tomorrow. It is looked at empty, on carpet or a floor out of level, under its
-    loads, with only its high shelves full, with each door, lid and drawer open and with all open that can
-    be open together, a drawer with the plan's load or its usual filling. Declared people sit, stand or
-    lean at the edge of what they use: in the seat test (a force near the edge and a small push), and as
-    one heavy person. Storage (shelves one over another, or so much room in drawers and behind doors) that
-    is as tall and heavy as the standard for clothing storage speaks of is also pushed at its top, shut and
-    open, and, where children live, has a child hang on a shelf's edge or on an open door or drawer with
-    carpet under the far side. A ratio of the two moments below the one limit tips, below the other it is
-    too close to call. An edge that the wall behind catches in time is passed over. A wall restraint counts
-    with the force that each must hold, at its height, and a strap only against a fall straight away from
-    the wall. Set the limits tip-push-height and tip-push-force for a push of your own.
+    Judged by: Moments about each edge of the footprint, which goes round every contact with the floor,
+    its castors turned inwards. Its own weight holds a piece down; loads count only where they turn it
+    over, since they may be gone tomorrow. It is looked at empty, on carpet or a floor out of level,
+    under its loads, with only those loads that make it top-heavy, with each door, lid and drawer open
+    and with all open that can be open together, a drawer with the plan's load or its usual filling.
+    Declared people sit, stand or lean at the edge of what they use: in the seat test (a force near the
+    edge and a small push), and as one heavy person. Storage (shelves one over another, or so much room
+    in drawers and behind doors) that is as tall and heavy as the standard for clothing storage speaks
+    of is also pushed at its top, shut and open, and, where children live, has a child hang on a shelf's
+    edge or on an open door or drawer with carpet under the far side. A ratio of the two moments below
+    the one limit tips, below the other it is too close to call. An edge that the wall behind catches in
+    time is passed over. A wall restraint counts with the force that each must hold, at its height, and
+    a strap only against a fall straight away from the wall. Set the limits tip-push-height and tip-
+    push-force for a push of your own.
 
     Leaves out: Catches that let only one drawer open; what lifts out; climbing in other ways; the strength
     of a restraint's screws (counted as if they held their test load); sliding; and pieces that hang on the

@@ -16,6 +16,11 @@ from reviewer.units import TOLERANCE_MM, fine_length, length
 from reviewer.wording import listed
 from reviewer.workshop.member import Member
 
+#: Less than this is no sag to tell, mm.
+_NO_SAG_MM = 0.005
+#: What holds a peg by going into both.
+_PEGS = ("dowels", "loose tenons", "wedges", "screws", "bolts")
+
 
 class _Free(NamedTuple):
     """A board with no support under one half: at which end (0 low, 1 high), and how much sticks out, mm."""
@@ -32,6 +37,16 @@ def _free(member: Member, share: float) -> _Free | None:
         return None
     low, high = member.outer
     return _Free(member, end, member.length - high if end else low)
+
+
+def _pegged(review: Review, free: _Free) -> bool:
+    """True for a short peg that something goes into: nobody puts a leg under a coat peg."""
+    part = free.member.part
+    return free.reach <= review.limit("peg-reach").amount + TOLERANCE_MM and any(
+        part in (joint.left, joint.right)
+        and any(fastening.kind in _PEGS for fastening in joint.join.fastenings)
+        for joint in review.setting.joints
+    )
 
 
 def _holds_alone(free: _Free, share: float) -> bool:
@@ -55,6 +70,8 @@ def _propped(review: Review, free: _Free, one: bool) -> tuple[str, dict[str, Fil
         return put, {}
     sags = "it sags" if one else "they sag"
     values: dict[str, Filling] = {"propped": fine_length(most_sag(tried))}
+    if most_sag(tried) < _NO_SAG_MM:
+        return put, {}  # a stub that does not bend: the figure would say nothing
     if sag_share(tried, review.limits) <= 1:
         return f"{put}: then {sags} {{propped}} in the long run", values
     return f"{put} and one in between, since with that alone {sags} {{propped}}", values
@@ -101,7 +118,7 @@ def _finding(review: Review, alike: list[_Free]) -> Finding:
     )
 
 
-@rule("unsupported-end", topic="structure", severity=Severity.ERROR, limits=("overhang-share",))
+@rule("unsupported-end", topic="structure", severity=Severity.ERROR, limits=("overhang-share", "peg-reach"))
 def unsupported_end(review: Review) -> Iterator[Finding]:
     """A level board with nothing under one end tips, or hangs by a few screws.
 
@@ -112,7 +129,8 @@ def unsupported_end(review: Review) -> Iterator[Finding]:
     under one half of it, when it would tip, and when it lies loose on one support and sticks out past it
     by more than the share overhang-share of that support. A part let into its only support (a dado, a
     tenon) holds by that. So does a stub at an upright joint, as long as the joint is as tall as the same
-    share of what sticks out: a bracket's arm.
+    share of what sticks out: a bracket's arm. Dowels, screws or bolts hold a peg that sticks out up to
+    peg-reach.
 
     Leaves out: Whether the joint of such a stub is strong enough. A board held all along one edge, as a
     shelf on a wall is, counts as held at both ends.
@@ -144,7 +162,7 @@ def unsupported_end(review: Review) -> Iterator[Finding]:
     alike: dict[tuple[object, ...], list[_Free]] = {}
     for member in review.carrying.members.values():
         free = _free(member, share)
-        if free is None or _holds_alone(free, share):
+        if free is None or _holds_alone(free, share) or _pegged(review, free):
             continue
         family = review.plan.parts[member.part].family
         key = (family, member.axis, free.end, round(free.reach, 1), round(member.length, 1))

@@ -104,7 +104,7 @@ def test_the_reports_number_them() -> None:
     assert order["steps"][3] == {"title": "Rest", "does": ["wait 30 min"], "waits_h": 0.5}
 
 
-def test_without_steps_no_report_speaks_of_them() -> None:
+def test_without_steps_and_joins_no_report_speaks_of_them() -> None:
     found = look_at(PLAN, only="step-out-of-order")
     report = report_of(found.source, found.problems, found.review, found.judgement)
     assert "Order of work" not in render_html([report]) + render_terminal([report], full=True)

@@ -16,6 +16,8 @@ import published_finish_amounts  # noqa: F401 - its formulas join the others
 import published_finishes  # noqa: F401
 import published_members  # noqa: F401
 import published_people  # noqa: F401
+import published_restraints  # noqa: F401
+import published_standing  # noqa: F401
 import pytest
 from published_formulas import FORMULAS
 from published_measures import INSIDE, Inputs
@@ -27,11 +29,12 @@ ROWS = {
     "moisture": 158,
     "beams": 189,
     "fasteners": 204,
-    "stability": 35,
+    "stability": 54,
     "members": 87,
     "finishes": 70,
     "people": 52,
     "finish_amounts": 34,
+    "restraint": 32,
 }
 
 

@@ -126,7 +126,7 @@ def test_metric_rows_were_converted_rightly() -> None:
 
 LIMITS = """
     sag-ratio sag-per-foot sag-near-share sag-error-share overstressed-near-share overstressed-error-share
-    column-slenderness column-light-share overhang-share bearing-least cut-difference
+    column-slenderness column-light-share overhang-share peg-reach bearing-least cut-difference
     open-joint-gap touching-least-area hinge-reach slide-reach pin-reach castor-height glide-height leveller-height
     cover bite-diameters bite-full-diameters bite-least bite-pull
     pocket-length-difference pocket-stock-least pocket-screws-least
@@ -137,10 +137,11 @@ LIMITS = """
     movement-nailed movement-dowelled movement-glued movement-slotted moving-clearance
     cross-grain-glue-width cross-grain-glue-width-most tip-push-force tip-push-height tip-ratio-least tip-ratio-tips
     child-weight child-age carpet-block floor-out castor-swivel sitter-force sitter-inset sitter-push restraint-height
-    restraint-mass restraint-force restraint-points stud-screw-thread wallboard
-    opening-torso opening-head opening-height opening-depth finger-gap-least finger-gap-most lid-mass
-    pinch-gap-least pinch-gap-most overhang-walked-into head-height-least head-height-most child-head-least
-    child-head-most lift-mass stud-spacing
+    restraint-mass restraint-force restraint-points stud-screw-thread wallboard opening-torso opening-head
+    opening-height opening-depth finger-gap-least finger-gap-most lid-mass pinch-gap-least pinch-gap-most
+    overhang-walked-into head-height-least head-height-most child-head-least child-head-most lift-mass
+    stud-spacing stud-gravity stud-depth stud-target restraint-part wall-fixing-share
+    wall-fixing-error-share
     bare-number-most sway-force sway-ratio
     tenon-share-least tenon-share-most mortise-wall-least tenon-depth-share tenon-depth-enough
     biscuit-stock-least dado-share-most rabbet-share-most between-dadoes-least dowel-share-most dowel-share-least

@@ -268,6 +268,22 @@ def test_flagged_joints_come_first_with_their_findings(monkeypatch: pytest.Monke
     assert [each.title for each in drawings(text, only="screw-breaks-through").drawn] == ["top on low"]
 
 
+def test_a_flagged_joint_is_cut_through_its_worst_fastener() -> None:
+    # The board is 1 in thick and 1/2 in under its dado: the screw in the middle comes out, the first does not.
+    board = """
+plan "Board with a dado" in inches
+stock strip: actual 1 1/2 x 1 1/2 pine
+stock board: actual 1 x 10 pine
+part cleat: strip, across, flat, 20 long, left at 0, front at 4, on floor
+part board: board, across, flat, on cleat, 20 long, left at 0, front at 0, dado 2 by 1/2 into top, 9 from left
+join board to cleat: screws #8 x 2 1/4, 3 per joint, 1 1/2 from ends, from below, pilot holes
+"""
+    (flagged,) = drawings(board, only="screw-breaks-through").drawn
+    assert dict(flagged.measures)["comes out"] == "1/4 in"
+    (quiet,) = drawings(board).drawn
+    assert dict(quiet.measures)["cover"] == "1/4 in"
+
+
 def test_joints_that_are_alike_are_drawn_once() -> None:
     shelves = (
         "part shelf.{n}: like shelf, bottom {up} above floor\njoin shelf.{n} to side.*: " + FASTENED["screws"]

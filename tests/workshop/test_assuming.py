@@ -111,12 +111,14 @@ def test_all_that_the_open_piece_leaves_open_is_told() -> None:
         "polyurethane waterborne: each coat is taken to dry {value} before the next",
         "clear: taken to go on {value}",
         "the wall: its studs are taken to be {value} apart",
+        "the studs: taken as light softwood, of specific gravity {value}",
+        "the wall: its board is taken to be {value} thick",
         "the saw: each cut is taken to eat {value}",
         "every board: {value} is sawn off each end as bought, to get it square",
     ]
 
 
-@pytest.mark.parametrize("place", range(30))
+@pytest.mark.parametrize("place", range(32))
 def test_the_words_told_read_and_replace_it(place: int) -> None:
     review = review_of(OPEN)
     taken = review.assumptions[place]
@@ -238,6 +240,8 @@ limit moisture-season-low: 6
 limit moisture-season-high: 10
 limit kerf: 1/8
 limit trimmed-end: 1/4
+limit stud-gravity: 0.5
+limit wallboard: 5/8
 """
 
 

@@ -275,3 +275,19 @@ def test_nothing_is_placed_where_the_side_misses_the_joint_or_parts_do_not_meet(
         review_of(LID.replace("20 long, on side", "20 long, bottom at 9").format(how="screws #8 x 2")).placed
         == ()
     )
+
+
+@pytest.mark.parametrize("end", ["left", "right"])
+def test_a_notch_on_the_far_side_moves_no_screw(end: str) -> None:
+    # The notched board meets the cleat with two pieces of its body: they are one patch all the same.
+    text = f"""
+        plan "Lipped board" in inches
+        stock strip: actual 1 1/2 x 1 1/2 pine
+        stock board: actual 1 x 10 pine
+        part cleat: strip, across, flat, 20 long, left at 0, front at 4, on floor
+        part board: board, across, flat, on cleat, 20 long, left at 0, front at 0
+            notch 3 across by 1/2 tall at {end} top
+        join board to cleat: screws #8 x 2, 2 per joint, 1 1/2 from ends, from below
+        """
+    heads = sorted(inches(each.head) for each in placed_of(text, "board", "cleat"))
+    assert heads == [(1.5, 4.75, 0), (18.5, 4.75, 0)]

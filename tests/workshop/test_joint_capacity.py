@@ -11,7 +11,8 @@ from reviewer.mechanics.yield_modes import Joint as ShearJoint
 from reviewer.mechanics.yield_modes import bending_yield_strength, dowel_bearing_strength, shear_value
 from reviewer.model.plan import FasteningKind, HousingKind
 from reviewer.reference.glues import glue_keys
-from reviewer.reference.joint_values import glue_line, gravity_of, joint_factor, joint_statement
+from reviewer.reference.joint_values import glue_line, gravity_of, joint_statement
+from reviewer.reference.limits import default_limits
 from reviewer.units import MM_PER_INCH, NEWTON_PER_KG, NEWTON_PER_POUND
 from reviewer.workshop.holds import Hold, Holder
 from reviewer.workshop.joint_capacity import JointLoad
@@ -431,6 +432,6 @@ def test_specific_gravities_are_the_standards() -> None:
     assert gravity_of("douglas-fir-larch").value == 0.50
     assert gravity_of("spruce-pine-fir").value == 0.42
     assert gravity_of("red oak").value == 0.67
-    assert joint_factor("stud-gravity") == 0.42
+    assert default_limits()["stud-gravity"].amount == 0.42
     assert gravity_of("black walnut").value == 0.55  # Wood Handbook Table 5-3, at 12 % moisture
     assert 0.5 < gravity_of("mdf").value < 0.9

@@ -106,7 +106,7 @@ def test_the_bench_with_longer_screws_is_told_once_for_all_its_rails() -> None:
     text = BENCH.replace("screws #8 x 2 1/2", "screws #8 x 3 1/2")
     assert told(text, RULE) == [
         "error seat.1, seat.2, rail.front, end.left, end.right, stretcher, rail.back @ screws #8 x 3 1/2: The "
-        "screws from rail.front, end.left, end.right, stretcher and 1 more into seat.1 and seat.2 come out of the "
+        "screws from rail.front, end.*, stretcher and rail.back into seat.1 and seat.2 come out of the "
         "far face by 1/2 in; the limit is 1/8 in (common practice, no source), so 5/8 in is missing. → Use 2 3/4 in "
         "screws here: they bite 1 1/4 in and leave 1/4 in."
     ]

@@ -125,9 +125,9 @@ def test_the_edit_mends_it_and_it_stands(room: str) -> None:
     edit = finding.edit
     assert edit is not None
     changed = plan[: edit.span.start] + edit.text + plan[edit.span.end :]
-    # A strap pulls straight to its wall, so at a wall beside it a bracket is written.
-    device = "bracket" if "left" in room else "strap"
-    words = f"restrain case to wall: {device}, screws #10 x 2 1/2 into stud, 68 up, 2 of them\n"
+    # A strap pulls straight to its wall, and beside a wall no two studs lie behind a depth of 11 1/4 in.
+    device = "cleat, screws #10 x 3" if "left" in room else "strap, screws #10 x 2 1/2"
+    words = f"restrain case to wall: {device} into stud, 68 up, 2 of them\n"
     assert changed.endswith(words)
     assert findings_of(changed, RULE) == ()
     assert findings_of(changed, "tips") == ()

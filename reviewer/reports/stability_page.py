@@ -1,0 +1,85 @@
+"""How each piece keeps standing, as the page shows it: drawings, a table of states, the changes tried."""
+
+from __future__ import annotations
+
+import math
+from typing import NamedTuple
+
+from reviewer.model.plan import Axis
+from reviewer.reports.content import Report
+from reviewer.reports.stability import PIECES, StandingShown, StandRow, TriedRow
+from reviewer.reports.stability_drawing import balance_drawing, key_text
+from reviewer.setting_out.result import SettingOut
+
+#: Drawings of a piece: its states nearest to tipping; and of all pieces of a plan together.
+DRAWN_EACH, DRAWN_IN_ALL = 4, 12
+
+
+class BalanceDrawn(NamedTuple):
+    """A drawing of a state, what it shows, and what its letters are."""
+
+    svg: str
+    said: str
+    key: str
+
+
+class StandingOnPage(NamedTuple):
+    """A piece that stands; ``sign`` is the weight whose sign stands by its state."""
+
+    name: str
+    said: str
+    scope: str
+    sign: str
+    drawings: tuple[BalanceDrawn, ...]
+    rows: tuple[StandRow, ...]
+    changes: tuple[TriedRow, ...]
+    best: str
+
+
+def stability_on_page(report: Report, prefix: str) -> tuple[tuple[StandingOnPage, ...], str]:
+    """The pieces of the page, and what is said of those that are left out."""
+    if not report.stability or report.review is None:
+        return (), ""
+    drawn = 0
+    pieces = []
+    for index, each in enumerate(report.stability[:PIECES], 1):
+        drawings = _drawings(each, report, f"{prefix}balance-{index}", DRAWN_IN_ALL - drawn)
+        drawn += len(drawings)
+        outcome = each.rows[0].outcome if each.rows else "stands"
+        sign = {"tips": "error", "too close to call": "warning"}.get(outcome, "accepted")
+        pieces.append(
+            StandingOnPage(
+                each.name, each.said, each.scope, sign, drawings, each.rows, each.changes, each.best
+            )
+        )
+    left = len(report.stability) - PIECES
+    return tuple(pieces), f"{left} more pieces stand; the JSON has them all." if left > 0 else ""
+
+
+def restraint_height_of(shown: StandingShown, setting: SettingOut) -> float | None:
+    """How high the highest restraint of a piece that counts is fixed, mm; None without one."""
+    heights = [
+        max(setting.solids[name].high[Axis.UP] for name in each.what if name in setting.solids)
+        if each.height is None
+        else each.height
+        for each in shown.tipping.piece.restraints
+        if each.into != "board"
+    ]
+    return min(max(heights), shown.tipping.piece.height) if heights else None
+
+
+def _drawings(shown: StandingShown, report: Report, name: str, room: int) -> tuple[BalanceDrawn, ...]:
+    review = report.review
+    assert review is not None
+    rows = [row for row in shown.rows if row.state.judged and math.isfinite(row.state.balance.ratio)]
+    solids = [review.setting.solids[part] for part in shown.tipping.piece.parts]
+    tied = restraint_height_of(shown, review.setting)
+    found = []
+    for number, row in enumerate((rows or list(shown.rows[:1]))[: min(DRAWN_EACH, room)], 1):
+        svg = balance_drawing(
+            row.state, solids, row.outcome, report.units, f"{name}-{number}", restraint=tied
+        )
+        if svg:
+            key = key_text(row.state, report.units)
+            found.append(BalanceDrawn(svg, row.what, key))
+    return tuple(found)

@@ -1,0 +1,57 @@
+"""Formulas of whole states of a piece, beside those of the balance itself."""
+
+from __future__ import annotations
+
+import math
+
+from published_formulas import _EDGE, _placed, _tilt, formula
+from published_measures import INSIDE, Inputs
+
+from reviewer.reference.limits import default_limits
+from reviewer.reference.usual_values import usual_value
+from reviewer.units import KG_PER_POUND, MM_PER_FOOT, NEWTON_PER_KG
+from reviewer.workshop.tipping import Act, balanced, lever, push_lever
+from reviewer.workshop.tipping_states import enclosed_room, room_enough, tall_and_heavy
+
+
+def _boxes(i: Inputs, name: str) -> list[float]:
+    """``28x14x5.5 28x14x5.5``: inside sizes in inches, as volumes in mm³."""
+    if name not in i:
+        return []
+    sizes = (one.split("x") for one in i.word(name).split())
+    return [math.prod(float(each) * INSIDE["in"] for each in size) for size in sizes]
+
+
+@formula("storage room")
+def _room(i: Inputs) -> float:
+    return enclosed_room(_boxes(i, "drawers"), _boxes(i, "doors")) / MM_PER_FOOT**3
+
+
+@formula("storage scope")
+def _(i: Inputs) -> float:
+    kg = i.measure("mass") / NEWTON_PER_KG
+    within = tall_and_heavy(i.measure("height"), kg, default_limits())
+    enough = room_enough(i.measure("room") * MM_PER_FOOT**3)
+    return float(within and enough)
+
+
+@formula("drawer filling")
+def _(i: Inputs) -> float:
+    return _room(i) * usual_value("drawer-filling") * KG_PER_POUND * NEWTON_PER_KG
+
+
+@formula("state")
+def _(i: Inputs) -> float:
+    """A state from its forces: ratio, margin, holds or turns, as ``asked``."""
+    tilt = _tilt(i)
+    acts = [
+        Act(role, "", newtons, at, (push_lever if role == "push" else lever)(_EDGE, at, tilt))
+        for role, name in (("weight", "masses"), ("load", "load"), ("push", "push"))
+        for newtons, x, z in (_placed(i, name) if name in i else ())
+        for at in [(x, 0.0, z)]
+    ]  # fmt: skip
+    made = balanced(_EDGE, acts, "lean" if i.word("split", "apart") == "lean" else "apart", tilt)
+    asked = i.word("asked")
+    return {
+        "ratio": made.ratio, "margin": made.margin, "holds": made.restoring, "turns": made.overturning
+    }[asked]  # fmt: skip
