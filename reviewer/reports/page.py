@@ -38,6 +38,7 @@ from reviewer.reports.lists import finish_steps
 from reviewer.reports.load_drawing import load_drawing
 from reviewer.reports.order import Order, order_of
 from reviewer.reports.room import room_line
+from reviewer.reports.room_drawing import room_drawing
 from reviewer.reports.shown import (
     Accepted,
     Bar,
@@ -455,6 +456,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         joint_use=joint_use,
         joint_use_more=joint_use_more,
         joint_limits=joint_limits,
+        room_drawn=room_drawing(review, prefix) if review and review.plan.room else None,
         loads=_loads(carried.path, solids, report.units, prefix) if carried else None,
         stability=stability,
         stability_more=stability_more,

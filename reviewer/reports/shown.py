@@ -10,6 +10,7 @@ from reviewer.reports.finishing import NeedRow, SurfaceTable, TimeRow
 from reviewer.reports.joint_drawings import JointDrawings
 from reviewer.reports.lists import FinishStep
 from reviewer.reports.order import StepRow
+from reviewer.reports.room_drawing import RoomShown
 from reviewer.reports.stability_page import StandingOnPage
 from reviewer.reports.standing import Standing
 from reviewer.reports.timeline import Sheet
@@ -248,6 +249,7 @@ class PlanPage(NamedTuple):
     joint_use: tuple[JointUseLine, ...]
     joint_use_more: str
     joint_limits: tuple[str, ...]  # the sources of their values
+    room_drawn: RoomShown | None
     loads: LoadsShown | None
     stability: tuple[StandingOnPage, ...]
     stability_more: str

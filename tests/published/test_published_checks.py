@@ -17,6 +17,7 @@ import published_finishes  # noqa: F401
 import published_members  # noqa: F401
 import published_people  # noqa: F401
 import published_restraints  # noqa: F401
+import published_room  # noqa: F401
 import published_standing  # noqa: F401
 import pytest
 from published_formulas import FORMULAS
@@ -34,6 +35,7 @@ ROWS = {
     "finishes": 70,
     "people": 52,
     "finish_amounts": 34,
+    "room": 48,
     "restraint": 32,
 }
 

@@ -152,6 +152,9 @@ LIMITS = """
     driver-length driver-width driver-bit long-bit driver-lean screwdriver-shaft screwdriver-handle
     screwdriver-width short-driver-length hammer-room hammer-width nail-punch spanner-room
     table-height-low table-height-high flat-coats-over-dark
+    doorway-margin stair-headroom skirting-thickness heater-clearance stove-clearance flue-clearance
+    plug-depth outlet-width outlet-height foot-gap pair-difference
+    mantel-gap mantel-reach mantel-slope
 """
 
 
