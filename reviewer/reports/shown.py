@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from reviewer.records import NamedTuple
-from reviewer.reference.cautions import Caution
+from reviewer.reports.cautions import CautionsAt
 from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
 from reviewer.reports.finishing import NeedRow, SurfaceTable, TimeRow
@@ -131,6 +131,7 @@ class Card(NamedTuple):
     bend: Bend | None
     about: str
     brief: bool
+    because: str  # why the maker accepts it, where it stands all the same
 
 
 class Group(NamedTuple):
@@ -269,7 +270,7 @@ class PlanPage(NamedTuple):
     waits: str  # of all steps together; empty where none waits
     assumptions: tuple[str, ...]
     accepted: tuple[Accepted, ...]
-    cautions: tuple[Caution, ...]
+    cautions: tuple[CautionsAt, ...]
     lines: tuple[str, ...]
     uses: str  # the files that the plan uses, as a sentence; empty where it uses none
     used: tuple[UsedText, ...]
