@@ -27,6 +27,9 @@ class Severity(IntEnum):
         return self.name.lower()
 
 
+#: The topic of what can hurt someone: told first, never silent, and still told when it is accepted.
+SAFETY = "safety"
+
 #: What a template may be filled with: a measure, or the plan's own words (part names, stock names).
 Filling = Value | str
 

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from operator import attrgetter
 
-from reviewer.findings import Finding, Severity
+from reviewer.findings import SAFETY, Finding, Severity
 from reviewer.model.plan import Waiver
 from reviewer.records import dataclass
 from reviewer.review import Review
@@ -20,7 +20,9 @@ class Judgement:
     """What the rules said of one plan.
 
     ``findings`` are in force, ``waived`` were accepted with a reason; both are sorted, heaviest
-    first. ``ran`` names every rule that judged, so that a quiet rule can be told from an absent one.
+    first and within a severity what can hurt someone first. What is accepted though it can hurt someone
+    stays in ``findings``, as a note with its reason: others use the piece too. ``ran`` names every rule
+    that judged, so that a quiet rule can be told from an absent one.
     """
 
     findings: tuple[Finding, ...]
@@ -30,8 +32,8 @@ class Judgement:
 
     @property
     def worst(self) -> Severity | None:
-        """The heaviest severity in force; None for a clean plan."""
-        return max((finding.weight for finding in self.findings), default=None)
+        """The heaviest severity in force; None for a clean plan. What was accepted weighs nothing."""
+        return max((f.weight for f in self.findings if f.waived_because is None), default=None)
 
     def counted(self, severity: Severity) -> int:
         """How many findings of exactly that severity are in force."""
@@ -39,7 +41,15 @@ class Judgement:
 
 
 def _order(finding: Finding) -> tuple[object, ...]:
-    return (-finding.weight, finding.at.start, finding.topic, finding.rule, finding.parts, finding.says)
+    return (
+        -finding.weight,
+        finding.topic != SAFETY,
+        finding.at.start,
+        finding.topic,
+        finding.rule,
+        finding.parts,
+        finding.says,
+    )
 
 
 def _crash(rule: Rule, review: Review, error: Exception) -> Finding:
@@ -86,7 +96,8 @@ def judge(
 ) -> Judgement:
     """All findings of a plan. ``severities`` overrides by rule name; None there keeps a rule silent.
 
-    A rule that raises becomes a finding of its own and the others go on.
+    A rule about safety is never silent: its findings are notes then. A rule that raises becomes a finding
+    of its own and the others go on.
     """
     asked = severities or {}
     found: list[Finding] = []
@@ -97,7 +108,7 @@ def judge(
     placed = review.setting.whole and not review.plan.unknown
     for name, rule in sorted(rules.items(), key=lambda item: item[1].timing is Timing.LAST):
         severity = asked.get(name, rule.severity)
-        if severity is None:
+        if severity is None and rule.topic != SAFETY:
             continue
         if rule.timing is Timing.WHOLE and not placed:
             waiting.append(name)
@@ -111,14 +122,20 @@ def judge(
             found.append(_crash(rule, review, error))
             continue
         for finding in raw:
-            weight = asked.get(name) or finding.severity or rule.severity
+            weight = Severity.NOTE
+            if severity is not None:
+                weight = asked.get(name) or finding.severity or rule.severity
             stamped = finding.stamped(name, rule.topic, weight)
             waiver = _waiver_for(stamped, review)
-            if waiver:
-                used.add(review.plan.waivers.index(waiver))
-                waived.append(replace(stamped, waived_because=waiver.reason))
-            else:
+            if waiver is None:
                 found.append(stamped)
+                continue
+            used.add(review.plan.waivers.index(waiver))
+            accepted = replace(stamped, waived_because=waiver.reason)
+            if rule.topic == SAFETY:
+                found.append(replace(accepted, weight=Severity.NOTE))
+            else:
+                waived.append(accepted)
     return Judgement(
         tuple(sorted(found, key=_order)),
         tuple(sorted(waived, key=_order)),

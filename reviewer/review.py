@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from reviewer.language.source import Source, Span
 from reviewer.limits import Limit, Limits
-from reviewer.model.plan import GROUNDS, Load, Moving, Plan, Stock
+from reviewer.model.plan import GROUNDS, Heater, Load, Moving, OnWall, Plan, Stock
 from reviewer.records import dataclass
 from reviewer.setting_out.result import SettingOut
 from reviewer.units import UnitSystem
@@ -42,6 +42,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.stranding import Island
     from reviewer.workshop.swaying import NotJudged, Swaying
     from reviewer.workshop.sweeps import Near
+    from reviewer.workshop.swings import Swings
     from reviewer.workshop.tipping_states import Tipping
     from reviewer.workshop.utilisation import Utilisation
 
@@ -205,6 +206,45 @@ class Review:
         from reviewer.setting_out.moving import moved
 
         return moved(self.plan, self.setting)
+
+    @cached_property
+    def swings(self) -> Swings:
+        """What stands in the way of doors, lids and drawers."""
+        from reviewer.workshop.swings import swings
+
+        slack, skirting = self.limit("cut-difference").amount, self.limit("skirting-thickness").amount
+        return swings(self, slack, skirting)
+
+    @property
+    def way_in(self) -> tuple[str, ...]:
+        """What the plan says of the way into the room and of its height, by the clauses' own words."""
+        room = self.plan.room
+        said = ("doorway", "ceiling", "stairs", "landing")
+        return tuple(word for word in said if word in room.said) if room else ()
+
+    @property
+    def sockets(self) -> tuple[tuple[Literal["outlet", "switch"], OnWall], ...]:
+        """The outlets and switches on the room's wall."""
+        room = self.plan.room
+        if room is None:
+            return ()
+        found: list[tuple[Literal["outlet", "switch"], OnWall]] = []
+        found += [("outlet", place) for place in room.outlets]
+        found += [("switch", place) for place in room.switches]
+        return tuple(found)
+
+    @property
+    def heat(self) -> tuple[Heater | float, ...]:
+        """What is hot in the room: heaters and the like, and the top of a firebox, mm."""
+        room = self.plan.room
+        if room is None:
+            return ()
+        return room.heaters if room.firebox is None else (*room.heaters, room.firebox)
+
+    @property
+    def skirting(self) -> tuple[float, float | None] | None:
+        """How tall the room's skirting is and, where the plan says, how deep, mm."""
+        return self.plan.room.skirting if self.plan.room else None
 
     @cached_property
     def moves_with(self) -> dict[str, str]:

@@ -748,6 +748,12 @@ class Wait(NamedTuple):
     span: Span
 
 
+class InTheRoom(NamedTuple):
+    """``in the room`` in a step: what is joined in it is carried in apart."""
+
+    span: Span
+
+
 class Remark(NamedTuple):
     """Words of the writer's own in a step."""
 

@@ -98,6 +98,7 @@ _HANDED_ON = frozenset(
         "mass_unit",
         "driving_side",
         "wall_stuff",
+        "heat",
         "beside",
         "end_way",
         "hardware",
@@ -462,11 +463,12 @@ class Declarer(ShapeDeclarer):
     studs, doorway, ceiling = _room("studs"), _room("doorway"), _room("ceiling")
     children_under, no_children, floor_of = _room("children"), _room("no children"), _room("floor")
 
-    stairs, skirting = _room("stairs"), _room("skirting")
+    stairs, skirting, hall, landing = _room("stairs"), _room("skirting"), _room("hall"), _room("landing")
+    wall_front, firebox = _room("wall front"), _room("firebox")
     outlet, switch = _room("outlet"), _room("switch")
 
     def heater(self, items: Items, span: Span) -> d.RoomFact:
-        return d.RoomFact("heater", (items[2],), items[1], span)
+        return d.RoomFact(items[0], (items[2],), items[1], span)
 
     def _restraint(self, kind: str, items: Items, span: Span) -> d.RestraintFact:
         text = items[-1] if items[-2] == "into" else ""
@@ -488,6 +490,9 @@ class Declarer(ShapeDeclarer):
 
     def wait(self, items: Items, span: Span) -> d.Wait:
         return d.Wait(items[1].amount * _HOURS[items[2]], span)
+
+    def in_the_room(self, items: Items, span: Span) -> d.InTheRoom:
+        return d.InTheRoom(span)
 
     def purchase(self, items: Items, span: Span) -> d.PurchaseClause:
         return d.PurchaseClause(items[0], items[1], items[2], span)

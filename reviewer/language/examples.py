@@ -188,14 +188,19 @@ EXAMPLES: dict[str, dict[str, str]] = {
         "children": "children under 6",
         "doorway": "doorway 30 x 80",
         "floor": "floor wood",
+        "firebox": "firebox 30 up",
+        "flue": "flue behind 18 away",
+        "hall": "hall 36 wide",
         "heated": "heated",
         "heater": "heater left 12 away",
         "indoors": "indoors",
+        "landing": "landing 36 x 36",
         "no": "no children",
         "outdoors": "outdoors",
         "outlet": "outlet 20 across 12 up",
         "skirting": "skirting 4 tall",
         "stairs": "stairs 32 wide",
+        "stove": "stove right 40 away",
         "studs": "studs every 16",
         "switch": "switch 20 across 48 up",
         "unheated": "unheated",
@@ -213,6 +218,7 @@ EXAMPLES: dict[str, dict[str, str]] = {
         "drill": "drill leg.*",
         "finish": "finish seat.*",
         "fit": "fit door",
+        "in": "in the room",
         "join": "join end.*",
         "sand": "sand seat.*",
         "shape": "shape leg.*",
@@ -244,6 +250,8 @@ def example_of(about: str, words: list[str]) -> str:
     if words[0][:1].isdigit():
         counted = _COUNTED.get(about, {})
         return next((counted[word] for word in words if word in counted), counted.get("", ""))
+    if about == "room" and words[:2] == ["wall", "front"]:
+        return "wall front 60 away"  # the only wall that must say how far off it is
     return EXAMPLES.get(about, {}).get(SPELLINGS.get(words[0], words[0]), "")
 
 

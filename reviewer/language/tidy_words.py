@@ -17,6 +17,8 @@ _SYMBOLS = {
     "LITRES": "l",
     "MILLILITRES": "ml",
 }
+#: Words before what is counted one by one: every year, 3 h per day.
+_OF_ONE = ("EVERY", "PER")
 _PIECES = re.compile(r"\d+/\d+|\d+\.\d+|\d+|[a-z]+|[^\d\s-]")
 
 
@@ -65,4 +67,6 @@ def tidy_word(token: Token, before: Token | None, said: str) -> str:
             return _SYMBOLS[kind]
         if kind in _ONE_OF and 0 < parsed(before[1])[0] <= 1:
             return _ONE_OF[kind]
+    if before is not None and before[0] in _OF_ONE and kind in _ONE_OF:
+        return _ONE_OF[kind]
     return value

@@ -496,11 +496,19 @@ class Load(Record):
         return self.weight is not None or self.per_length is not None or self.per_area is not None
 
 
-class Heater(NamedTuple):
-    """A radiator or stove: on which side of the piece, and how far away, mm."""
+RoomSide = Literal["left", "right", "front", "behind"]
 
-    side: Literal["left", "right", "front", "behind"]
+
+class Heater(NamedTuple):
+    """What is hot: on which side of the piece, and how far away, mm.
+
+    A ``heater`` is fixed to the wall; a ``stove`` is any fire or movable heater; a ``flue`` its bare pipe.
+    """
+
+    side: RoomSide
     away: float
+    kind: Literal["heater", "stove", "flue"] = "heater"
+    span: Span | None = None
 
 
 class OnWall(NamedTuple):
@@ -508,6 +516,7 @@ class OnWall(NamedTuple):
 
     across: float
     up: float
+    span: Span | None = None
 
 
 class Room(Record):
@@ -518,17 +527,22 @@ class Room(Record):
     heated: bool = True
     wall: Literal["behind", "left", "right"] | None = None
     wall_gap: float | None = None
+    walls: AsMade[dict[RoomSide, float]] = {}  # every wall that is said, and how far away
     stud_spacing: float | None = None
     floor: str | None = None
     doorway: tuple[float, float] | None = None  # width, height
     ceiling: float | None = None
+    hall: float | None = None  # how wide, where the doorway is in the side of one
     stairs: float | None = None  # how wide, where the piece has to go up or down some
+    landing: tuple[float, float] | None = None  # where they turn: its two sides
     skirting: AsMade[tuple[float, float | None] | None] = None  # how tall and, where said, how deep
     outlets: AsMade[tuple[OnWall, ...]] = ()
     switches: AsMade[tuple[OnWall, ...]] = ()
     heaters: AsMade[tuple[Heater, ...]] = ()
+    firebox: float | None = None  # the top of a fireplace's opening in the wall behind
     children_under: float | None = None  # years; 0 when the plan says there are none
     said: frozenset[str] = frozenset()  # which of the above the plan states
+    spans: AsMade[dict[str, Span]] = {}  # where it does, by the clause's own word
     span: AsMade[Span]
 
 
@@ -566,6 +580,7 @@ class Step(Record):
 
     title: str
     items: AsMade[tuple[Work | Waiting | Remark, ...]]
+    in_the_room: bool = False  # done where the piece will stand: what it joins goes in apart
     span: AsMade[Span]
 
     @property

@@ -39,6 +39,7 @@ def _without(names: PartNames, finish: str) -> bool:
 def _step(desk: Desk, statement: d.Statement, names: PartNames, schedules: dict[str, Finish]) -> Step:
     items: list[Work | Waiting | Remark] = []
     verb: Verb | None = None
+    in_the_room = False
     for clause in statement.clauses:
         lone = clause.word if isinstance(clause, d.More) and not names.meant_by(clause.word.text) else None
         if lone is not None and tell_half_said(desk, lone, "step"):
@@ -57,11 +58,14 @@ def _step(desk: Desk, statement: d.Statement, names: PartNames, schedules: dict[
             )
         else:
             verb = None
+            in_the_room = in_the_room or isinstance(clause, d.InTheRoom)
             if isinstance(clause, d.Wait):
                 items.append(Waiting(clause.hours, clause.span))
             elif isinstance(clause, d.Remark):
                 items.append(Remark(clause.text, clause.span))
-    return Step(title=(statement.text or "").strip(), items=tuple(items), span=statement.head)
+    return Step(
+        title=(statement.text or "").strip(), items=tuple(items), in_the_room=in_the_room, span=statement.head
+    )
 
 
 def _work(

@@ -134,6 +134,8 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
         )
     statement = statements[0]
     facts: dict[str, Any] = {}
+    walls: dict[str, float | None] = {}
+    spans: dict[str, Span] = {}
     for clause in statement.clauses:
         if not isinstance(clause, d.RoomFact):
             continue
@@ -142,6 +144,7 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
         if len(sizes) < len(stated):
             continue
         kind = clause.kind
+        spans[kind] = clause.span
         if kind == "outdoors":
             facts["outdoors"] = True
             facts.setdefault("heated", False)
@@ -150,32 +153,41 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
         elif kind in ("heated", "unheated"):
             facts["heated"] = kind == "heated"
         elif kind.startswith("wall "):
-            facts["wall"] = kind.removeprefix("wall ")
-            if sizes:
-                facts["wall_gap"] = sizes[0]
+            side = kind.removeprefix("wall ")
+            walls[side] = sizes[0] if sizes else None
         elif kind == "studs":
             facts["stud_spacing"] = sizes[0]
         elif kind == "floor":
             facts["floor"] = clause.text
         elif kind == "doorway":
             facts["doorway"] = (sizes[0], sizes[1])
-        elif kind in ("ceiling", "stairs"):
+        elif kind == "landing":
+            facts["landing"] = (sizes[0], sizes[1])
+        elif kind in ("ceiling", "stairs", "hall", "firebox"):
             facts[kind] = sizes[0]
         elif kind == "skirting":
             facts["skirting"] = (sizes[0], sizes[1] if len(sizes) > 1 else None)
         elif kind in ("outlet", "switch"):
             places = "outlets" if kind == "outlet" else "switches"
-            facts[places] = (*facts.get(places, ()), OnWall(sizes[0], sizes[1]))
-        elif kind == "heater":
-            facts["heaters"] = (*facts.get("heaters", ()), Heater(clause.text, sizes[0]))  # type: ignore[arg-type]
+            facts[places] = (*facts.get(places, ()), OnWall(sizes[0], sizes[1], clause.span))
+        elif kind in ("heater", "stove", "flue"):
+            heater = Heater(clause.text, sizes[0], kind, clause.span)  # type: ignore[arg-type]
+            facts["heaters"] = (*facts.get("heaters", ()), heater)
         elif kind == "children":
             years = clause.sizes[0]
             assert isinstance(years, d.Number)
             facts["children_under"] = years.amount
         elif kind == "no children":
             facts["children_under"] = 0.0
+    main = "behind" if "behind" in walls else next((side for side in walls if side != "front"), None)
+    if main is not None:  # the one that the piece stands against
+        facts["wall"] = main
+        if walls[main] is not None:
+            facts["wall_gap"] = walls[main]
+    if walls:
+        facts["walls"] = {side: away or 0.0 for side, away in walls.items()}
     name = statement.name.text if statement.name else "the room"
-    return Room(name=name, said=frozenset(facts), span=statement.head, **facts)
+    return Room(name=name, said=frozenset(facts), spans=spans, span=statement.head, **facts)
 
 
 def basket_of(desk: Desk, statements: list[d.Statement], stocks: dict[str, Stock]) -> Basket | None:

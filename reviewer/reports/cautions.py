@@ -1,7 +1,8 @@
 """The usual workshop cautions that a plan calls for, from the reference table and nothing else.
 
-The reports show them and defer to local codes, tool manuals and licensed practice. Which row is called
-by what stands in ``cautions.json``; the words and their sources stand in the table.
+The reports show them in the order of work and defer to local codes, tool manuals and licensed practice.
+Which row is called by what, at which part of the work, stands in ``cautions.json``; the words and their
+sources stand in the table.
 """
 
 from __future__ import annotations
@@ -14,7 +15,9 @@ from functools import cached_property, lru_cache
 from importlib import resources
 from typing import Any
 
-from reviewer.model.plan import Coats, Plan, Sanding, Surfacing
+from reviewer.model.plan import Coats, Plan, Sanding, Stock, Surfacing
+from reviewer.model.shapes import Cutting, Hole, Rounded
+from reviewer.records import NamedTuple
 from reviewer.reference.cautions import Caution, shop_cautions
 from reviewer.reference.finishes import finish
 from reviewer.reports.standing import old_paint_in, products_of
@@ -22,11 +25,47 @@ from reviewer.review import Review
 from reviewer.setting_out.solid import Solid
 from reviewer.units import KG_PER_POUND, MM_PER_INCH
 
+#: The parts of the work in their usual order, and what a report calls them. Those in the middle are the
+#: verbs of steps, which a plan may order otherwise.
+_WORK = {
+    "shop": "Before you begin",
+    "wood": "The wood in hand",
+    "cut": "Cutting",
+    "shape": "Shaping",
+    "drill": "Drilling",
+    "join": "Joining",
+    "sand": "Sanding",
+    "finish": "Finishing",
+    "move": "Moving it into place",
+}
+
+
+class CautionsAt(NamedTuple):
+    """The cautions of one part of the work."""
+
+    title: str
+    cautions: tuple[Caution, ...]
+
 
 @lru_cache(maxsize=1)
-def _calls() -> tuple[tuple[str, Mapping[str, Any]], ...]:
+def _calls() -> tuple[tuple[str, str, Mapping[str, Any]], ...]:
     text = (resources.files("reviewer.reports") / "cautions.json").read_text(encoding="utf-8")
-    return tuple((call["caution"], call["when"]) for call in json.loads(text)["calls"])
+    return tuple((call["caution"], call["at"], call["when"]) for call in json.loads(text)["calls"])
+
+
+def order_of_work(plan: Plan) -> tuple[str, ...]:
+    """The parts of the work as this plan has them: usual, but with the verbs of its steps in their order."""
+    said: list[str] = []
+    for step in plan.steps:
+        said += [work.verb for work in step.works if work.verb in _WORK and work.verb not in said]
+    usual = list(_WORK)
+    places = sorted(usual.index(verb) for verb in said)
+    for place, verb in zip(places, said, strict=True):
+        usual[place] = verb
+    return tuple(usual)
+
+
+_CUBIC_MM_PER_M3 = 1e9
 
 
 @dataclass(frozen=True)
@@ -61,11 +100,33 @@ class _Uses:
         )
 
     @cached_property
+    def stocks(self) -> tuple[Stock, ...]:
+        used = {part.stock for part in self.plan.parts.values()}
+        return tuple(stock for name, stock in self.plan.stocks.items() if name in used)
+
+    @cached_property
+    def cuttings(self) -> tuple[Cutting, ...]:
+        shapes = (part.shape for part in self.plan.parts.values() if part.shape is not None)
+        return tuple(cut for shape in shapes for cut in shape.cuttings)
+
+    @cached_property
+    def sheet(self) -> float:
+        """kg of the heaviest sheet that the yard sells for this plan; 0 without one."""
+        return max((_sheet_kg(stock) for stock in self.stocks if stock.kind == "sheet"), default=0.0)
+
+    @cached_property
     def ripped(self) -> tuple[Solid, ...]:
         """Parts cut to width: those that say so, and everything that comes out of a sheet."""
         sheets = {name for name, stock in self.plan.stocks.items() if stock.kind == "sheet"}
         names = {part.name for part in self.plan.parts.values() if part.ripped or part.stock in sheets}
         return tuple(solid for solid in self.solids if solid.name in names)
+
+
+def _sheet_kg(stock: Stock) -> float:
+    from reviewer.reference.materials import material
+
+    area = max((offer.length * (offer.width or 0.0) for offer in stock.offers), default=0.0)
+    return area * stock.thickness / _CUBIC_MM_PER_M3 * material(stock.material).density
 
 
 def _names(words: Iterable[str], texts: Iterable[str]) -> bool:
@@ -106,6 +167,16 @@ _TESTS: dict[str, Callable[[_Uses, Any, Mapping[str, Any]], bool]] = {
     "taller_in": lambda uses, limit, _: _height(uses.solids) > limit * MM_PER_INCH,
     "heavier_lb": lambda uses, limit, _: uses.mass is not None and uses.mass > limit * KG_PER_POUND,
     "treated": lambda uses, *_: any(stock.treated for stock in uses.plan.stocks.values()),
+    "reclaimed": lambda uses, *_: any(stock.reclaimed for stock in uses.stocks),
+    "round": lambda uses, *_: (
+        any(stock.round for stock in uses.stocks) or any(isinstance(cut, Rounded) for cut in uses.cuttings)
+    ),
+    "shaped": lambda uses, kinds, _: any(type(cut).__name__ in kinds for cut in uses.cuttings),
+    "hole_in": lambda uses, limit, _: any(
+        isinstance(cut, Hole) and cut.diameter > limit * MM_PER_INCH for cut in uses.cuttings
+    ),
+    "sheet_lb": lambda uses, limit, _: uses.sheet > limit * KG_PER_POUND,
+    "heater": lambda uses, *_: bool(uses.plan.room and uses.plan.room.heaters),
     "indoors": lambda uses, *_: uses.plan.room is None or not uses.plan.room.outdoors,
     "children": lambda uses, *_: bool(uses.plan.room and uses.plan.room.children_under),
     "sanded": lambda uses, *_: any(
@@ -122,16 +193,28 @@ def _height(solids: tuple[Solid, ...]) -> float:
     return max(solid.high[2] for solid in solids) - min(solid.low[2] for solid in solids)
 
 
-def cautions_for(review: Review, mass: float | None = None) -> tuple[Caution, ...]:
-    """The cautions for what the plan uses, each once, in the table's order. ``mass`` is in kg."""
+def cautions_at_work(review: Review, mass: float | None = None) -> tuple[CautionsAt, ...]:
+    """The cautions for what the plan uses, each once, where the work first calls for it. ``mass`` is in kg.
+
+    Parts of the work stand in the order of :func:`order_of_work`, cautions within one in the table's.
+    """
     uses = _Uses(review.plan, tuple(review.setting.solids.values()), mass)
-    called = {
-        name
-        for name, when in _calls()
-        if all(_TESTS[word](uses, asked, when) for word, asked in when.items())
-    }
+    order = order_of_work(review.plan)
+    called: dict[str, int] = {}
+    for name, at, when in _calls():
+        if all(_TESTS[word](uses, asked, when) for word, asked in when.items()):
+            called[name] = min(order.index(at), called.get(name, len(order)))
     table = shop_cautions()
-    missing = called - {caution.about for caution in table}
+    missing = called.keys() - {caution.about for caution in table}
     if missing:
         raise LookupError(f"no such caution in the table: {sorted(missing)}")
-    return tuple(caution for caution in table if caution.about in called)
+    told = (
+        CautionsAt(_WORK[at], tuple(c for c in table if called.get(c.about) == place))
+        for place, at in enumerate(order)
+    )
+    return tuple(each for each in told if each.cautions)
+
+
+def cautions_for(review: Review, mass: float | None = None) -> tuple[Caution, ...]:
+    """The same, one after the other."""
+    return tuple(caution for each in cautions_at_work(review, mass) for caution in each.cautions)

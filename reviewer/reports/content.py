@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import field
 from typing import TYPE_CHECKING
 
-from reviewer.findings import Edit, Finding, Severity
+from reviewer.findings import SAFETY, Edit, Finding, Severity
 from reviewer.judging import Judgement
 from reviewer.language.problems import FileProblem, MeasureProblem, ReadingProblem
 from reviewer.language.source import Source
@@ -25,8 +25,6 @@ if TYPE_CHECKING:
     from reviewer.reports.standing import Standing
     from reviewer.reports.used import Carried
 
-#: The topic whose findings come before all others, whatever their severity.
-SAFETY = "safety"
 #: The topic whose notes are what was taken for granted: listed by themselves, not among the findings.
 ASSUMPTIONS = "assumptions"
 
@@ -177,7 +175,13 @@ class Report:
 
     @property
     def waived(self) -> tuple[Finding, ...]:
+        """What was accepted with a reason and is out of force; what can hurt someone is never there."""
         return self.judgement.waived if self.judgement else ()
+
+    @property
+    def accepted(self) -> int:
+        """How many findings were accepted with a reason, those that still stand as notes too."""
+        return len(self.waived) + sum(1 for finding in self.findings if finding.waived_because is not None)
 
     def counted(self, severity: Severity) -> int:
         """How many findings of exactly that severity; a text that cannot be read counts as an error."""
@@ -265,7 +269,7 @@ def verdict(reports: Sequence[Report]) -> Verdict:
     to_mend = sum(report.counted(Severity.ERROR) for report in reports)
     to_think_over = sum(report.counted(Severity.WARNING) for report in reports)
     notes = sum(report.counted(Severity.NOTE) for report in reports)
-    waived = sum(len(report.waived) for report in reports)
+    waived = sum(report.accepted for report in reports)
     rules = len({name for report in reports if report.judgement for name in report.judgement.ran})
     of = "size" if any(report.varied for report in reports) else "plan"
     unreviewed = sum(1 for report in reports if report.judgement is None)

@@ -20,7 +20,7 @@ from reviewer.language.source import Source, Span
 from reviewer.model.plan import FLOOR, WALL
 from reviewer.plan_words import plan_unit
 from reviewer.reference.cautions import Caution
-from reviewer.reports.cautions import cautions_for
+from reviewer.reports.cautions import cautions_at_work
 from reviewer.reports.content import Bought, Buying, CutRow, Piece, Report, verdict
 from reviewer.reports.finishing_json import finishing_json, standing_json
 from reviewer.reports.joint_use import JointUseRow
@@ -231,8 +231,9 @@ def _assumption(taken: Assumption, report: Report) -> Json:
     }
 
 
-def _caution(caution: Caution) -> Json:
+def _caution(caution: Caution, work: str) -> Json:
     return {
+        "work": work,
         "about": caution.about,
         "hazard": caution.hazard,
         "usual": caution.usual,
@@ -326,7 +327,7 @@ def _understood(review: Review | None, mass: float | None) -> Json:
             "order": _order(Order((), 0.0)),
             "cautions": [],
         }
-    cautions = cautions_for(review, mass)
+    cautions = cautions_at_work(review, mass)
     return {
         "title": review.plan.title,
         "unit": review.units.value,
@@ -350,7 +351,7 @@ def _understood(review: Review | None, mass: float | None) -> Json:
             for finish in review.plan.finishes
         ],
         "order": _order(order_of(review)),
-        "cautions": [_caution(caution) for caution in cautions],
+        "cautions": [_caution(caution, part.title) for part in cautions for caution in part.cautions],
     }
 
 

@@ -5,14 +5,12 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 
-from reviewer.findings import Figure, Finding, Severity, Working
+from reviewer.findings import SAFETY, Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
-from reviewer.reference.cautions import Caution
 from reviewer.reports.bent_shape import bend_times, bent_svg, drawn_words, member_of
 from reviewer.reports.boards import board_svg, board_words
-from reviewer.reports.cautions import cautions_for
+from reviewer.reports.cautions import CautionsAt, cautions_at_work
 from reviewer.reports.content import (
-    SAFETY,
     Bought,
     Report,
     Verdict,
@@ -40,6 +38,7 @@ from reviewer.reports.lists import finish_steps
 from reviewer.reports.load_drawing import load_drawing
 from reviewer.reports.order import Order, order_of
 from reviewer.reports.room import room_line
+from reviewer.reports.room_drawing import room_drawing
 from reviewer.reports.shown import (
     Accepted,
     Bar,
@@ -161,6 +160,7 @@ def _unread(report: Report, prefix: str) -> list[Card]:
             bend=None,
             about="",
             brief=False,
+            because="",
         )
         for number, (what, says, do, at, also, near) in enumerate(told, 1)
     ]
@@ -209,6 +209,7 @@ def _cards(
                 bend=_bend(report, finding, finding_anchor(prefix, number)) if full else None,
                 about=rule.page if rule and told[finding.rule] == 1 else "",
                 brief=not full,
+                because=finding.waived_because or "",
             )
         )
     return cards
@@ -337,12 +338,16 @@ def _finish(report: Report, prefix: str) -> FinishShown | None:
     )
 
 
-def _cautions(report: Report) -> tuple[Caution, ...]:
-    """The usual cautions, less those that stand above already."""
+def _cautions(report: Report) -> tuple[CautionsAt, ...]:
+    """The usual cautions in the order of work, less those that stand above already."""
     if report.review is None:
         return ()
     standing = {caution.about for caution in report.standing}
-    return tuple(each for each in cautions_for(report.review, report.mass) if each.about not in standing)
+    told = (
+        CautionsAt(part.title, tuple(each for each in part.cautions if each.about not in standing))
+        for part in cautions_at_work(report.review, report.mass)
+    )
+    return tuple(part for part in told if part.cautions)
 
 
 def _hardware(report: Report) -> tuple[tuple[str, str, str], ...]:
@@ -451,6 +456,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         joint_use=joint_use,
         joint_use_more=joint_use_more,
         joint_limits=joint_limits,
+        room_drawn=room_drawing(review, prefix) if review and review.plan.room else None,
         loads=_loads(carried.path, solids, report.units, prefix) if carried else None,
         stability=stability,
         stability_more=stability_more,

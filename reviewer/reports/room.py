@@ -8,6 +8,8 @@ from reviewer.model.plan import OnWall, Room
 from reviewer.reports.excerpt import one_line
 from reviewer.units import UnitSystem, length, show
 
+_SIDE_WORDS = {"left": "on the left", "right": "on the right", "front": "in front", "behind": "behind"}
+
 
 def room_line(room: Room, system: UnitSystem) -> str:
     """``hall: indoors, wall behind, floor wood, stairs 30 in wide``."""
@@ -27,9 +29,9 @@ def _facts(room: Room, system: UnitSystem) -> Iterator[str]:
         yield "outdoors" if room.outdoors else "indoors"
     if "heated" in room.said and not (room.outdoors and not room.heated):
         yield "heated" if room.heated else "unheated"
-    if room.wall is not None:
-        away = f", {size(room.wall_gap)} away" if room.wall_gap is not None else ""
-        yield f"wall {'on the ' if room.wall != 'behind' else ''}{room.wall}{away}"
+    for side, gap in room.walls.items():
+        away = f", {size(gap)} away" if gap else ""
+        yield f"wall {_SIDE_WORDS.get(side, side)}{away}"
     if room.stud_spacing is not None:
         yield f"studs every {size(room.stud_spacing)}"
     if room.floor is not None:
@@ -38,15 +40,20 @@ def _facts(room: Room, system: UnitSystem) -> Iterator[str]:
         yield f"doorway {size(room.doorway[0])} wide and {size(room.doorway[1])} tall"
     if room.ceiling is not None:
         yield f"ceiling {size(room.ceiling)} up"
+    if room.hall is not None:
+        yield f"hall {size(room.hall)} wide"
     if room.stairs is not None:
         yield f"stairs {size(room.stairs)} wide"
+    if room.landing is not None:
+        yield f"landing {size(room.landing[0])} by {size(room.landing[1])}"
     if room.skirting is not None:
         tall, deep = room.skirting
         yield f"skirting {size(tall)} tall" + (f" and {size(deep)} deep" if deep is not None else "")
     yield from on_wall("outlet", room.outlets)
     yield from on_wall("switch", room.switches)
     for heater in room.heaters:
-        where = {"front": "in front", "behind": "behind"}.get(heater.side, f"on the {heater.side}")
-        yield f"heater {where}, {size(heater.away)} away"
+        yield f"{heater.kind} {_SIDE_WORDS[heater.side]}, {size(heater.away)} away"
+    if room.firebox is not None:
+        yield f"firebox up to {size(room.firebox)}"
     if room.children_under is not None:
         yield f"children under {room.children_under:g} years" if room.children_under else "no children"

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from reviewer.records import NamedTuple
-from reviewer.reference.cautions import Caution
+from reviewer.reports.cautions import CautionsAt
 from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
 from reviewer.reports.finishing import NeedRow, SurfaceTable, TimeRow
 from reviewer.reports.joint_drawings import JointDrawings
 from reviewer.reports.lists import FinishStep
 from reviewer.reports.order import StepRow
+from reviewer.reports.room_drawing import RoomShown
 from reviewer.reports.stability_page import StandingOnPage
 from reviewer.reports.standing import Standing
 from reviewer.reports.timeline import Sheet
@@ -130,6 +131,7 @@ class Card(NamedTuple):
     bend: Bend | None
     about: str
     brief: bool
+    because: str  # why the maker accepts it, where it stands all the same
 
 
 class Group(NamedTuple):
@@ -247,6 +249,7 @@ class PlanPage(NamedTuple):
     joint_use: tuple[JointUseLine, ...]
     joint_use_more: str
     joint_limits: tuple[str, ...]  # the sources of their values
+    room_drawn: RoomShown | None
     loads: LoadsShown | None
     stability: tuple[StandingOnPage, ...]
     stability_more: str
@@ -267,7 +270,7 @@ class PlanPage(NamedTuple):
     waits: str  # of all steps together; empty where none waits
     assumptions: tuple[str, ...]
     accepted: tuple[Accepted, ...]
-    cautions: tuple[Caution, ...]
+    cautions: tuple[CautionsAt, ...]
     lines: tuple[str, ...]
     uses: str  # the files that the plan uses, as a sentence; empty where it uses none
     used: tuple[UsedText, ...]

@@ -12,7 +12,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, TextIO
 
-from reviewer.findings import Figure, Finding, Severity, Working
+from reviewer.findings import SAFETY, Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
 from reviewer.records import NamedTuple
 from reviewer.reports.content import Report, assumption_text, counted_word, edit_text, used_text, verdict
@@ -186,6 +186,8 @@ def _finding(finding: Finding, report: Report, look: Look) -> Iterator[str]:
     for span in finding.also_at:
         yield f"{' ' * INDENT}also at {_where(source, span)}"
         yield from _shown(source, span, finding.weight, look)
+    if finding.waived_because is not None:
+        yield from _labelled("accepted", f"“{finding.waived_because}”", look)
     if finding.working:
         yield from _labelled("working", _working(finding.working, system), look)
     yield from _labelled("next", next_step(finding, system), look)
@@ -229,13 +231,17 @@ def _unreadable(report: Report, look: Look) -> Iterator[str]:
 
 
 def _notes(report: Report, found: Sequence[Finding], look: Look) -> Iterator[str]:
-    """Notes in short: where and what; a rule with many notes is counted instead."""
+    """Notes in short: where and what; a rule with many notes is counted instead, unless it is of safety."""
     per_rule = Counter(finding.rule for finding in found)
     folded: set[str] = set()
     for finding in found:
-        if per_rule[finding.rule] <= NOTES_APIECE:
+        if finding.topic == SAFETY or per_rule[finding.rule] <= NOTES_APIECE:
             yield _head(report.source, finding.at, finding.weight, finding.rule, look)
             yield from _saying(sentence(finding, report.units), finding.weight, look)
+            if finding.waived_because is not None:
+                yield from _labelled("accepted", f"“{finding.waived_because}”", look)
+            if finding.topic == SAFETY:
+                yield from _labelled("next", next_step(finding, report.units), look)
         elif finding.rule not in folded:
             folded.add(finding.rule)
             count = per_rule[finding.rule]
@@ -345,6 +351,30 @@ def _hardware(report: Report, look: Look) -> Iterator[str]:
         for line in lines:
             yield from wrapped(line, look.width, " -  ", " " * INDENT)
         yield ""
+
+
+def _cautions(report: Report, look: Look) -> Iterator[str]:
+    """The usual cautions in the order of work, in a full review."""
+    if not look.full or report.review is None:
+        return
+    from reviewer.reports.cautions import cautions_at_work
+
+    standing = {caution.about for caution in report.standing}  # those follow by themselves
+    told = cautions_at_work(report.review, report.mass)
+    if not told:
+        return
+    yield look.painted("Usual cautions for this work, each once", "1")
+    yield ""
+    said = "Not all there are: local codes, the manuals of your tools and licensed practice come first."
+    yield from wrapped(said, look.width)
+    for part in told:
+        some = [caution for caution in part.cautions if caution.about not in standing]
+        if some:
+            yield look.painted(part.title, "1")
+        for caution in some:
+            text = f"{caution.about} ({caution.hazard}): {caution.usual}"
+            yield from wrapped(text, look.width, " -  ", " " * INDENT)
+    yield ""
 
 
 def _stability(report: Report, look: Look) -> Iterator[str]:
@@ -486,6 +516,7 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
     yield from _hardware(report, look)
     yield from _order(report, look)
     yield from _finishing(report, look)
+    yield from _cautions(report, look)
     yield from _assumptions(report, look)
     yield from _standing(report, look)
 

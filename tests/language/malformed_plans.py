@@ -2203,11 +2203,59 @@ SLIPS = (
         ("12: The line stops after “heater left 12”. → Add “away”: heater left 12 away",),
     ),
     Slip(
+        "a hall without wide",
+        HEAD + "room: hall 36\n",
+        ("36: The line stops after “hall 36”. → Add “wide”: hall 36 wide",),
+    ),
+    Slip(
+        "a landing with by",
+        HEAD + "room: landing 36 by 40\n",
+        ("by: After “landing 36” stands “by”, which does not fit there. → Write: landing 36 x 40",),
+    ),
+    Slip(
+        "a stove without away",
+        HEAD + "room: stove left 40\n",
+        ("40: The line stops after “stove left 40”. → Add “away”: stove left 40 away",),
+    ),
+    Slip(
+        "a flue without a side",
+        HEAD + "room: flue 20 away\n",
+        (
+            "20: After “flue” stands “20”, which does not fit there. → What fits there: “behind”, "
+            "“front”, “left” or “right”, as in: flue behind 18 away",
+        ),
+    ),
+    Slip(
+        "a firebox without up",
+        HEAD + "room: firebox 30\n",
+        ("30: The line stops after “firebox 30”. → Add “up”: firebox 30 up",),
+    ),
+    Slip(
+        "a fireplace by its own name",
+        HEAD + "room: fireplace left 40 away\n",
+        ("fireplace: “fireplace” does not fit here. → Write: stove left 40 away",),
+    ),
+    Slip(
+        "a corridor",
+        HEAD + "room: corridor 36 wide\n",
+        ("corridor: “corridor” does not fit here. → Write: hall 36 wide",),
+    ),
+    Slip(
+        "a wall opposite",
+        HEAD + "room: wall opposite 60\n",
+        ("opposite: After “wall” stands “opposite”, which does not fit there. → Write: wall front 60 away",),
+    ),
+    Slip(
+        "a room without its the",
+        HEAD + 'step "Put it up": in room\n',
+        ("room: After “in” stands “room”, which does not fit there. → Put “the” before “room”: in the room",),
+    ),
+    Slip(
         "a wall in front",
         HEAD + "room: wall front\n",
         (
-            "front: After “wall” stands “front”, which does not fit there. → What fits there: "
-            "“behind”, “left” or “right”, as in: wall behind",
+            "front: The line stops after “wall front”. → What fits there: a number or a measure, as in: "
+            "wall front 60 away",
         ),
     ),
     Slip(

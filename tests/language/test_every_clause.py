@@ -118,13 +118,14 @@ room hall: outdoors, heated, unheated, wall behind, wall behind 2 away, wall lef
     wall right, wall right 2 away, studs every 16, floor wood, doorway 30 x 80, ceiling 96
     children under 6, no children, stairs 30 wide, skirting 4 tall, skirting 4 tall by 1 deep
     outlet 3 across 12 up, switch 3 across 48 up, heater left 3 away, heater right 3 away
-    heater front 3 away, heater behind 3 away
+    heater front 3 away, heater behind 3 away, stove left 3 away, flue behind 3 away, hall 36 wide
+    landing 36 x 36, wall front 36 away, firebox 30 up
 restrain a to wall: strap
 restrain a, b to wall: bracket, cleat, screws #10 x 2 1/2, screws #10 x 2 1/2 into stud
     screws 5 x 60, screws 5 x 60 into masonry, screws 60, screws 60 into board, 68 up, 2 of them
     only when width over 3
 step "Cut": cut a
-step "Cut": cut a, b, shape a, drill a, sand a, join a, fit a, finish a, wait 3 h, "mind the grain"
+step "Cut": cut a, b, shape a, drill a, sand a, join a, fit a, finish a, wait 3 h, "mind the grain", in the room
 buy: 2 stud
 buy: 2 stud 8 ft, 3 ply
 tools: mitre saw

@@ -15,7 +15,9 @@ from typing import NamedTuple
 import published_finish_amounts  # noqa: F401 - its formulas join the others
 import published_finishes  # noqa: F401
 import published_members  # noqa: F401
+import published_people  # noqa: F401
 import published_restraints  # noqa: F401
+import published_room  # noqa: F401
 import published_standing  # noqa: F401
 import pytest
 from published_formulas import FORMULAS
@@ -31,7 +33,9 @@ ROWS = {
     "stability": 54,
     "members": 87,
     "finishes": 70,
+    "people": 52,
     "finish_amounts": 34,
+    "room": 48,
     "restraint": 32,
 }
 

@@ -42,6 +42,8 @@ SOURCED = {
     "pocket_geometry.csv": ("src",),
     "pocket_screws.csv": ("src",),
     "regulated_pieces.csv": ("source",),
+    "regulated_scopes.csv": ("source",),
+    "regulated_signs.csv": ("source",),
     "sanding.csv": ("source",),
     "sheet_sizes.csv": ("src",),
     "shop_cautions.csv": ("source",),
@@ -53,6 +55,7 @@ SOURCED = {
     "specific_gravities.csv": ("src",),
     "strength_factors.csv": ("source",),
     "synonyms.csv": ("source",),
+    "usual_heights.csv": ("source",),
     "usual_values.csv": ("source",),
     "wood_pores.csv": ("source",),
 }

@@ -137,8 +137,11 @@ LIMITS = """
     movement-nailed movement-dowelled movement-glued movement-slotted moving-clearance
     cross-grain-glue-width cross-grain-glue-width-most tip-push-force tip-push-height tip-ratio-least tip-ratio-tips
     child-weight child-age carpet-block floor-out castor-swivel sitter-force sitter-inset sitter-push restraint-height
-    restraint-mass restraint-force restraint-points stud-screw-thread wallboard stud-spacing
-    stud-gravity stud-depth stud-target restraint-part wall-fixing-share wall-fixing-error-share
+    restraint-mass restraint-force restraint-points stud-screw-thread wallboard opening-torso opening-head
+    opening-height opening-depth finger-gap-least finger-gap-most lid-mass pinch-gap-least pinch-gap-most
+    overhang-walked-into head-height-least head-height-most child-head-least child-head-most lift-mass
+    stud-spacing stud-gravity stud-depth stud-target restraint-part wall-fixing-share
+    wall-fixing-error-share
     bare-number-most sway-force sway-ratio
     tenon-share-least tenon-share-most mortise-wall-least tenon-depth-share tenon-depth-enough
     biscuit-stock-least dado-share-most rabbet-share-most between-dadoes-least dowel-share-most dowel-share-least
@@ -149,6 +152,9 @@ LIMITS = """
     driver-length driver-width driver-bit long-bit driver-lean screwdriver-shaft screwdriver-handle
     screwdriver-width short-driver-length hammer-room hammer-width nail-punch spanner-room
     table-height-low table-height-high flat-coats-over-dark
+    doorway-margin stair-headroom skirting-thickness heater-clearance stove-clearance flue-clearance
+    plug-depth outlet-width outlet-height foot-gap pair-difference
+    mantel-gap mantel-reach mantel-slope
 """
 
 
@@ -249,7 +255,7 @@ def test_limits_are_a_new_dict_each_time() -> None:
 
 def test_cautions_defer() -> None:
     cautions, pieces = shop_cautions(), regulated_pieces()
-    assert len(cautions) == 60
+    assert len(cautions) == 68
     assert len(pieces) == 44
     assert {piece.level for piece in pieces} == {
         "stop",

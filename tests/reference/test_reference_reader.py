@@ -65,7 +65,7 @@ def test_a_table_is_read_once() -> None:
 
 MODULES = (
     "cautions fastener_metals finish_use finishes gauges glues grades joint_stiffness joint_values limits loads "
-    "materials names packs sanding sections sources spreading tables usual_values wordbook"
+    "materials names packs sanding sections sources spreading tables usual_heights usual_values wordbook"
 )
 
 

@@ -370,7 +370,7 @@ def bookcase_report(**fields: Any) -> Report:
         name: Stock(
             name=name,
             kind="sheet",
-            material="birch plywood (all-birch)",
+            material="baltic birch plywood",
             said=f"birch plywood {thickness}",
             thickness=thickness,
             width=None,

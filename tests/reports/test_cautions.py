@@ -13,7 +13,7 @@ from reviewer.language.source import Source, Span
 from reviewer.model.plan import Axis, Coats, Finish, Join, Stock, Surfacing
 from reviewer.reference.cautions import shop_cautions
 from reviewer.reference.finishes import finish_keys
-from reviewer.reports.cautions import cautions_for
+from reviewer.reports.cautions import cautions_at_work, cautions_for, order_of_work
 from reviewer.review import Review
 from tests.support import review_of
 
@@ -135,12 +135,68 @@ def test_the_pieces_of_the_reading_room() -> None:
     }
 
 
-def test_they_come_in_the_order_of_the_table_each_once() -> None:
+def test_they_come_in_the_order_of_work_each_once() -> None:
     case = bookcase_report().review
     assert case
+    parts = cautions_at_work(case)
+    titles = [part.title for part in parts]
+    usual = [
+        "Before you begin",
+        "The wood in hand",
+        "Cutting",
+        "Shaping",
+        "Drilling",
+        "Joining",
+        "Sanding",
+        "Finishing",
+        "Moving it into place",
+    ]
+    assert titles == [title for title in usual if title in titles]
+    assert {"Before you begin", "Cutting", "Moving it into place"} <= {*titles}
     told = [caution.about for caution in cautions_for(case)]
+    assert len(told) == len(set(told))
     table = [caution.about for caution in shop_cautions()]
-    assert told == [about for about in table if about in told]
+    for part in parts:
+        some = [caution.about for caution in part.cautions]
+        assert some == [about for about in table if about in some]
+
+
+STEPS = """
+    plan "Ledge" in inches
+    stock board: actual 3/4 x 4 red oak, 6 ft
+    part ledge: board, across, flat, 30 long, on floor, left at 0, front at 0
+    finish clear: on ledge
+        sand 120, 180
+        3 coats of polyurethane waterborne, dry 2 h
+    tools: table saw, drill press
+    {steps}
+"""
+
+
+def test_the_order_of_work_is_that_of_the_steps() -> None:
+    usual = order_of_work(review_of(STEPS.format(steps="")).plan)
+    assert usual == ("shop", "wood", "cut", "shape", "drill", "join", "sand", "finish", "move")
+    steps = 'step "First": sand ledge\n    step "Then": cut ledge\n    step "Last": drill ledge'
+    found = order_of_work(review_of(STEPS.format(steps=steps)).plan)
+    assert found == ("shop", "wood", "sand", "shape", "cut", "join", "drill", "finish", "move")
+
+
+def test_work_implied_by_the_wood_and_the_shape() -> None:
+    plan = """
+    plan "Coat pegs" in inches
+    stock board: actual 3/4 x 6 pine, 6 ft, reclaimed, old paint
+    stock dowel: round 1 red oak, 4 ft
+    stock ply: birch plywood 3/4, sheet 48 x 96 at 64
+    part back: board, across, flat, 30 long, on floor, left at 0, front at 0
+        hole 1 1/4 through top, 4 from left, 3 from front
+    part peg: dowel, across, 6 long, on floor, left at 40, front at 0
+    part panel: ply, flat, 20 across, 20 deep, on floor, left at 60, front at 0
+    room hall: indoors
+    """
+    about = {caution.about for caution in cautions_for(review_of(plan))}
+    assert about >= {"old paint", "reclaimed wood", "round stock on any saw", "full sheet"}
+    quiet = {caution.about for caution in cautions_for(review_of(STEPS.format(steps="")))}
+    assert not quiet & {"old paint", "reclaimed wood", "round stock on any saw", "full sheet", "large hole"}
 
 
 CALLS = json.loads((resources.files("reviewer.reports") / "cautions.json").read_text(encoding="utf-8"))[

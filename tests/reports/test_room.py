@@ -6,7 +6,7 @@ import json
 
 import pytest
 
-from reviewer.model.plan import Heater, OnWall, Room
+from reviewer.model.plan import Room
 from reviewer.reports.gathering import report_of
 from reviewer.reports.html import render_html
 from reviewer.reports.json_report import render_json
@@ -33,12 +33,13 @@ def test_facts_of_the_room_in_mm() -> None:
     )
     assert made.stairs == pytest.approx(762)
     assert made.skirting == (pytest.approx(101.6), pytest.approx(25.4))
-    assert [tuple(round(each, 1) for each in place) for place in made.outlets] == [
+    assert [(round(place.across, 1), round(place.up, 1)) for place in made.outlets] == [
         (76.2, 304.8),
         (228.6, 304.8),
     ]
-    assert made.switches == (OnWall(pytest.approx(127), pytest.approx(1219.2)),)
-    assert made.heaters == (Heater("left", pytest.approx(254)), Heater("front", pytest.approx(508)))
+    assert [place[:2] for place in made.switches] == [(pytest.approx(127), pytest.approx(1219.2))]
+    assert [(each.kind, each.side) for each in made.heaters] == [("heater", "left"), ("heater", "front")]
+    assert [each.away for each in made.heaters] == [pytest.approx(254), pytest.approx(508)]
     assert made.said == {"stairs", "skirting", "outlets", "switches", "heaters"}
     assert room("skirting 4 tall").skirting == (pytest.approx(101.6), None)
 
@@ -55,6 +56,12 @@ def test_facts_of_the_room_in_mm() -> None:
             "ceiling 96 in up, children under 6 years",
         ),
         (
+            "wall left, wall front 40 away, hall 36 wide, stairs 30 wide, landing 36 x 40\n"
+            "    stove right 40 away, flue behind 20 away, firebox 30 up",
+            "hall: wall on the left, wall in front, 40 in away, hall 36 in wide, stairs 30 in wide, "
+            "landing 36 in by 40 in, stove on the right, 40 in away, flue behind, 20 in away, firebox up to 30 in",
+        ),
+        (
             "stairs 30 wide, skirting 4 tall by 1 deep, outlet 3 across 12 up, switch 5 across 48 up\n"
             "    heater behind 10 away, heater right 8 away, no children",
             "hall: stairs 30 in wide, skirting 4 in tall and 1 in deep, outlet 3 in across and 12 in up, "
@@ -67,6 +74,18 @@ def test_the_line_says_what_the_plan_says(facts: str, line: str) -> None:
     made = room(facts)
     units = review_of(SHELF).units
     assert room_line(made, units) == line
+
+
+def test_the_wall_that_it_stands_against_is_the_one_behind() -> None:
+    """Whatever the order, and whatever other walls there are."""
+    for facts in (
+        "wall left 3 away, wall behind 1 away",
+        "wall behind 1 away, wall left 3 away, wall front 40 away",
+    ):
+        made = room(facts)
+        assert (made.wall, made.wall_gap) == ("behind", pytest.approx(25.4))
+        assert made.walls["left"] == pytest.approx(76.2)
+    assert room("wall front 40 away").wall is None
 
 
 def test_the_reports_have_it() -> None:

@@ -12,8 +12,8 @@ import xml.etree.ElementTree as ET
 
 import pytest
 
-from reviewer.reports.standing import outcome_of, standing_of
-from reviewer.reports.standing_drawing import balance_drawing
+from reviewer.reports.stability import outcome_of, stability_of
+from reviewer.reports.stability_drawing import balance_drawing
 from reviewer.review import Review
 from reviewer.units import MM_PER_INCH, NEWTON_PER_POUND, UnitSystem
 from reviewer.workshop.tipping import State, side_of
@@ -158,7 +158,7 @@ def test_a_tied_case_shows_its_strap_and_the_wall() -> None:
 
 
 def test_which_change_helps_most_is_tried_and_told() -> None:
-    (shown,) = standing_of(review_of(CASE))
+    (shown,) = stability_of(review_of(CASE))
     # Two straps leave only the fall along the wall: 64.697 x 18 / 560 = 2.08. Feet 2 in further out at the
     # front: 64.697 x 8 / 560 = 0.924. Ballast of 20 lb over the back feet: (388.18 + 20 x 12) / 560 = 1.122.
     assert [(row.tried.change, row.ratio) for row in shown.changes] == [

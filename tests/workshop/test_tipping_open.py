@@ -380,8 +380,8 @@ fit tray.* to side.*: slides
 
 
 def test_so_many_drawers_are_bounded_and_that_is_said() -> None:
-    from reviewer.reports.standing import standing_of
+    from reviewer.reports.stability import stability_of
 
-    (shown,) = standing_of(review_of(MANY))
+    (shown,) = stability_of(review_of(MANY))
     assert len(shown.tipping.openings) == 120
     assert "Of its 120 doors and drawers the heaviest 100 were looked at." in shown.scope

@@ -205,8 +205,13 @@ def test_each_of_two_pieces_is_told_by_itself() -> None:
 def test_waiver_works() -> None:
     plan = BENCH % (28, SEATED) + 'accept tips on leg.* because "it will be bolted to the porch"\n'
     judgement = judgement_of(plan, RULE)
-    assert judgement.findings == ()
-    assert [finding.rule for finding in judgement.waived] == [RULE]
+    (finding,) = judgement.findings  # it can hurt someone, so it stays in sight
+    assert (finding.rule, finding.weight, finding.waived_because) == (
+        RULE,
+        Severity.NOTE,
+        "it will be bolted to the porch",
+    )
+    assert (judgement.waived, judgement.worst) == ((), None)
 
 
 def test_it_never_certifies() -> None:

@@ -221,7 +221,9 @@ def test_waived_only_with_a_reason_and_still_seen() -> None:
     assert look_at(f"{plan}accept {WEAK} on side.left, side.right\n").judgement is None
     because = f'{plan}accept {WEAK} on side.left, side.right because "a builder screws it to the frame"\n'
     judged = judgement_of(because)
-    assert [finding.rule for finding in judged.waived] == [WEAK]
+    (kept,) = [finding for finding in judged.findings if finding.rule == WEAK]
+    assert (kept.rule, kept.weight) == (WEAK, Severity.NOTE)
+    assert kept.waived_because == "a builder screws it to the frame"
 
 
 @pytest.mark.parametrize(
