@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Literal
 
 from reviewer.language.source import Source, Span
 from reviewer.limits import Limit, Limits
-from reviewer.model.plan import GROUNDS, Heater, Load, Moving, OnWall, Plan, Stock
+from reviewer.model.plan import GROUNDS, Cord, Heater, Load, Moving, OnWall, Plan, Stock
 from reviewer.records import dataclass
 from reviewer.setting_out.result import SettingOut
 from reviewer.units import UnitSystem
@@ -240,6 +240,11 @@ class Review:
         if room is None:
             return ()
         return room.heaters if room.firebox is None else (*room.heaters, room.firebox)
+
+    @property
+    def cords(self) -> tuple[Cord, ...]:
+        """The cords of lamps and the like."""
+        return self.plan.room.cords if self.plan.room else ()
 
     @property
     def skirting(self) -> tuple[float, float | None] | None:

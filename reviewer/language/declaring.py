@@ -470,6 +470,12 @@ class Declarer(ShapeDeclarer):
     def heater(self, items: Items, span: Span) -> d.RoomFact:
         return d.RoomFact(items[0], (items[2],), items[1], span)
 
+    def cord_way(self, items: Items, span: Span) -> str:
+        return " ".join(items)
+
+    def cord(self, items: Items, span: Span) -> d.RoomFact:
+        return d.RoomFact("cord", (), items[1], span)
+
     def _restraint(self, kind: str, items: Items, span: Span) -> d.RestraintFact:
         text = items[-1] if items[-2] == "into" else ""
         return d.RestraintFact(kind, text, _gauge(items), _sizes(items), span)

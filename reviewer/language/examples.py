@@ -186,6 +186,7 @@ EXAMPLES: dict[str, dict[str, str]] = {
     "room": {
         "ceiling": "ceiling 96",
         "children": "children under 6",
+        "cord": "cord along wall",
         "doorway": "doorway 30 x 80",
         "floor": "floor wood",
         "firebox": "firebox 30 up",

@@ -251,6 +251,18 @@ _PHRASES: dict[str, tuple[Phrase, ...]] = {
     "room": (
         (r"^(?:skirting-board|skirting board|baseboard)\b", "skirting"),
         (r"^(?:socket|plug|power)\b", "outlet"),
+        (r"^(?:lamp |power |extension )?(?:cord|cable|lead|flex|wire|wiring)\b", "cord"),
+        (
+            r"^cord (?:runs? |goes |hidden |is )?(?:in|inside|into|within|behind)(?: the)? walls?$",
+            "cord inside wall",
+        ),
+        (
+            r"^cord (?:runs? |goes )?(?:under|beneath|below)(?: the| a)? (?:carpet|rug|mat)s?$",
+            "cord under carpet",
+        ),
+        (r"^cord (?:runs? |goes )?through(?: the| a)? (wall|floor|ceiling|doorway)s?$", r"cord through \1"),
+        (r"^cord (?:runs? |goes )?through(?: the| a)? door$", "cord through doorway"),
+        (r"^cord (?:runs? |goes )?(?:along|on|down)(?: the)? wall$", "cord along wall"),
         (r"^radiator\b", "heater"),
         (r"^(?:fireplace|fire|space heater)\b", "stove"),
         (r"^(?:chimney|stovepipe|stove pipe)\b", "flue"),

@@ -519,6 +519,24 @@ class OnWall(NamedTuple):
     span: Span | None = None
 
 
+CordWay = Literal[
+    "along wall",
+    "inside wall",
+    "through wall",
+    "through floor",
+    "through ceiling",
+    "through doorway",
+    "under carpet",
+]
+
+
+class Cord(NamedTuple):
+    """The flexible cord of a lamp, a charger or the like, and how it runs to its outlet."""
+
+    way: CordWay
+    span: Span | None = None
+
+
 class Room(Record):
     """Where the piece will stand."""
 
@@ -540,6 +558,7 @@ class Room(Record):
     switches: AsMade[tuple[OnWall, ...]] = ()
     heaters: AsMade[tuple[Heater, ...]] = ()
     firebox: float | None = None  # the top of a fireplace's opening in the wall behind
+    cords: AsMade[tuple[Cord, ...]] = ()
     children_under: float | None = None  # years; 0 when the plan says there are none
     said: frozenset[str] = frozenset()  # which of the above the plan states
     spans: AsMade[dict[str, Span]] = {}  # where it does, by the clause's own word

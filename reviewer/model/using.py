@@ -14,6 +14,7 @@ from reviewer.model.naming import PartNames, parts_meant
 from reviewer.model.plan import (
     Axis,
     Basket,
+    Cord,
     Heater,
     LimitSetting,
     Load,
@@ -173,6 +174,9 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
         elif kind in ("heater", "stove", "flue"):
             heater = Heater(clause.text, sizes[0], kind, clause.span)  # type: ignore[arg-type]
             facts["heaters"] = (*facts.get("heaters", ()), heater)
+        elif kind == "cord":
+            cord = Cord(clause.text, clause.span)  # type: ignore[arg-type]
+            facts["cords"] = (*facts.get("cords", ()), cord)
         elif kind == "children":
             years = clause.sizes[0]
             assert isinstance(years, d.Number)

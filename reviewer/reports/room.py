@@ -55,5 +55,7 @@ def _facts(room: Room, system: UnitSystem) -> Iterator[str]:
         yield f"{heater.kind} {_SIDE_WORDS[heater.side]}, {size(heater.away)} away"
     if room.firebox is not None:
         yield f"firebox up to {size(room.firebox)}"
+    for cord in room.cords:
+        yield f"cord {cord.way}"
     if room.children_under is not None:
         yield f"children under {room.children_under:g} years" if room.children_under else "no children"

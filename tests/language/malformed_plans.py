@@ -2231,6 +2231,32 @@ SLIPS = (
         ("30: The line stops after “firebox 30”. → Add “up”: firebox 30 up",),
     ),
     Slip(
+        "a cord without its way",
+        HEAD + "room: cord\n",
+        (
+            "cord: The line stops after “cord”. → What fits there: “along”, “inside”, “through” or "
+            "“under”, as in: cord along wall",
+        ),
+    ),
+    Slip(
+        "a cord under a rug",
+        HEAD + "room: cord under rug\n",
+        ("rug: After “cord under” stands “rug”, which does not fit there. → Write: cord under carpet",),
+    ),
+    Slip(
+        "a cord in the wall",
+        HEAD + "room: cable in the wall\n",
+        ("cable: “cable” does not fit here. → Write: cord inside wall",),
+    ),
+    Slip(
+        "a cord through a window",
+        HEAD + "room: cord through window\n",
+        (
+            "window: After “cord through” stands “window”, which does not fit there. → What fits there: "
+            "“ceiling”, “doorway”, “floor” or “wall”, as in: cord along wall",
+        ),
+    ),
+    Slip(
         "a fireplace by its own name",
         HEAD + "room: fireplace left 40 away\n",
         ("fireplace: “fireplace” does not fit here. → Write: stove left 40 away",),

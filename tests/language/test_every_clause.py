@@ -119,7 +119,8 @@ room hall: outdoors, heated, unheated, wall behind, wall behind 2 away, wall lef
     children under 6, no children, stairs 30 wide, skirting 4 tall, skirting 4 tall by 1 deep
     outlet 3 across 12 up, switch 3 across 48 up, heater left 3 away, heater right 3 away
     heater front 3 away, heater behind 3 away, stove left 3 away, flue behind 3 away, hall 36 wide
-    landing 36 x 36, wall front 36 away, firebox 30 up
+    landing 36 x 36, wall front 36 away, firebox 30 up, cord along wall, cord inside wall
+    cord through wall, cord through floor, cord through ceiling, cord through doorway, cord under carpet
 restrain a to wall: strap
 restrain a, b to wall: bracket, cleat, screws #10 x 2 1/2, screws #10 x 2 1/2 into stud
     screws 5 x 60, screws 5 x 60 into masonry, screws 60, screws 60 into board, 68 up, 2 of them

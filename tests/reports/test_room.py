@@ -57,9 +57,10 @@ def test_facts_of_the_room_in_mm() -> None:
         ),
         (
             "wall left, wall front 40 away, hall 36 wide, stairs 30 wide, landing 36 x 40\n"
-            "    stove right 40 away, flue behind 20 away, firebox 30 up",
+            "    stove right 40 away, flue behind 20 away, firebox 30 up, cord under carpet, cord along wall",
             "hall: wall on the left, wall in front, 40 in away, hall 36 in wide, stairs 30 in wide, "
-            "landing 36 in by 40 in, stove on the right, 40 in away, flue behind, 20 in away, firebox up to 30 in",
+            "landing 36 in by 40 in, stove on the right, 40 in away, flue behind, 20 in away, firebox up to 30 in, "
+            "cord under carpet, cord along wall",
         ),
         (
             "stairs 30 wide, skirting 4 tall by 1 deep, outlet 3 across 12 up, switch 5 across 48 up\n"

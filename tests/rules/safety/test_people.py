@@ -18,6 +18,7 @@ RULES = (
     "treated-wood-indoors",
     "height-unusual",
     "regulated-piece",
+    "cord-inside-wall",
 )
 
 
@@ -366,3 +367,63 @@ def test_what_to_write_for_a_seat_puts_someone_on_it() -> None:
     kg = finding.values["kg"]
     assert not isinstance(kg, str)
     assert kg.amount == pytest.approx(300 * 0.45359237)
+
+
+# ---------------------------------------------------------------- cords
+
+LAMP = """
+    plan "Lamp shelf" in inches
+    stock board: 1x8 pine, 8 ft
+    part shelf: board, across, flat, 30 long, on floor, left at 0, front at 0
+    room den: indoors, wall behind, {facts}
+    {more}
+"""
+
+
+@pytest.mark.parametrize(
+    ("way", "told_as"),
+    [
+        # NEC 400.12, as two articles of the electrical trade explain it: through walls, floors and
+        # doorways or hidden is not permitted
+        ("inside wall", Severity.ERROR),
+        ("through wall", Severity.ERROR),
+        ("through floor", Severity.ERROR),
+        ("through doorway", Severity.ERROR),
+        # from memory: NEC 400.12 on ceilings, common fire advice on carpets
+        ("through ceiling", Severity.WARNING),
+        ("under carpet", Severity.WARNING),
+    ],
+)
+def test_a_cord_that_is_hidden_or_goes_through(way: str, told_as: Severity) -> None:
+    (found,) = findings_of(LAMP.format(facts=f"cord {way}, cord {way}", more=""), "cord-inside-wall")
+    assert found.weight == told_as
+    assert ("from memory" in str(found.values["source"])) == (told_as == Severity.WARNING)
+
+
+@pytest.mark.parametrize("facts", ["cord along wall", "outlet 10 across 12 up, floor carpet"])
+def test_a_cord_in_plain_sight(facts: str) -> None:
+    assert findings_of(LAMP.format(facts=facts, more=""), "cord-inside-wall") == ()
+
+
+def test_a_cord_in_the_wall_says_who_may_change_that() -> None:
+    assert told(LAMP.format(facts="cord along wall, cord inside wall", more=""), "cord-inside-wall") == [
+        "error - @ cord inside wall: A cord of Lamp shelf runs inside the wall: nobody sees it chafe or get hot "
+        "there, and a flexible cord is not made to run there (NEC 400.12, as two articles of the electrical "
+        "trade explain it). → Lead it in plain sight along the wall, unpinched, or in a channel on its surface "
+        "that is listed for it, or have a listed in-wall kit or an outlet where the piece stands fitted by a "
+        "licensed electrician; the local code decides."
+    ]
+    ways = LAMP.format(facts="cord through floor, cord under carpet", more="")
+    assert [each.partition(" → ")[2] for each in told(ways, "cord-inside-wall")] == [
+        "Plug it in on this side: use an outlet in the room that the piece stands in, or have one put in by a "
+        "licensed electrician; the local code decides.",
+        "Lead it in plain sight along the wall, unpinched, or in a channel on its surface that is listed for "
+        "it, or have an outlet put in where the piece stands; the local code decides, and a licensed "
+        "electrician knows it.",
+    ]
+
+
+def test_a_listed_kit_is_accepted_and_stays_in_sight() -> None:
+    more = 'accept cord-inside-wall because "a listed in-wall kit, fitted by a licensed electrician"'
+    (found,) = findings_of(LAMP.format(facts="cord inside wall", more=more), "cord-inside-wall")
+    assert found.weight == Severity.NOTE
