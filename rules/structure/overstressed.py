@@ -52,11 +52,16 @@ def _sag_besides(review: Review, parts: tuple[str, ...]) -> Sag | None:
     return max(found, key=lambda sag: sag.share, default=None)
 
 
+def _along(worst: Utilisation) -> bool:
+    """Whether it is stressed between its ends, where what mends it mends a sag too."""
+    return isinstance(worst.by, Stressed) and worst.by.end is None
+
+
 def breaks_sooner(review: Review, part: str) -> bool:
     """Whether a part is told here as an error of bending or shear, with its sag: then sags leaves it."""
     own = [each for each in review.utilisations if each.part == part and each.kind in _KINDS]
     worst = max(own, key=lambda each: each.ratio, default=None)
-    return worst is not None and worst.kind != "bearing" and _severity(review, worst) is Severity.ERROR
+    return worst is not None and _along(worst) and _severity(review, worst) is Severity.ERROR
 
 
 def _spanning_remedy(
@@ -265,7 +270,7 @@ def _finding(
             rest.append(f"{each.kind} is at {{other_{number}}}")
         says += f" {worst.kind.capitalize()} governs; {' and '.join(rest)}."
     sag = None
-    if severity is Severity.ERROR and isinstance(by, Stressed):
+    if severity is Severity.ERROR and _along(worst):
         sag = _sag_besides(review, parts)
     if sag is not None:
         values |= {"sag": fine_length(sag.bay.sag), "sag_limit": fine_length(sag.allowed)}
