@@ -51,13 +51,19 @@ def _edit(source: Source, step: Coats) -> Edit | None:
 
 
 def _waits(schedule: Schedule, layer: Layer) -> tuple[str, Filling]:
-    """What lies below the clear coat told instead, and how long it must dry first; empty where it does."""
+    """What lies below the clear coat told instead, and how long it must dry first.
+
+    Empty where it does, or dries no less too short for the amber one: coat-too-soon tells that already.
+    """
     changed = [
         each._replace(product=_CLEAR_KEY, said=_CLEAR, dry=None) if each.step is layer.step else each
         for each in schedule.layers
     ]
-    for meeting in meetings(schedule.surface, changed):
-        if meeting.upper.step is layer.step and meeting.missing and meeting.wait is not None:
+    pairs = zip(schedule.meetings, meetings(schedule.surface, changed), strict=True)
+    for was, meeting in pairs:
+        if meeting.upper.step is not layer.step or meeting.wait is None:
+            continue
+        if meeting.missing > was.missing:
             return meeting.below, hours(meeting.wait)
     return "", ""
 
