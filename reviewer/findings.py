@@ -74,6 +74,7 @@ class Finding:
     also_at: tuple[Span, ...] = ()
     edit: Edit | None = None
     severity: Severity | None = None  # only where it differs from the rule's own
+    told_by: str = ""  # the rule that tells the same fault, and what to do about it, of the same parts
 
     rule: str = ""
     topic: str = ""

@@ -89,6 +89,28 @@ def _family(name: str, review: Review) -> str:
     return part.family if part else name
 
 
+def _told_once(found: list[Finding]) -> list[Finding]:
+    """Without what another rule tells of the same parts; never where that one weighs less or was accepted."""
+    if not any(finding.told_by for finding in found):
+        return found
+    tellers: dict[tuple[str, str], Severity] = {}
+    for finding in found:
+        if finding.waived_because is None:
+            for part in finding.parts:
+                key = finding.rule, part
+                tellers[key] = max(finding.weight, tellers.get(key, Severity.NOTE))
+
+    def told(finding: Finding) -> bool:
+        keys = [(finding.told_by, part) for part in finding.parts]
+        return bool(keys) and all(key in tellers and tellers[key] >= finding.weight for key in keys)
+
+    return [
+        finding
+        for finding in found
+        if not finding.told_by or finding.waived_because is not None or not told(finding)
+    ]
+
+
 def judge(
     review: Review,
     rules: Mapping[str, Rule],
@@ -137,7 +159,7 @@ def judge(
             else:
                 waived.append(accepted)
     return Judgement(
-        tuple(sorted(found, key=_order)),
+        tuple(sorted(_told_once(found), key=_order)),
         tuple(sorted(waived, key=_order)),
         tuple(sorted(ran)),
         tuple(waiting),

@@ -63,7 +63,16 @@ from reviewer.reports.shown import (
 )
 from reviewer.reports.stability_page import stability_on_page
 from reviewer.reports.timeline import timeline_sheets
-from reviewer.reports.used import ROWS, UseRow, landed_text, landings, limit_sources, more_rows, path_text
+from reviewer.reports.used import (
+    ROWS,
+    UseRow,
+    landed_text,
+    landings,
+    limit_sources,
+    more_rows,
+    path_text,
+    value_text,
+)
 from reviewer.setting_out.solid import Solid
 from reviewer.units import UnitSystem, Value, hours, length, mass, show
 from reviewer.wording import filled, listed, next_step, sentence
@@ -230,7 +239,7 @@ def _use(rows: tuple[UseRow, ...], units: UnitSystem) -> tuple[tuple[UseLine, ..
         UseLine(
             _names(row.parts),
             f"{row.governs} on {row.on}" if row.on else row.governs,
-            filled(row.value, units),
+            value_text(row.value, units),
             filled(row.limit, units),
             row.percent,
             f"{min(max(row.ratio, 0.0), 1.0) * 100:.0f}",

@@ -175,11 +175,20 @@ def _bar(ratio: float) -> str:
     return "#" * full + "." * (BAR - full)
 
 
+def value_text(value: Filling, units: UnitSystem) -> str:
+    """What a part comes to: of what is too little to show, ``under 0.001 in`` rather than nothing."""
+    text = filled(value, units)
+    if isinstance(value, str) or value.amount <= 0 or not text.startswith("0 "):
+        return text
+    least = "0.001 in" if units is UnitSystem.INCH else "0.01 mm"
+    return f"under {least}" if value.kind == "fine length" else text
+
+
 def use_text(row: UseRow, units: UnitSystem) -> str:
     """``shelf.1 and shelf.2: sag 0.42 in of 0.25 in``."""
     governs = f"{row.governs} on {row.on}" if row.on else row.governs
     named = listed(row.parts, most=NAMES)
-    return f"{named}: {governs} {filled(row.value, units)} of {filled(row.limit, units)}"
+    return f"{named}: {governs} {value_text(row.value, units)} of {filled(row.limit, units)}"
 
 
 def carried_lines(carried: Carried, units: UnitSystem) -> Iterator[tuple[str, str, list[tuple[str, str]]]]:

@@ -119,6 +119,24 @@ class ClearPlaces:
                     return FromEnds(placed, inset, gap, alone)
         return None
 
+    def with_length(self, placed: Placed, long: float) -> float | None:
+        """The wood that all fasteners of some words leave to every other when they are so long, mm.
+
+        None where that is less than the clearance, or was not tried.
+        """
+        owners = self._of[placed.fastening.span]
+        joints = {self.search.placed[owner].joint[:2]: self.search.placed[owner].joint for owner in owners}
+        fastening = placed.fastening.model_copy(update={"length": long})
+        tried: list[Placed] = []
+        for joint in joints.values():
+            if self.worn_out:
+                return None
+            these = list(self.placer.placed(joint, fastening))
+            self._left -= len(these)
+            tried += these
+        gap = self._gap(tried, frozenset(owners)) if len(tried) == len(owners) else None
+        return gap if gap is not None and self._stand_clear(tried) else None
+
     def _shifted(self, placed: Placed) -> Shifted | None:
         """All fasteners of the joint moved along their row."""
         joint, patch = placed.joint, patch_of(placed.joint)

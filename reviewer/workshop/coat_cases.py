@@ -6,8 +6,9 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
+from reviewer.model.plan import Plan
+from reviewer.plan_words import called
 from reviewer.records import NamedTuple
-from reviewer.wording import listed
 from reviewer.workshop.coating import Layer, Schedule
 
 
@@ -42,6 +43,7 @@ def cases(schedules: Iterable[Schedule], spot: Callable[[Schedule], Iterable[Spo
 
 
 def finding(
+    plan: Plan,
     case: Case,
     says: str,
     do: str,
@@ -55,7 +57,7 @@ def finding(
     """The case in words. ``{parts}``, ``{coat}``, ``{product}`` and ``{below}`` are filled for every rule."""
     layer, below = case.first.layer, case.first.below
     values: dict[str, Filling] = {
-        "parts": listed(tuple(case.where.values())),
+        "parts": called(plan, tuple(case.where.values())),
         "coat": layer.words,
         "product": layer.said,
         "below": below.said if below else "bare wood",

@@ -52,18 +52,7 @@ def tried_changes(tipping: Tipping, review: Review) -> tuple[Tried, ...]:
     weak = [state for state in tipping.states if state.balance.ratio < least]
 
     def anew(piece: Piece) -> State:
-        made = states(
-            piece,
-            review.plan,
-            review.setting,
-            review.limits,
-            tipping.lasting,
-            tipping.spots,
-            tipping.openings,
-        )
-        found = Tipping(piece, made).worst
-        assert found is not None
-        return found
+        return _worst_with(piece, tipping, review)
 
     found = [
         _deeper(tipping.piece, worst, weak, least, anew),
@@ -75,16 +64,57 @@ def tried_changes(tipping: Tipping, review: Review) -> tuple[Tried, ...]:
     return tuple(sorted(found, key=lambda each: -round(each.ratio, 6)))
 
 
+def _worst_with(piece: Piece, tipping: Tipping, review: Review) -> State:
+    """The state nearest to tipping of the piece as it was changed."""
+    made = states(
+        piece,
+        review.plan,
+        review.setting,
+        review.limits,
+        tipping.lasting,
+        tipping.spots,
+        tipping.openings,
+    )
+    found = Tipping(piece, made).worst
+    assert found is not None
+    return found
+
+
+def restraint_mends(tipping: Tipping, review: Review) -> bool:
+    """Whether restraints to the wall, of the least number and pull, are enough in every state."""
+    least = review.limit("tip-ratio-least").amount
+    return any(each.change == "restraint" and each.ratio >= least for each in tried_changes(tipping, review))
+
+
+def with_wider_feet(tipping: Tipping, review: Review, sides: tuple[str, ...], further: float) -> float | None:
+    """The least ratio of any state with the feet so far out, mm; None where that does not help."""
+    worst = tipping.worst
+    if worst is None or not math.isfinite(further):
+        return None
+    found = _worst_with(wider(tipping.piece, sides, further), tipping, review).balance.ratio
+    return found if found > worst.balance.ratio else None
+
+
 def wider(piece: Piece, sides: tuple[str, ...], further: float) -> Piece:
     """The piece with its feet so much further out at some sides, and nothing else of it changed."""
     assert piece.polygon is not None
     moved: list[Point] = list(piece.polygon)
     wheels = list(piece.castors)
+    ways: dict[Point, list[Point]] = {}
     for edge in piece.edges:
         if side_of(edge) in sides:
             out_x, out_y = edge.outward
             for x, y in edge:
                 moved.append((x + further * out_x, y + further * out_y))
+                ways.setdefault((x, y), []).append((out_x, out_y))
+                if (x, y) in piece.castors:
+                    wheels.append(moved[-1])
+    for (x, y), both in ways.items():
+        if len(both) == 2:  # a foot at a corner goes out both ways
+            (ax, ay), (bx, by) = both
+            share = 1 + ax * bx + ay * by
+            if share > 0.5:
+                moved.append((x + further * (ax + bx) / share, y + further * (ay + by) / share))
                 if (x, y) in piece.castors:
                     wheels.append(moved[-1])
     return replace(piece, polygon=support_polygon(moved), castors=tuple(wheels))

@@ -59,6 +59,10 @@ def _next_step(
             True,
         )
     if found is None:
+        shorter = _shorter(review, clear, one, two, values)
+        if shorter is not None:
+            return *shorter, False
+    if found is None:
         return (
             "Set one of the two elsewhere in its joint, use shorter ones, or drive them from another side.",
             None,
@@ -99,6 +103,32 @@ def _next_step(
         None,
         True,
     )
+
+
+def _shorter(
+    review: Review, clear: ClearPlaces, one: Placed, two: Placed, values: dict[str, Filling]
+) -> tuple[str, Edit | None] | None:
+    """Shorter screws of the same words, of the usual lengths that bite enough: the longest that clear."""
+    from reviewer.workshop.screw_lengths import fitting_lengths, pulled_pairs, with_length
+
+    pulled = pulled_pairs(review.holding, review.carrying)
+    for placed in (two, one):
+        now = placed.fastening.length
+        if now is None or placed.kind not in ("screws", "pocket screws"):
+            continue
+        group = [each for each in review.driven if each.fastening.span == placed.fastening.span]
+        lengths = fitting_lengths(group, review.limits, pulled, review.units) if group else []
+        for long in sorted((each for each in lengths if each < now - TOLERANCE_MM), reverse=True):
+            gap = clear.with_length(placed, long)
+            if gap is not None:
+                values |= {"use": length(long), "kind": placed.kind, "then": fine_length(gap)}
+                values |= {"from": placed.head_part, "into": _ground(placed.point_part)}
+                return (
+                    "Use {use} {kind} from {from} into {into}, and for their like: they still bite enough, "
+                    "and then leave {then} or more to every other.",
+                    with_length(review.source, review.plan, placed.fastening, long),
+                )
+    return None
 
 
 def _ground(name: str) -> str:
@@ -157,7 +187,7 @@ def _finding(review: Review, clear: ClearPlaces, group: list[Near]) -> Finding:
         says += where + "; {limit} is the least ({who})"
     says += "; so do {times} pairs of them in all." if len(group) > 1 else "."
     do, edit, clears = _next_step(review, clear, one, two, values)
-    if same and not clears:
+    if same and not clears and "use" not in values:
         do = "Take fewer in each joint, or set them nearer to its ends."
     figures: tuple[Figure, ...] = (
         Figure("wood between", fine_length(worst.gap)),

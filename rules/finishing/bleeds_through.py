@@ -123,6 +123,7 @@ def bleeds_through(review: Review) -> Iterator[Finding]:
         values = case.first.values
         step = case.first.layer.step
         yield finding(
+            review.plan,
             case,
             _SAYS[str(values["how"])],
             _DO[bool(values["resin"])] if is_primer(case.first.layer.product) else _UNPRIMED,

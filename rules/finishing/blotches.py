@@ -89,6 +89,7 @@ def blotches(review: Review) -> Iterator[Finding]:
         first = "conditioner waterborne" if is_water_based(layer.product) else "conditioner oil"
         start = layer.step.span.start
         yield finding(
+            review.plan,
             case,
             _SAYS,
             "Wet the wood first with glue size, or spray the dye in light passes; try it on an offcut."

@@ -6,9 +6,9 @@ from collections.abc import Callable, Iterator
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Source, Span
+from reviewer.plan_words import called
 from reviewer.review import Review
 from reviewer.units import hours
-from reviewer.wording import listed
 from reviewer.workshop.coating import INSIDE_CEDAR, OLD_FINISH, Meeting, Schedule, briefly
 from reviewer.workshop.coating_remedies import Remedy, remedy, words_for
 
@@ -93,7 +93,7 @@ def _finding(review: Review, schedule: Schedule, meeting: Meeting, where: dict[s
     way = remedy(schedule.surface, schedule.layers, meeting)
     pair = meeting.pair
     values: dict[str, Filling] = {
-        "parts": listed(tuple(where.values())),
+        "parts": called(review.plan, tuple(where.values())),
         "coat": meeting.upper.words,
         "upper": meeting.upper.said,
         "below": meeting.below,

@@ -81,6 +81,7 @@ def clouds_dark(review: Review) -> Iterator[Finding]:
 
     for case in cases(review.finished_alike, cloudy):
         yield finding(
+            review.plan,
             case,
             _SAYS,
             "Build with gloss coats, and make only the last one {sheen}.",

@@ -6,12 +6,12 @@ from collections.abc import Iterator
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
+from reviewer.plan_words import called
 from reviewer.records import NamedTuple
 from reviewer.reference.finishes import finish
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import hours
-from reviewer.wording import listed
 from reviewer.workshop.coating import Layer, Meeting, briefly, drying_conditions
 
 _SHORT = (
@@ -74,7 +74,7 @@ def _finding(review: Review, told: _Told) -> Finding:
     note = told.severity is Severity.NOTE
     span = lower.step.dry_span or lower.step.span
     values: dict[str, Filling] = {
-        "parts": listed(tuple(told.where.values())),
+        "parts": called(review.plan, tuple(told.where.values())),
         "lower": lower.words,
         "upper": meeting.upper.words,
         "stated": hours(lower.dry),

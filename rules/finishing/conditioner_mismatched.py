@@ -88,6 +88,7 @@ def conditioner_mismatched(review: Review) -> Iterator[Finding]:
         if kind == "late" and below.step.dry_span is not None:
             edit = Edit(below.step.dry_span, "dry 15 min")
         yield finding(
+            review.plan,
             case,
             _SAYS[kind],
             _DO[kind],

@@ -109,6 +109,7 @@ def cure_before_use(review: Review) -> Iterator[Finding]:
         children = values["kind"] == "children"
         known = finish(case.first.layer.product)
         yield finding(
+            review.plan,
             case,
             _CHILDREN if children else _STICKS,
             "Keep the piece away from them until then, and use a product whose label allows it for children."

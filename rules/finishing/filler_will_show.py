@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from reviewer.findings import Figure, Finding, Severity, Working
 from reviewer.language.source import Span
 from reviewer.model.plan import Surfacing
+from reviewer.plan_words import called
 from reviewer.reference.finishes import Compatibility, compatibility
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.wording import listed
 from reviewer.workshop.coating import Layer, Schedule, reason_of
 
 #: What a plan says of filler that has the colour of the finished work already.
@@ -86,7 +86,7 @@ def filler_will_show(review: Review) -> Iterator[Finding]:
             says=_SAYS,
             do=_DO,
             values={
-                "parts": listed(tuple(where.values())),
+                "parts": called(review.plan, tuple(where.values())),
                 "coat": layer.words,
                 "stuff": work.stuff or "filler",
                 "why": _WHY[pair.reason_code],

@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
+from reviewer.plan_words import called
 from reviewer.reference.spreading import Spread, spread
 from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import LITRES_PER_GALLON, MM3_PER_LITRE, MM_PER_FOOT, UnitSystem, Value, liquid, percent
-from reviewer.wording import listed
 
 if TYPE_CHECKING:
     from reviewer.workshop.finish_quantities import ProductNeed
@@ -93,7 +93,7 @@ def finish_runs_short(review: Review) -> Iterator[Finding]:
             "likely": _litres(amount.likely),
             "most": _litres(amount.most),
             "coat": coat.layer.words,
-            "parts": listed(coat.parts),
+            "parts": called(review.plan, coat.parts),
             "more": more.said,
         }
         yield Finding(

@@ -115,6 +115,7 @@ def food_contact(review: Review) -> Iterator[Finding]:
         values = case.first.values
         kind = str(values["kind"])
         yield finding(
+            review.plan,
             case,
             _SAYS[kind],
             _DO[kind],

@@ -104,6 +104,7 @@ def glue_shows(review: Review) -> Iterator[Finding]:
         start = layer.step.span.start
         stain = values["kind"] == "stain"
         yield finding(
+            review.plan,
             case,
             _SAYS[str(values["kind"])],
             _DO,

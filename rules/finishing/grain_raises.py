@@ -70,6 +70,7 @@ def grain_raises(review: Review) -> Iterator[Finding]:
     for case in cases(review.finished_alike, rough):
         start = case.first.layer.step.span.start
         yield finding(
+            review.plan,
             case,
             _SAYS,
             "Wet the wood, let it dry and sand it lightly before the first coat (raise grain), or sand "

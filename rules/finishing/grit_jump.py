@@ -8,11 +8,11 @@ from itertools import pairwise
 from reviewer.findings import Figure, Finding, Severity, Working
 from reviewer.language.source import Span
 from reviewer.model.plan import Finish, Sanding
+from reviewer.plan_words import called
 from reviewer.reference.sanding import grit_sizes, longest_step, step_ratio
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.units import ratio
-from reviewer.wording import listed
 
 
 def _steps(finish: Finish) -> Iterator[tuple[int, int, Span]]:
@@ -92,7 +92,7 @@ def grit_jump(review: Review) -> Iterator[Finding]:
                 says=_SAYS,
                 do="Sand with {between} grit in between." if between else "Put two more grits in between.",
                 values={
-                    "parts": listed(finish.on),
+                    "parts": called(review.plan, finish.on),
                     "coarse": str(coarse),
                     "fine": str(fine),
                     "jump": ratio(jump),

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from reviewer.findings import Figure, Finding, Severity, Working
+from reviewer.plan_words import called
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.wording import listed
 from reviewer.workshop.last_grits import last_grits
 
 _SAYS = (
@@ -61,7 +61,7 @@ def grit_too_coarse(review: Review) -> Iterator[Finding]:
             says=_SAYS,
             do="Go on to {limit} grit before {coat}.",
             values={
-                "parts": listed(tuple(each.where.values())),
+                "parts": called(review.plan, tuple(each.where.values())),
                 "grit": str(each.grit),
                 "limit": f"{limit:g}",
                 "coat": each.layer.said,

@@ -96,6 +96,7 @@ def indoor_finish_outdoors(review: Review) -> Iterator[Finding]:
         kind = str(case.first.values["kind"])
         renew = kind == "renew"
         yield finding(
+            review.plan,
             case,
             _RENEW if renew else _SAYS,
             "Say in the plan how often it is done again, such as: renew every 2 years."

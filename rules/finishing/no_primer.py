@@ -116,6 +116,7 @@ def no_primer(review: Review) -> Iterator[Finding]:
         start = case.first.layer.step.span.start
         kind = {"shellac": "primer shellac", "alkyd": "primer alkyd", "any": "primer acrylic"}[primer]
         yield finding(
+            review.plan,
             case,
             _SAYS[why],
             _DO[primer],

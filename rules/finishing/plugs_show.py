@@ -74,6 +74,7 @@ def plugs_show(review: Review) -> Iterator[Finding]:
 
     for case in cases(review.finished_alike, plugged):
         yield finding(
+            review.plan,
             case,
             _SAYS[str(case.first.values["kind"])],
             _DO,

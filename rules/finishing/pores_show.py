@@ -68,6 +68,7 @@ def pores_show(review: Review) -> Iterator[Finding]:
     for case in cases(review.finished_alike, glossy):
         values = case.first.values
         yield finding(
+            review.plan,
             case,
             _SAYS,
             "Fill the grain before the first clear coat, or choose a satin sheen.",

@@ -94,6 +94,7 @@ def recoat_window_missed(review: Review) -> Iterator[Finding]:
         assert below is not None
         known = finish(below.product)
         yield finding(
+            review.plan,
             case,
             _SAYS,
             "Sand {lower} dull with {grit} grit and wipe it before the next, or recoat within {window}.",

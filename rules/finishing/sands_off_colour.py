@@ -65,6 +65,7 @@ def sands_off_colour(review: Review) -> Iterator[Finding]:
 
     for case in cases(review.finished_alike, sanded):
         yield finding(
+            review.plan,
             case,
             _SAYS,
             "Leave the stain unsanded, and sand the first coat over it instead.",

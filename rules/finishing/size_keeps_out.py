@@ -80,6 +80,7 @@ def size_keeps_out(review: Review) -> Iterator[Finding]:
         values = case.first.values
         kind = str(values["kind"])
         yield finding(
+            review.plan,
             case,
             _SAYS[kind],
             _DO[kind],

@@ -83,6 +83,7 @@ def smells_inside(review: Review) -> Iterator[Finding]:
 
     for case in cases(review.finished_alike, smelly):
         yield finding(
+            review.plan,
             case,
             _SAYS,
             "Use shellac dewaxed or a water-based finish inside, or leave it bare.",

@@ -68,6 +68,7 @@ def thinned_too_far(review: Review) -> Iterator[Finding]:
         values, use = case.first.values, finish_use(case.first.layer.product)
         some = values["kind"] == "some"
         yield finding(
+            review.plan,
             case,
             _SAYS[str(values["kind"])],
             "Thin it {most} at the most, and go by the label."

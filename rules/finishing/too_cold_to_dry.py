@@ -128,6 +128,7 @@ def too_cold_to_dry(review: Review) -> Iterator[Finding]:
         asked = case.first.values["least" if cold else "most"]
         has = case.first.values["coldest" if cold else "humidity"]
         yield finding(
+            review.plan,
             case,
             _COLD if cold else _DAMP,
             _DO[kind],

@@ -121,6 +121,7 @@ def wears_off_here(review: Review) -> Iterator[Finding]:
         values = case.first.values
         wear = str(values["wear"])
         yield finding(
+            review.plan,
             case,
             _SAYS[wear],
             _DO[wear],

@@ -67,6 +67,7 @@ def wrong_tool(review: Review) -> Iterator[Finding]:
     for case in cases(review.finished_alike, unsuited):
         values = case.first.values
         yield finding(
+            review.plan,
             case,
             _SAYS,
             "Put it on by {good}." if "way that" not in str(values["good"]) else "Put it on {good}.",

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
@@ -15,6 +14,7 @@ from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
+from reviewer.rules.safety._tip_words import weakest
 from reviewer.units import (
     MM_PER_INCH,
     NEWTON_PER_KG,
@@ -31,10 +31,7 @@ from reviewer.workshop.restraining import stud_spacing, wall_side
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping import State
 from reviewer.workshop.tipping_scene import Scene
-from reviewer.workshop.tipping_states import climbed, pushed
-
-if TYPE_CHECKING:
-    from reviewer.workshop.opening import Opening
+from reviewer.workshop.tipping_states import Tipping, climbed, pushed
 
 #: How far below its top a case is tied: own choice, into the side or a top rail rather than a back.
 _BELOW_TOP_MM = 100.0
@@ -43,7 +40,7 @@ _GAUGE, _DIAMETER_MM = "#10", 5
 
 _SAYS = (
     "{piece} stands {tall} tall and weighs {heavy}{loaded}, and nothing ties it to the wall: pieces from "
-    "{least_height} and {least_mass} on are tied ({set_by}){children}."
+    "{least_height} and {least_mass} on are tied ({scope_by}){children}."
 )
 _CHILDREN = {
     True: "; children under {years} will be here",
@@ -133,11 +130,11 @@ def _working(review: Review, piece: Piece, found: _Restraint) -> Working:
 
 
 def _finding(
-    review: Review, piece: Piece, openings: tuple[Opening, ...], several: bool, loaded_kg: float
+    review: Review, piece: Piece, tipping: Tipping | None, several: bool, loaded_kg: float
 ) -> Finding | None:
     plan, limits, setting = review.plan, review.limits, review.setting
     children = plan.room.children_under if plan.room else None
-    scene = Scene(piece, plan, setting, limits, openings)
+    scene = Scene(piece, plan, setting, limits, tipping.openings if tipping else ())
     states = (*pushed(scene), *(climbed(scene) if children != 0 else ()))
     least = review.limit("tip-ratio-least").amount
     if not piece.storage and all(state.balance.ratio >= least for state in states):
@@ -150,7 +147,7 @@ def _finding(
         "heavy": mass(loaded_kg if by_load else piece.whole.kg),
         "least_height": review.limit("restraint-height").value,
         "least_mass": review.limit("restraint-mass").value,
-        "set_by": review.limit("restraint-height").source,
+        "scope_by": review.limit("restraint-height").source,
         "years": f"{children:g}" if children else "",
         "words": found.words,
         "points": count(found.points),
@@ -159,18 +156,25 @@ def _finding(
         "pull_by": review.limit("restraint-force").source,
     }
     says = _SAYS.replace("{loaded}", " with what is on it" if by_load else "")
+    says = says.replace("{children}", _CHILDREN[None if children == 0 else children is not None])
+    severity = Severity.WARNING if children == 0 else Severity.ERROR
+    tips = weakest(review, tipping) if tipping is not None else None
+    if tips is not None:  # tips then leaves it to this finding, where ties are enough
+        says += f" As it is, it{tips.says}"
+        values |= tips.values
+        severity = max(severity, tips.severity)
     end = review.source.plan_end
     newline = "" if review.source.text.endswith("\n", 0, end) else "\n"
     return Finding(
         parts=piece.feet,
         at=review.span_of(piece.parts[0]) if several else plan.span,
-        says=says.replace("{children}", _CHILDREN[None if children == 0 else children is not None]),
+        says=says,
         do=_DO,
         values=values,
         working=_working(review, piece, found),
         also_at=(plan.room.span,) if plan.room else (),
         edit=Edit(Span(end, end), f"{newline}{found.words}\n"),
-        severity=Severity.WARNING if children == 0 else Severity.ERROR,
+        severity=severity,
     )
 
 
@@ -187,6 +191,9 @@ def _finding(
         "wallboard",
         "stud-spacing",
         "tip-ratio-least",
+        "tip-ratio-tips",
+        "floor-out",
+        "sitter-push",
         "tip-push-force",
         "tip-push-height",
         "child-weight",
@@ -207,7 +214,8 @@ def restraint_missing(review: Review) -> Iterator[Finding]:
     the worse of a push at the top and a child on the front, over their height; each is never to hold less
     than the test load of a restraint. An error where children live or the plan does not say that none do,
     else a warning.
-    Doors and drawers count as they stand open, as in tips.
+    Doors and drawers count as they stand open, as in tips. Where the piece tips besides, that is told
+    here with its state and at its weight; tips tells it by itself where such restraints are not enough.
 
     Leaves out: Pieces for which the plan names no wall; pieces that hang on the wall; whether there is a
     stud where the piece stands; and rented, masonry or plaster walls. Figures are estimates: the
@@ -245,7 +253,7 @@ def restraint_missing(review: Review) -> Iterator[Finding]:
     if review.setting.wall is None:
         return
     loads = review.declared
-    opens = {each.piece.parts: each.openings for each in review.tipping}
+    tipping = {each.piece.parts: each for each in review.tipping}
     height = review.limit("restraint-height").amount - TOLERANCE_MM
     found = review.pieces
     for piece in found:
@@ -257,6 +265,6 @@ def restraint_missing(review: Review) -> Iterator[Finding]:
             loaded_kg += math.fsum(carried) / NEWTON_PER_KG
         if loaded_kg < review.limit("restraint-mass").amount:
             continue
-        finding = _finding(review, piece, opens.get(piece.parts, ()), len(found) > 1, loaded_kg)
+        finding = _finding(review, piece, tipping.get(piece.parts), len(found) > 1, loaded_kg)
         if finding is not None:
             yield finding

@@ -8,31 +8,13 @@ from collections.abc import Iterator
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.units import MM_PER_INCH, NEWTON_PER_KG, UnitSystem, Value, close, force, length, mass, ratio
+from reviewer.rules.safety._tip_words import Weakest, moment, weakest
+from reviewer.units import MM_PER_INCH, UnitSystem, Value, force, length, ratio
 from reviewer.workshop.standing import Piece
+from reviewer.workshop.steadying import restraint_height, restraint_mends, tried_changes, with_wider_feet
 from reviewer.workshop.tipping import SIDES, Kind, State
-from reviewer.workshop.tipping_states import Tipping, in_scope_by_room
+from reviewer.workshop.tipping_states import Tipping
 
-_WHEN: dict[Kind, str] = {
-    "empty": "with nothing on it",
-    "floor": "with nothing on it, on a floor that falls {floor} in each foot",
-    "carpet": "on carpet, which lifts its other side by {block}",
-    "high": "when it is loaded only where that makes it top-heavy ({force}), on a floor that lets it lean",
-    "loaded": "under {said}, of which {force} lies {place} outside its feet",
-    "open": "with {on} open{filled}",
-    "all open": "with everything open that can be open together{filled}",
-    "sitter": "when someone sits at its edge ({force} {where}, {push} sideways: {source})",
-    "person": "with {said}, when one of {person} is at the edge, {where} ({source})",
-    "push": "when pushed or pulled with {force} at {place} up ({source})",
-    "push open": "when pushed or pulled with {force} at {place} up, doors and drawers open ({source})",
-    "child": (
-        "when a child of {person} hangs on {it} {place} up, and carpet lifts its {far} by {block} ({source})"
-    ),
-    "child open": (
-        "when a child of {person} hangs on {on} {place} up with everything open that can be open "
-        "together, and carpet lifts its {far} by {block} ({source})"
-    ),
-}
 _SHORT: dict[Kind, str] = {
     "empty": "empty",
     "floor": "empty on a floor out of level",
@@ -48,34 +30,21 @@ _SHORT: dict[Kind, str] = {
     "child": "a child hanging on its front",
     "child open": "a child hanging on its front, all open",
 }
-_TIPS = "{piece} tips over to {side} {when}"
-_NEAR = "{piece} is close to tipping over to {side} {when}"
-_SUM = (
-    ": by estimate {restoring} holds it down and {overturning} turns it over, a ratio of {ratio} where at "
-    "least {least} is asked ({set_by})."
-)
 _ASIDE = "try it with a helper beside it before anyone relies on it, since an estimate is no test"
-_WIDER = f"Set the feet {{further}} further out at {{sides}}, and {_ASIDE}."
+_THEN = f"by estimate the least ratio of any state is then {{then}}; {_ASIDE}."
+_WIDER = f"Set the feet {{further}} further out at {{sides}}: {_THEN}"
+_BALLAST = f"Fix {{ballast}} of ballast low, {{where}}: {_THEN}"
 _TIED = (
-    "Tie it to the wall with restraints into studs, or set its foot {further} further out at {sides}; "
-    f"{_ASIDE}."
+    "Tie it to the wall with {points} straps into studs, {up} up: of what was tried that helps most, and "
+    f"{_THEN} The strap's own instructions and local codes decide."
 )
+_LOWER = f"Make it lower, or its foot much wider; {_ASIDE}."
 _TIED_MORE = f"Tie it to the wall at more points or higher up; {_ASIDE}."
 _SHUT = (
     "Put less weight into what opens and more into the case, let it come out less far, or give it catches of "
     "which only one opens at a time; or set the foot {further} further out at {sides}; " + f"{_ASIDE}."
 )
 _INTO_BOARD = f"Put the restraint's screws into a stud or masonry, since wallboard holds nothing; {_ASIDE}."
-
-
-def _where(state: State) -> str:
-    if close(state.place, 0.0):
-        return "right above the edge of its feet"
-    return f"{{place}} {'outside' if state.place > 0 else 'inside'} its feet"
-
-
-def _moment(amount: float) -> Value:
-    return Value(amount, "moment")
 
 
 def _ratio(amount: float) -> Filling:
@@ -87,38 +56,59 @@ def _rounded_up(amount_mm: float, system: UnitSystem) -> Value:
     return length(step * max(1, -(-amount_mm // step)))
 
 
-def _do(piece: Piece, state: State) -> str:
-    if any(each.into == "board" for each in piece.restraints):
+def _still(do: str) -> str:
+    return do.replace("then {then}", "then {then}, still too little, so do more besides")
+
+
+def _do(review: Review, each: Tipping, weakest: Weakest, values: dict[str, Filling]) -> str:
+    """The next step: of the changes tried by themselves the one that helps most, with what it comes to."""
+    piece, state = each.piece, weakest.state
+    if any(one.into == "board" for one in piece.restraints):
         return _INTO_BOARD
-    if state.kind in ("open", "all open") and not piece.restraints and not piece.storage:
+    upright = state.kind in ("push", "push open", "child", "child open", "open", "all open", "high")
+    if upright and piece.restraints:
+        return _TIED_MORE
+    if state.kind in ("open", "all open") and not piece.storage:
         return _SHUT
-    if state.kind not in ("push", "push open", "child", "child open", "open", "all open", "high"):
-        return _WIDER
-    return _TIED_MORE if piece.restraints else _TIED
-
-
-def _severity(state: State, tips_below: float, in_scope: bool) -> Severity:
-    """Near is a warning, and so is what rests on a value from memory alone.
-
-    All open at once is a test for storage in the scope of its standard; of others it is worth a warning.
-    """
-    doubtful = state.balance.ratio >= tips_below or "from memory" in state.source
-    if state.kind == "all open" and not in_scope:
-        doubtful = True
-    return Severity.WARNING if doubtful else Severity.ERROR
+    seat = state.kind in ("sitter", "person", "lean")  # nobody straps a seat to a wall
+    least = review.limit("tip-ratio-least").amount
+    changes = [one for one in tried_changes(each, review) if not (seat and one.change == "restraint")]
+    enough = next((one for one in changes if one.ratio >= least), None)
+    if enough is None and changes[0].change == "restraint":
+        enough = changes[0]
+    if enough is not None and enough.change == "restraint":
+        values |= {
+            "points": review.limit("restraint-points").value,
+            "up": length(restraint_height(piece)),
+            "then": ratio(enough.ratio),
+        }
+        return _TIED if enough.ratio >= least else _still(_TIED)
+    if enough is not None and enough.change == "ballast":
+        values |= {
+            "ballast": enough.amount,
+            "where": "in the middle" if len(state.sides) > 1 else "over the far feet",
+            "then": ratio(enough.ratio),
+        }
+        return _BALLAST
+    further = _rounded_up(state.further_out(least), review.units)
+    then = with_wider_feet(each, review, state.sides, further.amount)
+    if then is None:
+        return _LOWER
+    values |= {"further": further, "then": _ratio(then)}
+    return _WIDER if then >= least else _still(_WIDER)
 
 
 def _working(review: Review, piece: Piece, state: State, found: tuple[State, ...]) -> Working:
     balance, least = state.balance, review.limit("tip-ratio-least")
     figures = [
         Figure("weight of the piece", force(piece.whole.weight), "its parts at 12 % moisture"),
-        Figure("moment that holds it down", _moment(balance.restoring), "weight by distance from the edge"),
-        Figure("moment that turns it over", _moment(balance.overturning), state.source),
-        Figure("margin", _moment(balance.margin), "below 0 it tips"),
+        Figure("moment that holds it down", moment(balance.restoring), "weight by distance from the edge"),
+        Figure("moment that turns it over", moment(balance.overturning), state.source),
+        Figure("margin", moment(balance.margin), "below 0 it tips"),
     ]
     if state.hold:
         source = review.limit("restraint-force").source
-        figures.insert(2, Figure("of that by the wall restraint", _moment(state.hold), source))
+        figures.insert(2, Figure("of that by the wall restraint", moment(state.hold), source))
     figures += [
         Figure(f"ratio, {_SHORT[other.kind]}", _ratio(other.balance.ratio))
         for other in found
@@ -133,47 +123,26 @@ def _working(review: Review, piece: Piece, state: State, found: tuple[State, ...
 
 
 def _finding(review: Review, each: Tipping, several: bool) -> Finding | None:
-    piece, found = each.piece, each.states
-    least, tips_below = review.limit("tip-ratio-least"), review.limit("tip-ratio-tips").amount
-    weak = [state for state in found if state.balance.ratio < least.amount]
-    if not weak:
+    told = weakest(review, each)
+    if told is None:
         return None
-    in_scope = in_scope_by_room(each.openings)
-    state = min(weak, key=lambda one: (-_severity(one, tips_below, in_scope), one.balance.ratio))
-    balance = state.balance
+    piece, state = each.piece, told.state
+    further = state.further_out(review.limit("tip-ratio-least").amount)
     values: dict[str, Filling] = {
         "piece": f"The piece with {piece.parts[0]}" if several else review.plan.title,
-        "side": "any side" if len(state.sides) == len(SIDES) else f"the {' or '.join(state.sides)}",
         "sides": "every side" if len(state.sides) == len(SIDES) else f"the {' and '.join(state.sides)}",
-        "restoring": _moment(balance.restoring),
-        "overturning": _moment(balance.overturning),
-        "ratio": ratio(balance.ratio),
-        "least": least.value,
-        "set_by": least.source,
-        "further": _rounded_up(state.further_out(least.amount), review.units),
-        "force": force(state.force),
-        "person": mass(state.force / NEWTON_PER_KG),
-        "push": review.limit("sitter-push").value,
-        "place": length(abs(state.place)),
-        "said": state.said,
-        "source": state.source,
-        "block": review.limit("carpet-block").value,
-        "floor": review.limit("floor-out").value,
-        "on": state.on,
+        "further": _rounded_up(further, review.units),
+        **told.values,
     }
-    headline = _TIPS if balance.ratio < tips_below else _NEAR
-    when = _WHEN[state.kind].replace("{where}", _where(state))
-    when = when.replace("{filled}", " and filled ({source})" if state.source else "")
-    when = when.replace("{it}", "{on}, open," if state.opened else "it")
-    when = when.replace("{far}", "back" if state.sides == ("front",) else "other side")
     return Finding(
         parts=piece.feet,
         at=state.span or (review.span_of(piece.parts[0]) if several else review.plan.span),
-        says=headline.replace("{when}", when) + _SUM,
-        do=_do(piece, state),
+        says="{piece}" + told.says,
+        do=_do(review, each, told, values),
         values=values,
-        working=_working(review, piece, state, found),
-        severity=_severity(state, tips_below, in_scope),
+        working=_working(review, piece, state, each.states),
+        severity=told.severity,
+        told_by="restraint-missing" if restraint_mends(each, review) else "",
     )
 
 

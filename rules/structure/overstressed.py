@@ -9,11 +9,12 @@ from reviewer.mechanics.beam import Bay, BeamResult
 from reviewer.model.plan import Axis
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.units import Value, force, length, percent
+from reviewer.units import Value, fine_length, force, length, percent
 from reviewer.wording import listed
 from reviewer.workshop.carrying import Handed
 from reviewer.workshop.end_cuts import EndCut
 from reviewer.workshop.member import Member
+from reviewer.workshop.sagging import Sag, sag_share, worst_sag
 from reviewer.workshop.stressing import Stressed
 from reviewer.workshop.utilisation import Utilisation, strengths_of, stresses
 
@@ -36,8 +37,37 @@ def _bay(member: Member, at: float) -> Bay | None:
     return max(bays, key=lambda bay: bay.length, default=None)
 
 
-def _spanning_remedy(review: Review, worst: Utilisation, by: Stressed) -> tuple[str, dict[str, Filling]]:
-    """Thicker stock, one more support and a shorter span, each tried on the same beam."""
+def _sag_besides(review: Review, parts: tuple[str, ...]) -> Sag | None:
+    """The worst sag of parts that sag too far as well; None where none does."""
+    members = review.carrying.members
+    much = review.limit("overhang-share").amount
+    found = [
+        sag
+        for name in parts
+        if name in members
+        and members[name].free_end(much) is None
+        and (sag := worst_sag(members[name], review.limits)) is not None
+        and sag.share > 1 + 1e-9
+    ]
+    return max(found, key=lambda sag: sag.share, default=None)
+
+
+def _along(worst: Utilisation) -> bool:
+    """Whether it is stressed between its ends, where what mends it mends a sag too."""
+    return isinstance(worst.by, Stressed) and worst.by.end is None
+
+
+def breaks_sooner(review: Review, part: str) -> bool:
+    """Whether a part is told here as an error of bending or shear, with its sag: then sags leaves it."""
+    own = [each for each in review.utilisations if each.part == part and each.kind in _KINDS]
+    worst = max(own, key=lambda each: each.ratio, default=None)
+    return worst is not None and _along(worst) and _severity(review, worst) is Severity.ERROR
+
+
+def _spanning_remedy(
+    review: Review, worst: Utilisation, by: Stressed, sags: bool
+) -> tuple[str, dict[str, Filling]]:
+    """Thicker stock, one more support and a shorter span, each tried on the same beam, for its sag too."""
     from reviewer.workshop.strengthening import (
         height_that_does,
         propped_in,
@@ -51,7 +81,8 @@ def _spanning_remedy(review: Review, worst: Utilisation, by: Stressed) -> tuple[
     ways = []
 
     def used(tried: Member) -> float:
-        return _use(review, tried)
+        stressed = _use(review, tried)
+        return max(stressed, sag_share(tried, review.limits)) if sags else stressed
 
     def at(tried: Member) -> Value:
         return percent(round(100 * used(tried)))
@@ -238,6 +269,13 @@ def _finding(
             values[f"other_{number}"] = percent(round(100 * each.ratio))
             rest.append(f"{each.kind} is at {{other_{number}}}")
         says += f" {worst.kind.capitalize()} governs; {' and '.join(rest)}."
+    sag = None
+    if severity is Severity.ERROR and _along(worst):
+        sag = _sag_besides(review, parts)
+    if sag is not None:
+        values |= {"sag": fine_length(sag.bay.sag), "sag_limit": fine_length(sag.allowed)}
+        who = "It also sags" if len(parts) == 1 else "They also sag"
+        says += f" {who} {{sag}} where {{sag_limit}} is the limit; what is told next is enough for both."
     if severity is Severity.NOTE:
         do = "Choose the straightest boards with the fewest knots for {parts}."
         more: dict[str, Filling] = {}
@@ -245,7 +283,7 @@ def _finding(
         do, more = _bearing_remedy(review, worst, by)
     else:
         assert isinstance(by, Stressed)
-        do, more = _spanning_remedy(review, worst, by)
+        do, more = _spanning_remedy(review, worst, by, sag is not None)
     loads = [load.span for part in parts for load in review.loads_by_part.get(part, ())]
     return Finding(
         parts=parts,
@@ -263,7 +301,7 @@ def _finding(
     "overstressed",
     topic="structure",
     severity=Severity.ERROR,
-    limits=("overstressed-near-share", "overstressed-error-share"),
+    limits=("overstressed-near-share", "overstressed-error-share", "overhang-share"),
 )
 def overstressed(review: Review) -> Iterator[Finding]:
     """A board that is loaded beyond what its wood may bear breaks, crushes or shears.
@@ -280,7 +318,7 @@ def overstressed(review: Review) -> Iterator[Finding]:
     counts for (d_n / d)² of the shear that its section bears, in a strength class for k_v. From
     overstressed-near-share of the limit it is a note, beyond it an error; where only custom sets the limit
     a warning, and an error from overstressed-error-share times the limit on. A value from memory raises no
-    error.
+    error. A part that is bent or sheared too much and sags too far as well is told once, with both figures.
 
     Leaves out: Boards on edge that could roll over, and twisting. Shear nearer to a support than the board is
     high, where its end is whole. Dovetails, mitres and round tenons at an end, and notches over a support

@@ -23,7 +23,7 @@ def _said(found: Swaying) -> str:
     if found.sway.moved is None:
         return (
             "Nothing but pins holds {piece} when it is pushed {way}: the joints that could hold it square "
-            "turn about the one fastener of each, so it folds over."
+            "turn about the one fastener, or the one row of them, in each, so it folds over."
         )
     limit = "The limit is {limit} (the height divided by {by}; {who})"
     if found.at_best is not None:

@@ -120,6 +120,13 @@ def _remedy(review: Review, sag: Sag) -> tuple[str, dict[str, Filling]]:
     return f"{do}.", values
 
 
+def _breaks_sooner(review: Review, parts: tuple[str, ...]) -> bool:
+    """Whether overstressed tells these parts as an error, with how far they sag."""
+    from reviewer.rules.structure.overstressed import breaks_sooner
+
+    return all(breaks_sooner(review, part) for part in parts)
+
+
 def _finding(review: Review, alike: list[Sag], severity: Severity) -> Finding:
     sag = alike[0]
     parts = tuple(each.member.part for each in alike)
@@ -156,6 +163,7 @@ def _finding(review: Review, alike: list[Sag], severity: Severity) -> Finding:
         values=values,
         working=_working(review, sag),
         severity=severity,
+        told_by="overstressed" if severity is not Severity.NOTE and _breaks_sooner(review, parts) else "",
     )
 
 

@@ -20,8 +20,8 @@ from reviewer.reports.html import render_html
 from reviewer.reports.json_report import render_json
 from reviewer.reports.load_drawing import load_drawing
 from reviewer.reports.terminal import render_terminal
-from reviewer.reports.used import landings, path_text
-from reviewer.units import NEWTON_PER_POUND, UnitSystem
+from reviewer.reports.used import landings, path_text, value_text
+from reviewer.units import NEWTON_PER_POUND, UnitSystem, fine_length
 from tests.rules.test_any_heap import HEAPS
 from tests.support import look_at
 
@@ -267,3 +267,10 @@ def test_any_heap_of_boards_is_told_and_nothing_is_lost(text: str) -> None:
         # To the nine digits of the document.
         came = path["on_floor_n"] + path["on_wall_n"] + sum(each["force_n"] for each in path["ends"])
         assert came == pytest.approx(path["weights_n"] + path["loads_n"], rel=1e-7)
+
+
+def test_a_sag_too_little_to_show_is_no_nothing() -> None:
+    assert value_text(fine_length(0.01), UnitSystem.INCH) == "under 0.001 in"
+    assert value_text(fine_length(0.004), UnitSystem.METRIC) == "under 0.01 mm"
+    assert value_text(fine_length(0.0254), UnitSystem.INCH) == "0.001 in"
+    assert value_text(fine_length(0.0), UnitSystem.INCH) == "0 in"

@@ -100,9 +100,9 @@ part cleat.left: post, deep, on edge, between wall.front and wall.back
 part cleat.right: like cleat.left, mirrored across about box
 part bed: board, across, flat, rip 10, on cleat.left
     between post.front-left and post.front-right, centred deep on box
-join wall.*, end.* to post.*: screws #8 x 2, 2 per end
-join cleat.* to wall.*: screws #8 x 2, 2 per end
-join bed to cleat.*: screws #8 x 1 1/4, 2 per joint
+join wall.*, end.* to post.*: screws #8 x 2, stainless, 2 per end
+join cleat.* to wall.*: screws #8 x 2, stainless, 2 per end
+join bed to cleat.*: screws #8 x 1 1/4, stainless, 2 per joint
 finish outside: on post.*, wall.*, end.*
     sand 80, 100
     2 coats of stain exterior semitransparent, dry 30 min

@@ -90,10 +90,10 @@ part bearer for each of left, right: post, deep, between post.front-each and pos
 part middle-bearer: post, deep, between front.1 and back.1, centred across on box, bottom 30 above floor
 part floor-slat: slat, across, flat, rip 80, on middle-bearer, from left of core to right of core
     2 copies side by side deep, gap 6, row centred on core
-join front.*, back.*, end.* to post.*: screws 4 x 45, 2 per joint, from outside
-join bearer.* to post.*: screws 5 x 70, 2 per joint, from outside
-join middle-bearer to front.1, back.1: screws 4 x 60, 2 per joint, from outside
-join floor-slat.* to bearer.*, middle-bearer: screws 4 x 40, 2 per joint, from above
+join front.*, back.*, end.* to post.*: screws 4 x 45, stainless, 2 per joint, from outside
+join bearer.* to post.*: screws 5 x 70, stainless, 2 per joint, from outside
+join middle-bearer to front.1, back.1: screws 4 x 60, stainless, 2 per joint, from outside
+join floor-slat.* to bearer.*, middle-bearer: screws 4 x 40, stainless, 2 per joint, from above
 load floor-slat.*: 40 kg
 room terrace: outdoors
 """

@@ -9,7 +9,7 @@ from tests.rules.everyday_pieces import EVERYDAY
 from tests.rules.sound_pieces import SOUND_PIECES
 from tests.support import findings_of, look_at
 
-RULES = ("will-not-bond", "coat-too-soon", "tips", "restraint-missing", "basket-short")
+RULES = ("will-not-bond", "coat-too-soon", "tips", "restraint-missing", "basket-short", "wrong-metal")
 
 
 @pytest.mark.parametrize("rule", RULES)

@@ -148,3 +148,31 @@ def test_more_fasteners_than_are_looked_at_are_told_where_the_bound_is_met(
     assert len(review_of(text).placed) == 5
     (line,) = told_of_bounds(text)
     assert "Up to here the plan has 5 fasteners or more; those that come after are not looked at." in line
+
+
+SMALL_CORNER = """
+plan "Corner post" in inches
+stock post: actual 1 1/2 x 1 1/2 pine
+stock board: actual 3/4 x 1 pine
+outline box: 20 across, 20 deep, 20 tall, on floor
+part post: post, upright, facing front, 20 tall, on floor, left at 3/4
+    front at 3/4
+part rail: board, across, on edge, 20 long, flush with top of box, left at 0, front at 0
+part end: board, deep, on edge, 19 long, flush with top of box, left at 0, front at 3/4
+join rail to post: screws #8 x 2, 1 per joint, from front
+join end to post: screws #8 x 2, 1 per joint, from left
+"""
+
+
+def test_where_no_place_clears_shorter_screws_are_tried_and_told() -> None:
+    # The rails are 1 in high: nowhere to go. 1 1/4 in screws end 1/2 in inside the post, and its middle
+    # line is 3/4 in inside: the other's half thickness of 0.082 in and 1/16 in of wood fit between.
+    (line,) = told(SMALL_CORNER, "fasteners-collide")
+    assert "→ Use 1 1/4 in screws from rail into post, and for their like" in line
+    (finding,) = findings_of(SMALL_CORNER, "fasteners-collide")
+    assert finding.edit is not None
+    start, end = finding.edit.span
+    changed = SMALL_CORNER[:start] + finding.edit.text + SMALL_CORNER[end:]
+    assert "screws #8 x 1 1/4, 1 per joint, from front" in changed
+    for rule in ("fasteners-collide", "screw-too-short", "screw-breaks-through"):
+        assert findings_of(changed, rule) == ()

@@ -40,7 +40,10 @@ def test_words_where_children_live() -> None:
         'error side.left, side.right, shelf.1 @ plan "Reading room bookcase" in inches: Reading room '
         "bookcase stands 72 in tall and weighs 68.1 lb, and nothing ties it to the wall: pieces from 27 in "
         "and 30 lb on are tied (scope of ASTM F2057-23 (clothing storage); usual advice ties bookcases "
-        "too); children under 6 will be here. → Write “restrain case to wall: strap, screws #10 x 2 1/2 "
+        "too); children under 6 will be here. As it is, it tips over to the front when pushed or pulled with 10 lb "
+        "at 56 in up (ASTM F2057-23, horizontal dynamic force (from memory)): by estimate 31.9 lb·ft holds it "
+        "down and 46.7 lb·ft turns it over, a ratio of 0.684 where at least 1.25 is asked (weights are easily "
+        "10 % off; own choice). → Write “restrain case to wall: strap, screws #10 x 2 1/2 "
         "into stud, 68 up, 2 of them” and fix it into studs, not wallboard: the 2 together hold back 2.6 lb "
         "by estimate, and each is to hold at least 60 lb (test load of ASTM F3096-23 since May 2023 "
         "(law-firm note)). The strap's own instructions and local codes decide; ask a tradesperson about "
@@ -53,9 +56,9 @@ def test_an_error_unless_the_plan_says_that_no_children_come() -> None:
     assert weights(case(room="wall behind")) == [E]
     assert weights(case(room="wall behind, no children")) == [W]
     (unsaid,) = told(case(room="wall behind"), RULE)
-    assert "; the plan does not say that no children come here. →" in unsaid
+    assert "; the plan does not say that no children come here. As it is, it tips" in unsaid
     (none,) = told(case(room="wall behind, no children"), RULE)
-    assert "usual advice ties bookcases too). →" in none
+    assert "usual advice ties bookcases too). As it is, it tips" in none
 
 
 def test_nothing_without_a_wall_in_the_plan() -> None:

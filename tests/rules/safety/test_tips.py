@@ -54,8 +54,8 @@ def test_words_of_a_bench_that_tips_with_a_sitter_at_its_end() -> None:
         "people seated, when one of 275 lb is at the edge, 7 5/8 in outside its feet (BIFMA standards "
         "descriptions, Sept 2019): by estimate 33.1 lb·ft holds it down and 175 lb·ft turns it over, a "
         "ratio of 0.189 where at least 1.25 is asked (weights are easily 10 % off; own choice). → Set the "
-        "feet 6 in further out at the left and right, and try it with a helper beside it before anyone "
-        "relies on it, since an estimate is no test."
+        "feet 6 in further out at the left and right: by estimate the least ratio of any state is then 1.26; "
+        "try it with a helper beside it before anyone relies on it, since an estimate is no test."
     ]
 
 
@@ -128,14 +128,16 @@ def test_two_levels_without_anything_stored_are_not_pushed() -> None:
 
 def test_a_bookcase_pushed() -> None:
     # Five shelves and two sides of red oak weigh 68.07 lb; 68.07 x 5.625 = 382.9 lb·in (31.9 lb·ft) against
-    # 10 lb x 56 in = 560 (46.7 lb·ft): 0.684. The push is from memory, so alone it warns.
+    # 10 lb x 56 in = 560 (46.7 lb·ft): 0.684. The push is from memory, so alone it warns. Tied, only the
+    # push along the wall is left: 68.07 x 18 / 560 = 2.19.
     assert told(case(), RULE) == [
         'warning side.left, side.right, shelf.1 @ plan "Reading room bookcase" in inches: Reading room '
         "bookcase tips over to the front when pushed or pulled with 10 lb at 56 in up (ASTM F2057-23, "
         "horizontal dynamic force (from memory)): by estimate 31.9 lb·ft holds it down and 46.7 lb·ft turns "
         "it over, a ratio of 0.684 where at least 1.25 is asked (weights are easily 10 % off; own choice). "
-        "→ Tie it to the wall with restraints into studs, or set its foot 4 3/4 in further out at the "
-        "front; try it with a helper beside it before anyone relies on it, since an estimate is no test."
+        "→ Tie it to the wall with 2 straps into studs, 68 in up: of what was tried that helps most, and "
+        "by estimate the least ratio of any state is then 2.19; try it with a helper beside it before anyone "
+        "relies on it, since an estimate is no test. The strap's own instructions and local codes decide."
     ]
 
 
@@ -150,6 +152,41 @@ def test_a_shallow_bookcase_with_a_child_on_its_front() -> None:
     assert finding.working is not None
     assert finding.working.result is not None
     assert finding.working.result.name == "ratio, a child hanging on its front"
+
+
+def test_a_tie_that_helps_most_and_is_not_enough_says_so() -> None:
+    # Along the wall 30.25 lb at 18 in against the push of 560 lb·in: 0.97, whatever holds it to the wall.
+    (line,) = told(case("5"), RULE)
+    assert "→ Tie it to the wall with 2 straps into studs" in line
+    assert "is then 0.972, still too little, so do more besides; try it" in line
+
+
+def rules_of(plan: str) -> list[tuple[str, str]]:
+    judged = judgement_of(plan).findings
+    return [(each.rule, each.weight.word) for each in judged if each.rule in (RULE, "restraint-missing")]
+
+
+def test_one_fault_is_told_once() -> None:
+    # The strap mends every state, so restraint-missing tells the piece and its worst state.
+    assert rules_of(case(room="children under 6")) == [("restraint-missing", "error")]
+    assert rules_of(case(room="no children")) == [("restraint-missing", "warning")]
+    (found,) = [each for each in judgement_of(case()).findings if each.rule == "restraint-missing"]
+    assert "As it is, it tips over to {side} when pushed" in found.says
+    assert found.values["ratio"] == findings_of(case(), RULE)[0].values["ratio"]
+
+
+def test_the_one_that_tells_takes_the_weight_of_the_heavier() -> None:
+    # Alone, restraint-missing would warn where no children come; a push that the plan sets is an error.
+    assert rules_of(case(more="limit tip-push-force: 11\n")) == [("restraint-missing", "error")]
+
+
+def test_what_ties_do_not_mend_is_told_besides() -> None:
+    assert [rule for rule, _ in rules_of(case("5", "children under 6"))] == ["restraint-missing", RULE]
+
+
+def test_what_was_accepted_does_not_keep_the_other_quiet() -> None:
+    plan = case(more='accept restraint-missing because "it is built into an alcove"\n')
+    assert rules_of(plan) == [(RULE, "warning"), ("restraint-missing", "note")]
 
 
 def test_children_must_be_there_to_hang_on_it() -> None:
@@ -250,8 +287,8 @@ def test_words_of_a_light_stool_in_the_seat_test() -> None:
         "sits at its edge (600 N right above the edge of its feet, 20 N sideways: EN 1022:2018, forward "
         "stability of seating): by estimate 2.34 N·m holds it down and 9 N·m turns it over, a ratio of 0.26 "
         "where at least 1.25 is asked (weights are easily 10 % off; own choice). → Set the feet 15 mm "
-        "further out at every side, and try it with a helper beside it before anyone relies on it, since "
-        "an estimate is no test."
+        "further out at every side: by estimate the least ratio of any state is then 1.29; try it with a "
+        "helper beside it before anyone relies on it, since an estimate is no test."
     ]
 
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from reviewer.findings import Severity
-from reviewer.units import MM_PER_INCH, MPA_PER_PSI, NEWTON_PER_POUND
+from reviewer.units import MM_PER_INCH, MPA_PER_PSI, NEWTON_PER_POUND, Value
 from reviewer.workshop.utilisation import Utilisation
-from tests.support import findings_of, review_of, told
+from tests.support import findings_of, judgement_of, review_of, told
 
 RULE = "overstressed"
 
@@ -93,7 +93,8 @@ def test_what_it_says() -> None:
     assert told(seat(), RULE) == [
         "error seat @ 2 people standing: seat is bent to 2136 psi. spruce-pine-fir No.2 may bear 1207 psi in "
         "bending (NDS 2018), so that is 929 psi too much: 177 % of what it may bear. Bending governs; shear is "
-        "at 31 % and bearing is at 7 %. → Use 4x8: then it is at 33 %, or put a support under the middle of "
+        "at 31 % and bearing is at 7 %. It also sags 0.253 in where 0.16 in is the limit; what is told next "
+        "is enough for both. → Use 4x8: then it is at 33 %, or put a support under the middle of "
         "the span: then it is at 72 %, or bring the supports to 21 3/4 in from each other: then it is at 100 %."
     ]
 
@@ -253,3 +254,38 @@ def test_a_rail_on_edge_is_made_higher() -> None:
     (said,) = told(text, RULE)
     assert "→ Use a board " in said
     assert " high or more: then it is at " in said
+
+
+RAIL = """
+plan "Coat rail" in inches
+stock stick: actual 3/4 x 3 1/2 pine, 8 ft
+stock leg: actual 1 1/2 x 3 1/2 pine, 8 ft
+outline place: 60 across, 3 1/2 deep, 40 tall, on floor
+part leg for each of left, right: leg, upright, facing side, 39 1/4 tall, on floor
+    flush with each of place, flush with front of place
+part rail: stick, across, flat, on leg.left, from left of place to right of place, flush with front of place
+join rail to leg.*: screws #8 x 2, 1 per joint, from above
+load rail: %s lb
+"""
+
+
+def test_what_breaks_and_sags_is_told_once_as_an_error() -> None:
+    # A long way past its strength: sags waits, its figures stand here, and what is told cures both.
+    judged = judgement_of(RAIL % 460).findings
+    (found,) = [each for each in judged if each.rule in ("overstressed", "sags")]
+    assert (found.rule, found.weight.word) == ("overstressed", "error")
+    (alone,) = findings_of(RAIL % 460, "sags")
+    assert (found.values["sag"], found.values["sag_limit"]) == (alone.values["sag"], alone.values["limit"])
+    assert " It also sags {sag} where {sag_limit} is the limit" in found.says
+    height = found.values["height"]
+    assert isinstance(height, Value)
+    thick = (RAIL % 460).replace("actual 3/4", f"actual {height.amount / 25.4:g}")
+    thick = thick.replace("39 1/4 tall", f"{40 - height.amount / 25.4:g} tall")
+    again = [each for each in judgement_of(thick).findings if each.rule in ("overstressed", "sags")]
+    assert [each for each in again if each.weight.word != "note"] == []
+
+
+def test_where_strength_only_warns_the_sag_tells_itself() -> None:
+    judged = judgement_of(RAIL % 72).findings
+    told = [(each.rule, each.weight.word) for each in judged if each.rule in ("overstressed", "sags")]
+    assert told == [("sags", "error"), ("overstressed", "warning")]

@@ -44,7 +44,7 @@ def test_one_bolt_a_joint_is_an_error_without_a_number() -> None:
     assert says == (
         "error leg.front-left, leg.front-right, leg.back-left, leg.back-right @ leg: Nothing but pins holds "
         "Bolted stand when it is pushed side to side: the joints that could hold it square turn about the one "
-        "fastener of each, so it folds over."
+        "fastener, or the one row of them, in each, so it folds over."
     )
     assert not re.search(r"\d mm", says)
     assert "Nothing but pins" not in told(STAND % 2, RULE)[0]
