@@ -11,6 +11,7 @@ from reviewer.files import PlanFile, beside, read_plan
 from reviewer.findings import Severity
 from reviewer.reviewing import Reviewed, reviewed
 from reviewer.rulebook import all_rules
+from reviewer.wording import next_step, sentence
 from tests.support import settings
 
 PLANS = Path(__file__).parent.parent / "plans"
@@ -75,6 +76,18 @@ def test_flawed_plan_has_that_one_slip(path: Path) -> None:
     assert match
     errors = {finding.rule for finding in found.judgement.findings if finding.weight is Severity.ERROR}
     assert errors <= {match["rule"]}
+
+
+@pytest.mark.parametrize("path", [*SOUND, *FLAWED], ids=lambda path: path.stem)
+def test_no_sentence_says_a_word_twice(path: Path) -> None:
+    """A unit or a count that is filled in must not stand in the template as well."""
+    found = review(path)
+    if found.review is None or found.judgement is None:
+        return
+    for finding in found.judgement.findings:
+        said = f"{sentence(finding, found.review.units)} {next_step(finding, found.review.units)}"
+        # "0.5 in in the long run" is right: an inch, then a word.
+        assert not re.search(r"\b(?!in\b)([a-z]{2,}) \1\b", said), said
 
 
 def test_every_rule_has_a_flawed_plan() -> None:

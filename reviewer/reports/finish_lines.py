@@ -71,7 +71,8 @@ def finish_lines(report: Report) -> tuple[FinishLine, ...]:
         if mend:
             weight = max(finding.weight for finding in mend)
             rules = tuple(dict.fromkeys(finding.rule for finding in mend))
-            lines.append(FinishLine(f"{name}: to mend first, {listed(rules, len(rules))}.", weight))
+            asks = "to mend first" if weight is Severity.ERROR else "to think over"
+            lines.append(FinishLine(f"{name}: {asks}, {listed(rules, len(rules))}.", weight))
             continue
         holds = "holds and dries" if coats == 1 else "hold and dry"
         dry = f"{'' if stated else 'about '}{show(hours(total), report.units)}"

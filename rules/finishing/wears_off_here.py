@@ -17,7 +17,7 @@ from reviewer.workshop.wearing import on_top, used_surfaces
 _SAYS = {
     "little": "On {parts}, used as a {use}, the finish is {product}: hands, clothes and cups wear it through "
     "({source}).",
-    "thin": "On {parts}, used as a {use}, there are {coats} coats of {product}, and it takes {needed} to "
+    "thin": "On {parts}, used as a {use}, the plan has {coats} of {product}, and it takes {needed} to "
     "stand up to that ({source}).",
     "none": "On {parts}, used as a {use}, {product} has nothing over it: it rubs off on clothes and hands "
     "({source}).",

@@ -101,7 +101,7 @@ def test_a_wrong_one_names_the_layer_the_time_missing_and_the_next_step() -> Non
         (
             "3 coats of polyurethane oil",
             "3 coats of polyurethane oil, by rag, thinned 90 %",
-            " !  clear: to mend first, thinned-too-far.",
+            " !  clear: to think over, thinned-too-far.",
         ),
     ],
 )
@@ -110,7 +110,7 @@ def test_what_else_a_line_says(old: str, new: str, said: str | None) -> None:
     last = lines(report(PLAN.replace(old, new), *FINISHING))[-1]
     if said is None:
         # Mineral oil never cures, so no day is named; on a table top it also wears off.
-        assert last == " !  clear: to mend first, wears-off-here."
+        assert last == " !  clear: to think over, wears-off-here."
     else:
         assert last == said
 
@@ -130,7 +130,7 @@ def test_what_is_accepted_is_said() -> None:
 def test_two_finishes_on_one_surface_are_one_line() -> None:
     two = PLAN.replace("load top", "finish waxed: on top.*\n    1 coat of wax paste\nload top")
     said = lines(report(two, *FINISHING))
-    assert said[-1].startswith(" !  clear, then waxed: to mend first, coat-too-soon.")
+    assert said[-1].startswith(" !  clear, then waxed: to think over, coat-too-soon.")
     assert len(said) == 2
 
 
