@@ -465,7 +465,18 @@ class Declarer(ShapeDeclarer):
 
     stairs, skirting, hall, landing = _room("stairs"), _room("skirting"), _room("hall"), _room("landing")
     wall_front, firebox = _room("wall front"), _room("firebox")
-    outlet, switch = _room("outlet"), _room("switch")
+    outlet, switch, alarm = _room("outlet"), _room("switch"), _room("alarm")
+
+    def wall_area(self, items: Items, span: Span) -> tuple[d.Expression, ...]:
+        return items[0], items[2], items[4], items[6]
+
+    def escape_window(self, items: Items, span: Span) -> d.RoomFact:
+        return d.RoomFact("escape window", items[2], "at grade" if items[-1] else "", span)
+
+    def window(self, items: Items, span: Span) -> d.RoomFact:
+        return d.RoomFact(items[0], items[1], "", span)
+
+    vent, panel = window, window
 
     def heater(self, items: Items, span: Span) -> d.RoomFact:
         return d.RoomFact(items[0], (items[2],), items[1], span)

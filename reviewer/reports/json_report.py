@@ -53,6 +53,7 @@ _INSIDE_UNITS: dict[Kind, str] = {
     "area": "mm²",
     "volume": "mm³",
     "liquid": "mm³",
+    "opening area": "mm2",
     "line load": "N/mm",
     "count": "1",
     "ratio": "1",

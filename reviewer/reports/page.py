@@ -73,6 +73,7 @@ from reviewer.reports.used import (
     path_text,
     value_text,
 )
+from reviewer.reports.wall_drawing import wall_drawing
 from reviewer.setting_out.solid import Solid
 from reviewer.units import UnitSystem, Value, hours, length, mass, show
 from reviewer.wording import filled, listed, next_step, sentence
@@ -466,6 +467,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         joint_use_more=joint_use_more,
         joint_limits=joint_limits,
         room_drawn=room_drawing(review, prefix) if review and review.plan.room else None,
+        wall_drawn=wall_drawing(review, prefix) if review and review.plan.room else None,
         loads=_loads(carried.path, solids, report.units, prefix) if carried else None,
         stability=stability,
         stability_more=stability_more,

@@ -6,8 +6,9 @@ import math
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
-from reviewer.model.plan import Axis, RoomSide
-from reviewer.reports.svg import Point, hatching, label, line, number, outline, words
+from reviewer.model.plan import Axis, RoomSide, WallArea
+from reviewer.reports.placed_labels import LETTER, ROW, Labels
+from reviewer.reports.svg import Point, hatching, line, number, outline, words
 from reviewer.review import Review
 from reviewer.setting_out.moving import Moved
 from reviewer.units import TOLERANCE_MM, Value, length, show
@@ -18,8 +19,6 @@ WIDEST, TALLEST = 320.0, 340.0
 ASIDE, ABOVE, BELOW = 20.0, 26.0, 26.0
 #: How thick a wall and a heater are drawn, and the least size of a mark.
 WALL, HOT, MARK = 9.0, 14.0, 5.0
-#: The width of a letter and the height of a row at the size that style.css gives to figures.
-LETTER, ROW = 7.4, 15.0
 #: What is further from the piece than this is told in words and not drawn, mm.
 NEAR_MM = 1500.0
 #: So many parts and movements are drawn.
@@ -47,31 +46,12 @@ class _Paper(NamedTuple):
         return [self.at(x0, y0), self.at(x1, y0), self.at(x1, y1), self.at(x0, y1)]
 
 
-class _Labels:
-    """Words on paper, each at the first of some spots where it covers no other."""
-
-    def __init__(self, wide: float) -> None:
-        self.wide, self.boxes = wide, list[tuple[float, float, float, float]]()
-        self.left_out = 0
-
-    def place(self, spots: Iterable[Point], text: str, css: str = "force") -> str:
-        half = len(text) * LETTER / 2 + 2
-        for x, y in spots:
-            x = min(max(x, half), self.wide - half)
-            box = (x - half, y - ROW + 3, x + half, y + 3)
-            if all(box[2] <= a or c <= box[0] or box[3] <= b or d <= box[1] for a, b, c, d in self.boxes):
-                self.boxes.append(box)
-                return label((x, y), text, css)
-        self.left_out += 1
-        return ""
-
-
 def room_drawing(review: Review, prefix: str) -> RoomShown | None:
     """The drawing as SVG; None where the plan has no room, or nothing in it that a drawing could show."""
     room, solids = review.plan.room, list(review.setting.solids.values())
     if room is None or not solids or len(solids) > PARTS or not review.setting.whole:
         return None
-    if not (room.walls or room.heaters or review.sockets or review.plan.movings):
+    if not (room.walls or room.heaters or room.wall_areas or review.sockets or review.plan.movings):
         return None
     skirting = review.limit("skirting-thickness").amount
     things = list(room_obstacles(review, skirting))
@@ -79,9 +59,9 @@ def room_drawing(review: Review, prefix: str) -> RoomShown | None:
     drawn = [thing for thing in things if _away(thing, low, high) <= NEAR_MM]
     opening = [moved for moved in review.moved if moved.open][:MOVEMENTS]
     moves = list(_seen_once(opening))
-    paper, tall = _paper(low, high, drawn, moves)
+    paper, tall = _paper(low, high, drawn, moves, _ends(review, low, high))
     wide = WIDEST + 2 * ASIDE
-    labels, strokes = _Labels(wide), list[str]()
+    labels, strokes = Labels(wide), list[str]()
     edges = (paper.left, paper.back - tall / paper.scale)
     for thing in drawn:
         strokes += _thing(thing, paper, tall, wide)
@@ -112,6 +92,8 @@ def room_drawing(review: Review, prefix: str) -> RoomShown | None:
         up = show(length(place.up), review.units)
         strokes.append(labels.place([(x, y - WALL - 4), (x, y + 26), (x, y + 42)], f"{kind} {up} up"))
         said.append(f"{kind} {show(length(place.across), review.units)} across, {up} up")
+    if room.wall_areas:
+        strokes += _on_wall(room.wall_areas, low, high, paper, wall)
     for thing in drawn:
         strokes.append(_thing_label(labels, thing, low, high, paper, review, edges))
     x, y = paper.at((low[0] + high[0]) / 2, (low[1] + high[1]) / 2)
@@ -133,6 +115,25 @@ def room_drawing(review: Review, prefix: str) -> RoomShown | None:
     if labels.left_out:
         remarks.append("Some words found no room in the drawing; the list has all.")
     return RoomShown(svg, tuple(said), tuple(remarks))
+
+
+def _on_wall(
+    areas: Iterable[WallArea],
+    low: tuple[float, ...],
+    high: tuple[float, ...],
+    paper: _Paper,
+    wall: float,
+) -> Iterator[str]:
+    """Windows and the like as gaps in the wall; the drawing from the front has their names."""
+    for area in areas:
+        if area.across > high[0] + NEAR_MM or area.right < low[0] - NEAR_MM:
+            continue
+        x0, y = paper.at(area.across, wall)
+        x1, _ = paper.at(area.right, wall)
+        gap = outline([(x0, y - WALL), (x1, y - WALL), (x1, y), (x0, y)], "gap-in-wall")
+        yield f"<g><title>{area.kind}</title>{gap}</g>"
+        if area.kind in ("window", "escape window"):
+            yield line((x0, y - WALL / 2), (x1, y - WALL / 2), "floor")
 
 
 _SIDES: dict[RoomSide, tuple[int, bool]] = {
@@ -178,11 +179,24 @@ def _seen_once(opening: list[Moved]) -> Iterator[Moved]:
             yield moved
 
 
+def _ends(review: Review, low: tuple[float, ...], high: tuple[float, ...]) -> list[float]:
+    """Where what is on the wall near the piece begins and ends across, mm."""
+    room = review.plan.room
+    areas = room.wall_areas if room is not None else ()
+    ends = [end for area in areas for end in (area.across, area.right)]
+    ends += [place.across for _, place in review.sockets]
+    return [min(max(end, low[0] - NEAR_MM), high[0] + NEAR_MM) for end in ends]
+
+
 def _paper(
-    low: tuple[float, ...], high: tuple[float, ...], drawn: list[Obstacle], moves: list[Moved]
+    low: tuple[float, ...],
+    high: tuple[float, ...],
+    drawn: list[Obstacle],
+    moves: list[Moved],
+    ends: list[float],
 ) -> tuple[_Paper, float]:
     """The scale and the place of the drawing, and how tall it is on paper."""
-    xs, ys = [low[0], high[0]], [low[1], high[1]]
+    xs, ys = [low[0], high[0], *ends], [low[1], high[1]]
     for thing in drawn:
         assert thing.side is not None
         (xs if thing.side in ("left", "right") else ys).append(_place(thing))
@@ -224,7 +238,7 @@ def _thing(thing: Obstacle, paper: _Paper, tall: float, wide: float) -> Iterator
 
 
 def _thing_label(
-    labels: _Labels,
+    labels: Labels,
     thing: Obstacle,
     low: tuple[float, ...],
     high: tuple[float, ...],
@@ -309,7 +323,7 @@ def _struck(review: Review) -> dict[str, Stroke]:
     return found
 
 
-def _stroke_label(labels: _Labels, moved: Moved, stroke: Stroke, paper: _Paper, review: Review) -> str:
+def _stroke_label(labels: Labels, moved: Moved, stroke: Stroke, paper: _Paper, review: Review) -> str:
     if moved.hinge is not None and moved.hinge.axis == Axis.UP:
         text = f"strikes at {show(Value(math.degrees(stroke.way), 'angle'), review.units)}"
         corners = [paper.at(*point) for point in _leaf(moved, stroke.way)]

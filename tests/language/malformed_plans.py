@@ -2257,6 +2257,105 @@ SLIPS = (
         ),
     ),
     Slip(
+        "an escape window with a comma",
+        HEAD + "room: escape window 24 wide 36 tall, 60 across 30 up\n",
+        (
+            "escape window 24 wide 36 tall, 60 across 30 up: A comma stands in the middle of this clause. → Write: escape window 24 wide 36 tall 60 across 30 up",
+        ),
+    ),
+    Slip(
+        "an escape window without its size",
+        HEAD + "room: escape window\n",
+        (
+            "window: The line stops after “escape window”. → What fits there: a number or a measure, as in: escape window 24 wide 36 tall 60 across 30 up",
+        ),
+    ),
+    Slip(
+        "an escape door",
+        HEAD + "room: escape door\n",
+        (
+            "door: After “escape” stands “door”, which does not fit there. → Write it like this: escape window 24 wide 36 tall 60 across 30 up",
+        ),
+    ),
+    Slip(
+        "an escape window by another name",
+        HEAD + "room: egress window 24 wide 36 tall 60 across 30 up\n",
+        ("egress: “egress” does not fit here. → Write: escape window 24 wide 36 tall 60 across 30 up",),
+    ),
+    Slip(
+        "an escape window near the ground",
+        HEAD + "room: escape window 24 wide 36 tall 60 across 30 up at ground level\n",
+        (
+            "ground: After “30 up at” stands “ground”, which does not fit there. → Write: escape window 24 wide 36 tall 60 across 30 up at grade",
+        ),
+    ),
+    Slip(
+        "a window as a drawing has it",
+        HEAD + "room: window 24 x 36 at 60 across 30 up\n",
+        (
+            "x: After “window 24” stands “x”, which does not fit there. → Write: window 24 wide 36 tall 60 across 30 up",
+        ),
+    ),
+    Slip(
+        "a window from its place on",
+        HEAD + "room: window at 20 across 30 up 36 wide 48 tall\n",
+        (
+            "20: After “window at” stands “20”, which does not fit there. → Write: window 36 wide 48 tall 20 across 30 up",
+        ),
+    ),
+    Slip(
+        "a vent half said",
+        HEAD + "room: vent 14 wide 6 tall 20 across\n",
+        (
+            "across: The line stops after “tall 20 across”. → What fits there: a number or a measure, as in: vent 14 wide 6 tall 20 across 3 up",
+        ),
+    ),
+    Slip(
+        "a vent the other way round",
+        HEAD + "room: register 6 tall 14 wide 20 across 3 up\n",
+        ("register: “register” does not fit here. → Write: vent 14 wide 6 tall 20 across 3 up",),
+    ),
+    Slip(
+        "a vent in the floor",
+        HEAD + "room: vent 3 wide 3 tall 3 across (0 - 3) up\n",
+        (
+            "0 - 3: Its lower edge comes to -3 in up, which is below the floor. → Look at the number, or at the measures that it is worked out from.",
+        ),
+    ),
+    Slip(
+        "a panel for breakers",
+        HEAD + "room: breaker panel 15 wide 28 tall 60 across 44 up\n",
+        ("breaker: “breaker” does not fit here. → Write: panel 15 wide 28 tall 60 across 44 up",),
+    ),
+    Slip(
+        "an alarm the other way round",
+        HEAD + "room: smoke detector 90 up 20 across\n",
+        ("smoke: “smoke” does not fit here. → Write: alarm 20 across 90 up",),
+    ),
+    Slip(
+        "a window of no width",
+        HEAD + "room: window 0 wide 3 tall 3 across 3 up\n",
+        (
+            "0: The size comes to 0 in, and it must be more than 0. → Look at the number, or at the measures that it is worked out from.",
+        ),
+    ),
+    Slip(
+        "an alarm half said",
+        HEAD + "room: alarm 20 across\n",
+        (
+            "across: The line stops after “alarm 20 across”. → What fits there: a number or a measure, as in: "
+            "alarm 20 across 90 up",
+        ),
+    ),
+    Slip(
+        "a panel without its place",
+        HEAD + "room: panel 15 wide 28 tall\n",
+        (
+            "tall: The line stops after “wide 28 tall”. → What fits there: a number or a measure, as in: "
+            "panel 15 wide 28 tall 60 across 44 up",
+        ),
+    ),
+    Slip(
         "a fireplace by its own name",
         HEAD + "room: fireplace left 40 away\n",
         ("fireplace: “fireplace” does not fit here. → Write: stove left 40 away",),

@@ -120,6 +120,9 @@ room hall: outdoors, heated, unheated, wall behind, wall behind 2 away, wall lef
     outlet 3 across 12 up, switch 3 across 48 up, heater left 3 away, heater right 3 away
     heater front 3 away, heater behind 3 away, stove left 3 away, flue behind 3 away, hall 36 wide
     landing 36 x 36, wall front 36 away, firebox 30 up, cord along wall, cord inside wall
+    escape window 3 wide 3 tall 3 across 3 up, escape window 3 wide 3 tall 3 across 3 up at grade
+    window 3 wide 3 tall 3 across 3 up, vent 3 wide 3 tall 3 across 3 up
+    panel 3 wide 3 tall 3 across 3 up, alarm 3 across 3 up
     cord through wall, cord through floor, cord through ceiling, cord through doorway, cord under carpet
 restrain a to wall: strap
 restrain a, b to wall: bracket, cleat, screws #10 x 2 1/2, screws #10 x 2 1/2 into stud
