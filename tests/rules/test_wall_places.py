@@ -146,17 +146,29 @@ def test_accepted_it_stays_a_note() -> None:
     assert [(each.weight, bool(each.waived_because)) for each in found] == [(Severity.NOTE, True)]
 
 
-def test_a_shaped_part_covers_only_what_it_is() -> None:
-    """A corner cut out of the back, 26 x 50, leaves the window behind it clear."""
-    notched = case("escape window 24 wide 40 tall 11 across 30 up", tall="84").replace(
+@pytest.mark.parametrize("window", ["24 wide 40 tall 11 across", "34 wide 40 tall 2 across"])
+def test_a_shaped_part_covers_only_what_it_is(window: str) -> None:
+    """A corner cut out of the back, 25 1/2 wide from 24 up, leaves the window behind it clear."""
+    whole = case(f"escape window {window} 30 up", tall="84")
+    notched = whole.replace(
         "flush with back of case, flush with top of case",
         "flush with back of case, flush with top of case\n    notch 25 1/2 across by 60 tall at right top",
     )
-    assert weights(case("escape window 24 wide 40 tall 11 across 30 up", tall="84"), "blocks-escape") == [
-        Severity.ERROR
-    ]
+    assert weights(whole, "blocks-escape") == [Severity.ERROR]
     assert review_of(notched).setting.whole
     assert [weight for weight in weights(notched, "blocks-escape") if weight > Severity.NOTE] == []
+
+
+def test_what_lies_behind_other_parts_is_not_named() -> None:
+    shelf = (
+        "part shelf: board, across, flat, 11 deep, between side.left and side.right\n"
+        "    flush with front of case, bottom 36 above floor, 3 copies every 10 up\n"
+        "join shelf.* to side.*: screws #8 x 2, 3 per joint\n"
+    )
+    facts = "escape window 30 wide 48 tall 3 across 24 up, panel 15 wide 28 tall 10 across 44 up"
+    for rule in ("blocks-escape", "covers-panel"):
+        (line,) = told(case(facts, more=shelf), rule)
+        assert line.startswith("error back @")
 
 
 def test_the_plans_own_limits_hold() -> None:
@@ -178,6 +190,7 @@ def test_the_plans_own_limits_hold() -> None:
         ("panel 15 wide 28 tall (0 - 15) across 44 up", []),
         ("wall right 30 away, panel 15 wide 28 tall 40 across 44 up", []),  # 36 to 66
         ("wall right 29 away, panel 15 wide 28 tall 40 across 44 up", [Severity.ERROR]),  # 36 to 65
+        ("panel 40 wide 28 tall 30 across 44 up", [Severity.ERROR]),  # its left end is behind the side
         ("panel 40 wide 28 tall 36 across 44 up", []),  # as wide as the panel
     ],
 )
