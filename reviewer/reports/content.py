@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from reviewer.reports.stability import StandingShown
     from reviewer.reports.standing import Standing
     from reviewer.reports.used import Carried
+    from reviewer.reports.wall_fixing import WallFixing
 
 #: The topic whose notes are what was taken for granted: listed by themselves, not among the findings.
 ASSUMPTIONS = "assumptions"
@@ -111,6 +112,7 @@ class Report:
     buying: Buying | None = None
     carried: Carried | None = None
     stability: tuple[StandingShown, ...] = ()  # how each piece keeps standing
+    wall_fixings: tuple[WallFixing, ...] = ()  # how each piece is fixed to the wall
     finishing: Finishing | None = None  # how much finish, and when
     measures: tuple[SetMeasure, ...] = ()  # set from outside, in place of the plan's own
     varied: tuple[str, ...] = ()  # those of them that go through several sizes in this run

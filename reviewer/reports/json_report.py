@@ -314,6 +314,14 @@ def _stability(report: Report) -> list[Json]:
     return [stability_json(each, report.units) for each in report.stability]
 
 
+def _wall_fixings(report: Report) -> list[Json]:
+    if not report.wall_fixings or report.review is None:
+        return []
+    from reviewer.reports.wall_fixing_json import wall_fixing_json
+
+    return [wall_fixing_json(each, report.review) for each in report.wall_fixings]
+
+
 def _understood(review: Review | None, mass: float | None) -> Json:
     """What is known once the text is understood; empty lists before."""
     if review is None:
@@ -405,6 +413,7 @@ def _plan(report: Report) -> Json:
         else [],
         "load_path": _load_path(report.carried.path, report.units) if report.carried else None,
         "stability": _stability(report),
+        "wall_fixings": _wall_fixings(report),
         "mass_kg": None if report.mass is None else _number(report.mass),
         "assumptions": [_assumption(taken, report) for taken in report.assumptions],
         "cut_list": [_cut_row(row) for row in report.cut_list],

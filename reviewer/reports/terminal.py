@@ -392,6 +392,22 @@ def _stability(report: Report, look: Look) -> Iterator[str]:
         yield ""
 
 
+def _wall_fixings(report: Report, look: Look) -> Iterator[str]:
+    """How each piece is fixed to the wall, in a full review."""
+    if not look.full or not report.wall_fixings:
+        return
+    from reviewer.reports.wall_fixing import LEAD, wall_fixing_lines
+
+    yield look.painted("Fixing to the wall", "1")
+    yield ""
+    yield from wrapped(LEAD, look.width)
+    for name, rows in wall_fixing_lines(report.wall_fixings):
+        yield from wrapped(name, look.width)
+        for text in rows:
+            yield from wrapped(text, look.width, " -  ", " " * INDENT)
+        yield ""
+
+
 def _assumptions(report: Report, look: Look) -> Iterator[str]:
     taken = report.assumptions
     if not taken:
@@ -513,6 +529,7 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
     yield from _finishes(report, look)
     yield from _carried(report, look)
     yield from _stability(report, look)
+    yield from _wall_fixings(report, look)
     yield from _hardware(report, look)
     yield from _order(report, look)
     yield from _finishing(report, look)
