@@ -457,7 +457,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         joint_use=joint_use,
         joint_use_more=joint_use_more,
         joint_limits=joint_limits,
-        room_drawn=room_drawing(review, prefix) if review and review.plan.room else None,
+        room_drawn=room_drawing(review, report.in_room, prefix) if review else None,
         loads=_loads(carried.path, solids, report.units, prefix) if carried else None,
         stability=stability,
         stability_more=stability_more,
