@@ -521,7 +521,7 @@ class OnWall(NamedTuple):
 
 AreaKind = Literal["escape window", "window", "vent", "panel"]
 #: So many windows, vents, panels and alarms of one room are looked at.
-MOST_WALL_PLACES = 100
+MOST_WALL_PLACES = 40
 
 
 class WallArea(NamedTuple):
