@@ -80,6 +80,8 @@ _KEEP = re.compile(
 def wrapped(text: str, width: int, first: str = "", rest: str = "") -> list[str]:
     """The text broken at blanks to fit ``width`` cells. A number is never parted from its unit."""
     text = _KEEP.sub("\0", one_line(text))
+    if text.isascii():
+        return [line.replace("\0", " ") for line in _wrapped_ascii(text, width, first, rest)]
     lines = []
     line, used, empty = first, cells(first), True
     for word in text.split(" "):
@@ -92,6 +94,20 @@ def wrapped(text: str, width: int, first: str = "", rest: str = "") -> list[str]
         empty = False
     lines.append(line.rstrip())
     return [line.replace("\0", " ") for line in lines]
+
+
+def _wrapped_ascii(text: str, width: int, first: str, rest: str) -> Iterator[str]:
+    """The same where each character takes one cell: a line's end is found at once, not word by word."""
+    start, lead, room = 0, first, width - cells(first)
+    while len(text) - start > room:
+        stop = text.rfind(" ", start, start + room + 1) if room >= 0 else -1
+        if stop < 0:  # a word wider than the line stands alone in it
+            stop = text.find(" ", start)
+            if stop < 0:
+                break
+        yield (lead + text[start:stop]).rstrip()
+        start, lead, room = stop + 1, rest, width - cells(rest)
+    yield (lead + text[start:]).rstrip()
 
 
 def _labelled(label: str, text: str, look: Look) -> Iterator[str]:
