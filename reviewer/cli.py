@@ -8,7 +8,6 @@ from __future__ import annotations
 import argparse
 import gc
 import os
-import shutil
 import sys
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
@@ -193,7 +192,11 @@ def _review(asked: argparse.Namespace) -> int:
         return _complain(f"{error.problem.name}: {error.problem.says}", error.problem.do)
     reports = _without_shared(reports, found_in_folders={*names} - {*asked.plans})
     files = [*names, *(file.key for report in reports for file in report.source.used)]
-    width = shutil.get_terminal_size().columns if sys.stdout.isatty() else PIPED_WIDTH
+    width = PIPED_WIDTH
+    if sys.stdout.isatty():
+        import shutil  # it loads what packs archives
+
+        width = shutil.get_terminal_size().columns
     colour = wants_colour(sys.stdout, os.environ, asked.colour)
     sys.stdout.write(render_terminal(reports, width=width, colour=colour, full=asked.full))
     try:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import shutil
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import TextIO
 
@@ -44,6 +43,8 @@ def width_for(stream: TextIO) -> int:
     """The terminal's width in cells; 88 when piped, so that a pipe always gets the same bytes."""
     if not stream.isatty():
         return PIPED_WIDTH
+    import shutil  # it loads what packs archives
+
     return max(NARROWEST, min(shutil.get_terminal_size((PIPED_WIDTH, 24)).columns, 120))
 
 
