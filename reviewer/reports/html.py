@@ -13,7 +13,8 @@ from reviewer import __version__
 from reviewer.reports.content import DEFERS, Report, verdict
 from reviewer.reports.excerpt import visible
 from reviewer.reports.finishing import NEEDS_LEAD
-from reviewer.reports.page import counts_line, plan_page, sizes_shown
+from reviewer.reports.page import counts_line, plan_page
+from reviewer.reports.page_sizes import sizes_shown
 from reviewer.reports.wall_fixing import LEAD as WALL_LEAD
 
 
