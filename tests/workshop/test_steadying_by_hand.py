@@ -7,16 +7,24 @@ poplar 0.42, hard maple 0.63, white ash 0.60, times 1.12 of 62.43 lb a cubic foo
 from __future__ import annotations
 
 import math
+import xml.etree.ElementTree as ET
+from dataclasses import replace
 
 import pytest
 
+from reviewer.mechanics.mass import Mass
+from reviewer.mechanics.stability import Balance, TippingEdge
+from reviewer.reports.footprint_drawing import footprint_drawing, key_of
+from reviewer.reports.gathering import report_of
+from reviewer.reports.html import render_html
 from reviewer.reports.stability import stability_of
-from reviewer.units import MM_PER_INCH, NEWTON_PER_POUND
+from reviewer.units import MM_PER_INCH, NEWTON_PER_POUND, UnitSystem
+from reviewer.workshop.restraining import wall_side, worst_state
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.steadying import wide_enough
-from reviewer.workshop.tipping import State
+from reviewer.workshop.tipping import State, edges_of, free_edges
 from reviewer.workshop.tipping_states import Tipping
-from tests.support import findings_of, judgement_of, review_of, told
+from tests.support import findings_of, judgement_of, look_at, review_of, told
 
 POUND_INCH = NEWTON_PER_POUND * MM_PER_INCH
 #: Pounds a cubic inch of wood of that specific gravity.
@@ -343,3 +351,133 @@ def test_with_the_sitter_inside_the_feet_it_is_the_push_that_tips() -> None:
     (shown,) = stability_of(review_of(plan))
     (row,) = [row for row in shown.rows if row.state.kind == "sitter"]
     assert row.tips_at.startswith("a push of ")
+
+
+# ------------------------------------------------------------ the feet from above
+
+
+def points_of(svg: str, css: str) -> list[list[tuple[float, float]]]:
+    space = "{http://www.w3.org/2000/svg}"
+    root = ET.fromstring(svg.replace("<svg ", f'<svg xmlns="{space[1:-1]}" ', 1))
+    found = []
+    for each in root.iter():
+        if each.get("class") != css:
+            continue
+        if each.tag == f"{space}line":
+            found.append([(float(each.attrib[f"x{i}"]), float(each.attrib[f"y{i}"])) for i in (1, 2)])
+        else:
+            pairs = [pair.split(",") for pair in each.attrib["points"].split()]
+            found.append([(float(x), float(y)) for x, y in pairs])
+    return found
+
+
+def test_the_feet_of_a_stool_on_three_legs_from_above() -> None:
+    # Legs of 1 1/2 in in a place of 10 x 9 in: a triangle with its corners cut off, two in front, one behind.
+    plan = STOOL % (10, 1)
+    found, piece = state(plan, "person"), piece_of(plan)
+    svg = footprint_drawing(found, piece, UnitSystem.INCH, "feet")
+    (outline,) = points_of(svg, "footprint")
+    assert len(outline) == 6
+    (dashed,) = points_of(svg, "stands-open")
+    scale = (max(x for x, _ in dashed) - min(x for x, _ in dashed)) / 12
+    left, bottom = min(x for x, _ in dashed), max(y for _, y in dashed)
+    # The seat of 12 in stands out 1 in at the left and 1 1/2 in at the front. Paper runs down, the front is below.
+    by_hand = [(0, 0), (10, 0), (10, 1.5), (5.75, 9), (4.25, 9), (0, 1.5)]
+    expected = {(round((x + 1) * scale + left), round(bottom - (y + 1.5) * scale)) for x, y in by_hand}
+    assert {(round(x), round(y)) for x, y in outline} == expected
+    # It tips over the two slanting edges, from a leg in front to the one behind, and over no other.
+    heavy = points_of(svg, "tips-over")
+    assert len(heavy) == 2
+    assert all(abs(one[0] - two[0]) > 3 * scale and abs(one[1] - two[1]) > 7 * scale for one, two in heavy)
+    assert "6 corners" in key_of(found, piece, UnitSystem.INCH)
+
+
+def test_the_page_shows_the_feet_of_each_piece_once() -> None:
+    found = look_at(STOOL % (10, 1))
+    page = render_html([report_of(found.source, found.problems, found.review, found.judgement)])
+    assert page.count('class="view footprint-view"') == 1
+
+
+# ------------------------------------------------------------ what no test saw when a line was broken
+
+
+def test_a_wall_catches_a_piece_up_to_the_gap_by_hand() -> None:
+    # A post of 200 x 200 x 1000 mm with its middle at 100 and 500 falls back from a lean of 100 / 500 on. Its
+    # top, 1000 up, has then gone 200 mm: a wall 195 mm off catches it, one 205 mm off does not. (10)
+    plan = """
+        plan "Post" in millimetres
+        stock post: actual 200 x 200 beech, 2 m
+        part post: post, upright, facing front, 1000 tall, on floor, left at 0, front at 0
+        room: indoors, wall behind %s away
+        """
+    near, far = review_of(plan % 195), review_of(plan % 205)
+    assert len(free_edges(near.pieces[0], near.setting)) == 3
+    assert len(free_edges(far.pieces[0], far.setting)) == 4
+    # Heavy at the foot it must lean further before it goes: its middle at 300, 333 mm at the top.
+    low = replace(far.pieces[0], masses=(Mass(10.0, 100.0, 100.0, 300.0),))
+    assert len(free_edges(low, far.setting)) == 3
+
+
+def test_castors_never_turn_past_the_middle_of_a_narrow_base() -> None:
+    # 2 in deep, and a wheel may stand 1 1/2 in inside its corner: both lines then meet in the middle, at 1 in.
+    plan = """
+        plan "Trolley" in inches
+        stock board: actual 3/4 x 2 red oak, 8 ft
+        part board: board, across, flat, 30 long, bottom 3 above floor, left at 0, front at 0
+        fit board to floor: 4 castors, 3 tall
+        room: indoors
+        """
+    (piece,) = review_of(plan).pieces
+    places = {
+        round(edge.start[1] / MM_PER_INCH, 6)
+        for edge in edges_of(piece, 1.5 * MM_PER_INCH)
+        if edge.outward[1]
+    }
+    assert places == {1.0}
+
+
+def test_feet_moved_out_under_a_load_that_overhangs_by_hand() -> None:
+    # A board of 2 m of 100 N/m on feet that stand 0.6 m inside its left end: 60 N at 0.3 m turns it, 18 Nm.
+    # Moved out by d the overhang is 0.6 - d: 100 (0.6 - d)^2 / 2. With 20 N of its own at 0.4 m, 8 Nm + 20 d:
+    # 8 + 20 d = 1.25 x 50 (0.6 - d)^2, so d = (95 - sqrt 5400) / 125 = 0.17212 m.
+    edge = TippingEdge((600.0, 0.0), (600.0, -1000.0))
+    loaded = State(
+        kind="loaded", balance=Balance(edge, 8000.0, 18000.0), force=60.0, place=300.0, said="", span=None,
+        weight=20.0, shifts=0.0, source="",
+    )  # fmt: skip
+    d = loaded.further_out(1.25) / 1000
+    assert 8 + 20 * d == pytest.approx(1.25 * 50 * (0.6 - d) ** 2, abs=1e-3)
+    assert d == pytest.approx((95 - math.sqrt(5400)) / 125, abs=1e-5)
+
+
+def test_a_child_is_reckoned_with_where_the_plan_does_not_say_that_none_come() -> None:
+    # A shallow case that only a child tips: it lacks the moment unless the plan says no children.
+    plan = SIDEWAYS.replace("wall %s", "wall behind%s").replace(
+        "5 1/4 across, 32 deep", "32 across, 5 1/4 deep"
+    )
+    plan = plan.replace(
+        "for each of front, back: board, upright, facing front",
+        "for each of left, right: board, upright, facing side",
+    )
+    plan = plan.replace("flush with right of case", "flush with front of case")
+    plan = plan.replace(
+        "deep, flat, between side.front and side.back", "across, flat, between side.left and side.right"
+    )
+    plan = (
+        plan.replace("children under 6", "%s") + "limit tip-push-force: 0.1 lb\nlimit child-weight: 400 lb\n"
+    )
+    plan += "restrain case to wall: strap, screws #10 x 2 1/2 into stud, 56 up, 2 of them\n"
+
+    def lacks(words: str) -> float:
+        review = review_of((plan % ("", words)).replace(", \n", "\n"))
+        (piece,) = review.pieces
+        return worst_state(piece, review, wall_side(piece, review))[1]
+
+    assert lacks("no children") == 0
+    assert lacks("children under 6") > 0
+    assert lacks("") == pytest.approx(lacks("children under 6"))
+    # Even where it says nothing of the room at all.
+    bare = "\n".join(line for line in (plan % ("", "")).splitlines() if not line.startswith("room"))
+    review = review_of(bare)
+    (piece,) = review.pieces
+    assert worst_state(piece, review, wall_side(piece, review))[1] == pytest.approx(lacks(""), rel=1e-6)
