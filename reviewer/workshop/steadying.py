@@ -10,11 +10,19 @@ from typing import TYPE_CHECKING, Literal, NamedTuple
 from reviewer.limits import Limits
 from reviewer.mechanics.mass import Mass
 from reviewer.mechanics.stability import Point, support_polygon
-from reviewer.mechanics.wall_fixing import studs_behind
 from reviewer.model.plan import Axis, Restraint
 from reviewer.reference.usual_values import usual_value
-from reviewer.units import KG_PER_POUND, MM_PER_INCH, NEWTON_PER_KG, TOLERANCE_MM, Value, force, length, mass
-from reviewer.workshop.restraining import stud_spacing, wall_side
+from reviewer.units import (
+    KG_PER_POUND,
+    MM_PER_INCH,
+    NEWTON_PER_KG,
+    TOLERANCE_MM,
+    Value,
+    count,
+    force,
+    length,
+    mass,
+)
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping import SIDES, State, from_wall, lever, side_of
 from reviewer.workshop.tipping_states import Tipping, states
@@ -26,7 +34,7 @@ if TYPE_CHECKING:
 _ROUNDS = 4
 _SAME = 1e-6
 
-Change = Literal["deeper", "ballast", "restraint"]
+Change = Literal["deeper", "ballast", "restraint", "interlock"]
 #: What is tried as a restraint.
 Device = Literal["strap", "bracket", "cleat"]
 
@@ -35,9 +43,9 @@ class Tried(NamedTuple):
     """One change: how much of it was tried, and the state that is then nearest to tipping.
 
     ``enough`` is how much of it would reach the least ratio in every state; without end where none would.
-    For a restraint that is the pull of all points together, for the others the length and the mass.
-    ``device`` is what a restraint is: strap, bracket or cleat. ``sides`` are those at which feet must
-    stand further out for enough.
+    For a restraint that is the pull of all points together, for an interlock the drawers that it locks, for
+    the others the length and the mass. ``device`` is what a restraint is; ``sides`` are those at which feet
+    must stand further out for enough.
     """
 
     change: Change
@@ -56,7 +64,8 @@ class Tried(NamedTuple):
 def tried_changes(tipping: Tipping, review: Review) -> tuple[Tried, ...]:
     """Each change that can be made to a piece, the one that helps most first; none for one that stands well.
 
-    A restraint is tried where the plan has a wall that the piece falls away from.
+    A restraint is tried where the plan has a wall that the piece falls away from, an interlock on drawers
+    that run on slides and can be open together, where it helps at all.
     """
     worst, least = tipping.worst, review.limit("tip-ratio-least").amount
     if worst is None or worst.balance.ratio >= least:
@@ -73,6 +82,9 @@ def tried_changes(tipping: Tipping, review: Review) -> tuple[Tried, ...]:
     restrained = _restraint(tipping.piece, worst, weak, least, review, anew)
     if restrained is not None:
         found.append(restrained)
+    locked = _interlock(tipping, worst, least, review)
+    if locked is not None:
+        found.append(locked)
     return tuple(sorted(found, key=lambda each: -round(each.ratio, 6)))
 
 
@@ -109,6 +121,9 @@ def usual_device(piece: Piece, review: Review) -> Device:
     A strap pulls straight to its wall, so one at the side would not keep the front from coming over. Where
     no two studs can lie behind a piece, a rail across them holds it.
     """
+    from reviewer.mechanics.wall_fixing import studs_behind
+    from reviewer.workshop.restraining import stud_spacing, wall_side
+
     wall = wall_side(piece, review)
     wide = piece.high[wall.along] - piece.low[wall.along]
     if studs_behind(wide, stud_spacing(review)).most < round(review.limit("restraint-points").amount):
@@ -119,6 +134,34 @@ def usual_device(piece: Piece, review: Review) -> Device:
 def device_that_mends(tipping: Tipping, review: Review) -> Device | None:
     """The device that was tried on a piece that tips, None where none was."""
     return next((each.device for each in tried_changes(tipping, review) if each.device is not None), None)
+
+
+def lockable(tipping: Tipping, review: Review) -> tuple[str, ...]:
+    """The drawers on slides that no one interlock locks yet: what slides with an interlock are sold for."""
+    fitted = {
+        name
+        for fit in review.plan.fits
+        if any(piece.kind == "slides" for piece in fit.pieces)
+        for name in fit.parts
+    }
+    drawers = [
+        each for each in tipping.openings if each.way == "drawer" and not fitted.isdisjoint(each.parts)
+    ]
+    one_lock = len({each.lock for each in drawers}) == 1 and drawers[0].lock is not None
+    return () if len(drawers) < 2 or one_lock else tuple(each.name for each in drawers)
+
+
+def _interlock(tipping: Tipping, worst: State, least: float, review: Review) -> Tried | None:
+    names = lockable(tipping, review)
+    if not names:
+        return None
+    lock = len(review.plan.fits)  # no fit of the plan has this number
+    opens = tuple(each._replace(lock=lock) if each.name in names else each for each in tipping.openings)
+    then = _worst_with(tipping.piece, tipping._replace(openings=opens), review)
+    if then.balance.ratio <= worst.balance.ratio * (1 + 1e-6):
+        return None
+    enough = len(names) if then.balance.ratio >= least else math.inf
+    return Tried("interlock", count(len(names)), then, count(enough))
 
 
 def restraint_mends(tipping: Tipping, review: Review) -> bool:
