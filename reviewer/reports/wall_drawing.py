@@ -23,9 +23,10 @@ SLATS, SIDES = 4, 16
 
 
 class WallShown(NamedTuple):
-    """The drawing, and what is left out of it."""
+    """The drawing, what its hatching means where it has some, and what is left out of it."""
 
     svg: str
+    key: str
     remarks: tuple[str, ...]
 
 
@@ -77,7 +78,8 @@ def wall_drawing(review: Review, found: InRoom | None, prefix: str) -> WallShown
         f'<title id="{prefix}on-wall-name">The wall behind, seen through the piece</title>'
         f'<desc id="{prefix}on-wall-desc">{words("; ".join(said))}</desc>{"".join(strokes)}</svg>'
     )
-    return WallShown(svg, tuple(remarks))
+    key = "Hatched on the wall is the largest part of an escape window that stays clear." if clear else ""
+    return WallShown(svg, key, tuple(remarks))
 
 
 def _parts(solids: list[Solid], box: Callable[[Patch], list[Point]]) -> Iterator[str]:
