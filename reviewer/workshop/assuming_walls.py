@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from reviewer.model.plan import WALL
+from reviewer.model.plan import WALL, Restraint
 from reviewer.plan_words import number_text, plan_unit
 from reviewer.reference.sources import NO_SOURCE
+from reviewer.units import force
 from reviewer.wording import listed
 from reviewer.workshop.assuming_woods import assumed_limit, is_set
 from reviewer.workshop.assumptions import Assumption
@@ -15,6 +17,8 @@ from reviewer.workshop.assumptions import Assumption
 if TYPE_CHECKING:
     from reviewer.review import Review
 
+_PIECE_SCREW_SAID = "screws #8 x 5/8 in into piece"
+_WORKED_OUT = "no source; such screws hold that by the NDS, or by its equations as an estimate"
 _ROOM_SAID = "indoors, heated, wall behind"
 
 
@@ -33,6 +37,8 @@ def walls(review: Review) -> Iterator[Assumption]:
                 "into stud",
                 restraint.span,
             )
+    if any(_has_unsaid_end(each) for each in plan.restraints):
+        yield from _ends_at_the_piece(review)
     limit = review.limit("stud-spacing")
     if (room is None or room.stud_spacing is None) and not is_set(limit.source):
         size = number_text(limit.amount, plan_unit(review.source, plan))
@@ -59,6 +65,31 @@ def walls(review: Review) -> Iterator[Assumption]:
             "taken as light softwood, of specific gravity {value}",
         )
         yield from assumed_limit(review, "wallboard", "the wall", "its board is taken to be {value} thick")
+
+
+def _has_unsaid_end(restraint: Restraint) -> bool:
+    return restraint.device in ("strap", "bracket") and restraint.piece_length is None
+
+
+def _ends_at_the_piece(review: Review) -> Iterator[Assumption]:
+    """Straps whose screws at the piece the plan does not name: these are taken to hold what is asked."""
+    from reviewer.workshop.strap_remedies import better_at_piece, piece_screw_words
+
+    for found in review.restrained:
+        for number, tied in enumerate(found.tied):
+            if not _has_unsaid_end(tied.restraint) or not tied.fixed_to or not math.isfinite(found.needed):
+                continue
+            better = better_at_piece(review, found, number)
+            words = piece_screw_words(review, better.screw, better.number) if better else _PIECE_SCREW_SAID
+            device = tied.restraint.device
+            yield Assumption(
+                tied.restraint.said,
+                f"what screws its {device} to the piece is taken to hold what is asked, {{value}}",
+                force(found.needed),
+                _WORKED_OUT if better else NO_SOURCE,
+                words,
+                tied.restraint.span,
+            )
 
 
 def _screwed_on(review: Review) -> list[str]:

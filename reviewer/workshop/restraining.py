@@ -20,6 +20,7 @@ from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, UnitSystem
 from reviewer.workshop.standing import Piece
+from reviewer.workshop.strap_ends import PieceEnd, StrapLine, piece_end, strap_line
 from reviewer.workshop.stud_screws import Hold, screw_of, stud_hold
 from reviewer.workshop.tipping import State
 from reviewer.workshop.tipping_scene import Scene
@@ -76,11 +77,27 @@ class Trial(NamedTuple):
     screw: Screwed | None = None
     many: int | None = None
     device: str | None = None
+    on_wall: float | None = None
+    piece_screw: Screwed | None = None
+    piece_screws: int | None = None
 
     def of(self, restraint: Restraint) -> Restraint:
         """The restraint with what is tried in place of its own."""
         kept = ("gauge", "diameter") if self.screw is not None else ()
-        changes: dict[str, object] = {"height": self.height, "count": self.many, "device": self.device}
+        kept += ("piece_gauge", "piece_diameter") if self.piece_screw is not None else ()
+        changes: dict[str, object] = {
+            "height": self.height,
+            "count": self.many,
+            "device": self.device,
+            "wall_height": self.on_wall,
+            "piece_screws": self.piece_screws,
+        }
+        if self.piece_screw is not None:
+            changes |= {
+                "piece_gauge": self.piece_screw.gauge,
+                "piece_diameter": self.piece_screw.diameter,
+                "piece_length": self.piece_screw.length,
+            }
         if self.screw is not None:
             changes |= {
                 "gauge": self.screw.gauge,
@@ -99,7 +116,8 @@ class Tied(NamedTuple):
     ``on_piece`` is how high it holds the piece, ``lever`` its distance from the tipping edge (0 or less: it
     can't help), ``wood`` what lies between its screw's head and the wallboard. ``fixed_to`` are the parts
     there that are thick enough to hold it, ``thin`` those that are not. ``hold`` is None where it does not
-    go into a stud or no screw is said.
+    go into a stud or no screw is said. ``line`` is the one that it pulls along, ``at_piece`` what its screws
+    at the piece hold: None where the plan does not say which, or where it has no such end.
     """
 
     restraint: Restraint
@@ -110,6 +128,19 @@ class Tied(NamedTuple):
     thin: tuple[str, ...]
     screw: Screwed | None
     hold: Hold | None
+    line: StrapLine
+    at_piece: PieceEnd | None = None
+
+    @property
+    def two_ends(self) -> bool:
+        """True for a strap or a bracket, which is screwed to the piece besides."""
+        return self.restraint.device in ("strap", "bracket")
+
+    @property
+    def held(self) -> tuple[float, ...]:
+        """What each of its ends holds, of those that a value is given for, N."""
+        ends = (self.hold.pull if self.hold else None, self.at_piece.holds if self.at_piece else None)
+        return tuple(each for each in ends if each is not None)
 
     @property
     def into_stud(self) -> bool:
@@ -186,12 +217,11 @@ def worst_state(piece: Piece, review: Review, wall: WallSide) -> tuple[State | N
 
 
 def lever_of(on_piece: float, on_wall: float, gap: float, arm: float) -> float:
-    """The distance of a strap's line from the tipping edge, mm; 0 where it can't help. (14)
+    """The distance of the line of a strap on a back from the tipping edge, mm; 0 where it can't help. (14)
 
-    ``arm`` is how far its hold on the piece lies behind the edge.
+    ``arm`` is how far its hold on the piece lies behind the edge, ``gap`` how far before the wall.
     """
-    slope = math.degrees(math.atan2(on_piece - on_wall, gap)) if on_piece != on_wall else 0.0
-    return sloping_lever(on_piece, arm, slope)
+    return sloping_lever(on_piece, arm, strap_line(on_piece, on_wall, gap).slope)
 
 
 def sloping_lever(on_piece: float, arm: float, slope_degrees: float) -> float:
@@ -200,14 +230,18 @@ def sloping_lever(on_piece: float, arm: float, slope_degrees: float) -> float:
     return 1.0 / force if math.isfinite(force) and force > 0 else 0.0
 
 
+def _outlined(restraint: Restraint, review: Review) -> bool:
+    """True where a restraint names the piece as a whole."""
+    return any(word in review.plan.boxes for word in restraint.said.split(", "))
+
+
 def _there(
     restraint: Restraint, piece: Piece, review: Review, wall: WallSide, height: float
 ) -> tuple[list[Solid], list[Solid]]:
     """The parts that a restraint can be fixed to at a height, and those there that are too thin."""
-    outline = any(word in review.plan.boxes for word in restraint.said.split(", "))
     inside = set(piece.parts)
     names = [name for name in restraint.what if name in inside]
-    return _reached(names, piece, review, wall, height, restraint if outline else None)
+    return _reached(names, piece, review, wall, height, restraint, not _outlined(restraint, review))
 
 
 def _reached(
@@ -216,15 +250,18 @@ def _reached(
     review: Review,
     wall: WallSide,
     height: float,
-    sought: Restraint | None,
+    restraint: Restraint,
+    named: bool,
 ) -> tuple[list[Solid], list[Solid]]:
     """Those of some parts that stand at a height, thick enough and too thin ones.
 
-    ``sought``: the plan names no part, so only what reaches near the wall, stays put and lets the
-    restraint's screw through to the wall is meant.
+    Not ``named``: the plan names no part, so only what reaches near the wall, stays put and lets the
+    restraint's screw through to the wall is meant. One on a top is fixed to what has its top there, and to
+    boards that lie flat before those whose end or edge comes up.
     """
     least = review.limit("restraint-part").amount - TOLERANCE_MM
     back = wall.back(piece)
+    top = restraint.from_back if restraint.on_top else None
     thick: list[Solid] = []
     thin: list[Solid] = []
     for name in names:
@@ -233,19 +270,30 @@ def _reached(
             continue
         if not solid.low[Axis.UP] - TOLERANCE_MM <= height <= solid.high[Axis.UP] + TOLERANCE_MM:
             continue
-        if sought is not None:
+        if top is not None:
+            spot = back - top if top else min(back, wall.back(solid))
+            if spot < back - _NEAR_BACK_MM and not top:
+                continue
+            if abs(solid.high[Axis.UP] - height) > TOLERANCE_MM or name in review.moves_with:
+                continue
+            if not wall.back(solid) - solid.extent(wall.axis) <= spot <= wall.back(solid) + TOLERANCE_MM:
+                continue
+        elif not named:
             if wall.back(solid) < back - _NEAR_BACK_MM or name in review.moves_with:
                 continue
-            too_deep = sought.length is not None and solid.through(wall.axis) >= sought.length
-            if sought.device == "screws" and too_deep:
+            too_deep = restraint.length is not None and solid.through(wall.axis) >= restraint.length
+            if restraint.device == "screws" and too_deep:
                 continue
         (thick if solid.thickness >= least else thin).append(solid)
-    return thick, thin
+    flat = [solid for solid in thick if solid.surface(Axis.UP) == "face"] if top is not None else []
+    return flat or thick, thin
 
 
 def solid_instead(review: Review, found: Restrained, tied: Tied) -> tuple[str, ...]:
     """The parts at the height of a restraint that would hold it, whatever the plan names."""
-    thick, _ = _reached(found.piece.parts, found.piece, review, found.wall, tied.on_piece, tied.restraint)
+    thick, _ = _reached(
+        found.piece.parts, found.piece, review, found.wall, tied.on_piece, tied.restraint, False
+    )
     return tuple(solid.name for solid in thick)
 
 
@@ -255,8 +303,11 @@ def _tied(restraint: Restraint, piece: Piece, review: Review, wall: WallSide, ar
     if stated is None:
         stated = max((solids[name].high[Axis.UP] for name in restraint.what if name in solids), default=0.0)
     on_piece = min(stated, piece.height)
-    lever = lever_of(on_piece, stated, wall.gap, arm)
+    on_wall = restraint.wall_height if restraint.wall_height is not None else stated
     thick, thin = _there(restraint, piece, review, wall, on_piece)
+    covered, recess = _under(restraint, thick, piece, review, wall, on_piece)
+    line = strap_line(on_piece, on_wall, wall.gap, restraint.from_back if restraint.on_top else None, recess)
+    lever = sloping_lever(line.up, arm - line.before, line.slope)
     wood = _wood(restraint, thick or thin, piece, wall)
     screw = None
     if restraint.length and (restraint.gauge or restraint.diameter):
@@ -264,7 +315,12 @@ def _tied(restraint: Restraint, piece: Piece, review: Review, wall: WallSide, ar
     found = screw_of(screw.gauge, screw.diameter) if screw else None
     hold = None
     if screw and found and restraint.into in ("stud", None):
-        hold = stud_hold(found, screw.length, wood, review.limits)
+        hold = stud_hold(found, screw.length, wood, review.limits, line.from_wall)
+    at_piece = None
+    piece_screw = screw_of(restraint.piece_gauge, restraint.piece_diameter)
+    if piece_screw is not None:
+        choose = _outlined(restraint, review)
+        at_piece = piece_end(review, restraint, piece_screw, thick, wall.axis, line, covered, choose)
     return Tied(
         restraint,
         on_piece,
@@ -274,7 +330,35 @@ def _tied(restraint: Restraint, piece: Piece, review: Review, wall: WallSide, ar
         tuple(solid.name for solid in thin),
         screw,
         hold,
+        line,
+        at_piece,
     )
+
+
+def _under(
+    restraint: Restraint, fixed: Sequence[Solid], piece: Piece, review: Review, wall: WallSide, height: float
+) -> tuple[float, float]:
+    """What a strap's screws at the piece go through first, mm, and how far before the back it lies.
+
+    A rail behind a thin back is screwed to through that; without one before it, the strap reaches in to it.
+    """
+    if restraint.on_top or not fixed or restraint.device not in ("strap", "bracket"):
+        return 0.0, 0.0
+    nearest = max(fixed, key=wall.back)
+    recess = wall.back(piece) - wall.back(nearest)
+    if recess <= TOLERANCE_MM:
+        return 0.0, 0.0
+    along = wall.along
+    for name in piece.parts:
+        solid = review.setting.solids[name]
+        if (
+            wall.back(solid) > wall.back(nearest) + TOLERANCE_MM
+            and solid.low[Axis.UP] <= height <= solid.high[Axis.UP]
+            and solid.low[along] < nearest.high[along]
+            and nearest.low[along] < solid.high[along]
+        ):
+            return recess, 0.0
+    return 0.0, recess
 
 
 def _wood(restraint: Restraint, solids: Sequence[Solid], piece: Piece, wall: WallSide) -> float:
