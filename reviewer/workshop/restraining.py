@@ -7,7 +7,7 @@ Forces N, moments N·mm, lengths mm. Masonry is given no number: its fixings hav
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -16,9 +16,15 @@ from reviewer.mechanics.wall_fixing import Studs, studs_behind
 from reviewer.model.plan import Axis, Restraint
 from reviewer.plan_words import number_text, plan_unit
 from reviewer.reference import gauges
-from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, UnitSystem
+from reviewer.workshop.restraint_parts import (
+    before_the_part,
+    outlined,
+    parts_at,
+    parts_there,
+    wood_before_wall,
+)
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.strap_ends import PieceEnd, StrapLine, piece_end, strap_line
 from reviewer.workshop.stud_screws import Hold, screw_of, stud_hold
@@ -30,8 +36,6 @@ from reviewer.workshop.usual_sizes import screw_lengths
 if TYPE_CHECKING:
     from reviewer.review import Review
 
-#: What a restraint is fixed to reaches within this of the back of the piece: own choice, a hand's width.
-_NEAR_BACK_MM = 100.0
 #: The longest screw that is told as a remedy: what a bench drill drives, and no deeper than a stud.
 _LONGEST_MM = 100.0
 #: The sizes of screw that are told as a remedy (safety notes 3.3: two #10 or #12, common practice).
@@ -83,7 +87,7 @@ class Trial(NamedTuple):
 
     def of(self, restraint: Restraint) -> Restraint:
         """The restraint with what is tried in place of its own."""
-        kept = ("gauge", "diameter") if self.screw is not None else ()
+        kept: tuple[str, ...] = ("gauge", "diameter") if self.screw is not None else ()
         kept += ("piece_gauge", "piece_diameter") if self.piece_screw is not None else ()
         changes: dict[str, object] = {
             "height": self.height,
@@ -116,8 +120,9 @@ class Tied(NamedTuple):
     ``on_piece`` is how high it holds the piece, ``lever`` its distance from the tipping edge (0 or less: it
     can't help), ``wood`` what lies between its screw's head and the wallboard. ``fixed_to`` are the parts
     there that are thick enough to hold it, ``thin`` those that are not. ``hold`` is None where it does not
-    go into a stud or no screw is said. ``line`` is the one that it pulls along, ``at_piece`` what its screws
-    at the piece hold: None where the plan does not say which, or where it has no such end.
+    go into a stud or no screw is said. ``on_wall`` is how high it meets the wall, ``line`` is the one that it
+    pulls along, ``at_piece`` what its screws at the piece hold: None where the plan does not say which, or
+    where it has no such end.
     """
 
     restraint: Restraint
@@ -129,6 +134,7 @@ class Tied(NamedTuple):
     screw: Screwed | None
     hold: Hold | None
     line: StrapLine
+    on_wall: float
     at_piece: PieceEnd | None = None
 
     @property
@@ -230,68 +236,9 @@ def sloping_lever(on_piece: float, arm: float, slope_degrees: float) -> float:
     return 1.0 / force if math.isfinite(force) and force > 0 else 0.0
 
 
-def _outlined(restraint: Restraint, review: Review) -> bool:
-    """True where a restraint names the piece as a whole."""
-    return any(word in review.plan.boxes for word in restraint.said.split(", "))
-
-
-def _there(
-    restraint: Restraint, piece: Piece, review: Review, wall: WallSide, height: float
-) -> tuple[list[Solid], list[Solid]]:
-    """The parts that a restraint can be fixed to at a height, and those there that are too thin."""
-    inside = set(piece.parts)
-    names = [name for name in restraint.what if name in inside]
-    return _reached(names, piece, review, wall, height, restraint, not _outlined(restraint, review))
-
-
-def _reached(
-    names: Sequence[str],
-    piece: Piece,
-    review: Review,
-    wall: WallSide,
-    height: float,
-    restraint: Restraint,
-    named: bool,
-) -> tuple[list[Solid], list[Solid]]:
-    """Those of some parts that stand at a height, thick enough and too thin ones.
-
-    Not ``named``: the plan names no part, so only what reaches near the wall, stays put and lets the
-    restraint's screw through to the wall is meant. One on a top is fixed to what has its top there, and to
-    boards that lie flat before those whose end or edge comes up.
-    """
-    least = review.limit("restraint-part").amount - TOLERANCE_MM
-    back = wall.back(piece)
-    top = restraint.from_back if restraint.on_top else None
-    thick: list[Solid] = []
-    thin: list[Solid] = []
-    for name in names:
-        solid = review.setting.solids.get(name)
-        if solid is None:
-            continue
-        if not solid.low[Axis.UP] - TOLERANCE_MM <= height <= solid.high[Axis.UP] + TOLERANCE_MM:
-            continue
-        if top is not None:
-            spot = back - top if top else min(back, wall.back(solid))
-            if spot < back - _NEAR_BACK_MM and not top:
-                continue
-            if abs(solid.high[Axis.UP] - height) > TOLERANCE_MM or name in review.moves_with:
-                continue
-            if not wall.back(solid) - solid.extent(wall.axis) <= spot <= wall.back(solid) + TOLERANCE_MM:
-                continue
-        elif not named:
-            if wall.back(solid) < back - _NEAR_BACK_MM or name in review.moves_with:
-                continue
-            too_deep = restraint.length is not None and solid.through(wall.axis) >= restraint.length
-            if restraint.device == "screws" and too_deep:
-                continue
-        (thick if solid.thickness >= least else thin).append(solid)
-    flat = [solid for solid in thick if solid.surface(Axis.UP) == "face"] if top is not None else []
-    return flat or thick, thin
-
-
 def solid_instead(review: Review, found: Restrained, tied: Tied) -> tuple[str, ...]:
     """The parts at the height of a restraint that would hold it, whatever the plan names."""
-    thick, _ = _reached(
+    thick, _ = parts_at(
         found.piece.parts, found.piece, review, found.wall, tied.on_piece, tied.restraint, False
     )
     return tuple(solid.name for solid in thick)
@@ -304,11 +251,11 @@ def _tied(restraint: Restraint, piece: Piece, review: Review, wall: WallSide, ar
         stated = max((solids[name].high[Axis.UP] for name in restraint.what if name in solids), default=0.0)
     on_piece = min(stated, piece.height)
     on_wall = restraint.wall_height if restraint.wall_height is not None else stated
-    thick, thin = _there(restraint, piece, review, wall, on_piece)
-    covered, recess = _under(restraint, thick, piece, review, wall, on_piece)
+    thick, thin = parts_there(restraint, piece, review, wall, on_piece)
+    covered, recess = before_the_part(restraint, thick, piece, review, wall, on_piece)
     line = strap_line(on_piece, on_wall, wall.gap, restraint.from_back if restraint.on_top else None, recess)
     lever = sloping_lever(line.up, arm - line.before, line.slope)
-    wood = _wood(restraint, thick or thin, piece, wall)
+    wood = wood_before_wall(restraint, thick or thin, piece, wall)
     screw = None
     if restraint.length and (restraint.gauge or restraint.diameter):
         screw = Screwed(restraint.gauge, restraint.diameter, restraint.length)
@@ -319,7 +266,7 @@ def _tied(restraint: Restraint, piece: Piece, review: Review, wall: WallSide, ar
     at_piece = None
     piece_screw = screw_of(restraint.piece_gauge, restraint.piece_diameter)
     if piece_screw is not None:
-        choose = _outlined(restraint, review)
+        choose = outlined(restraint, review)
         at_piece = piece_end(review, restraint, piece_screw, thick, wall.axis, line, covered, choose)
     return Tied(
         restraint,
@@ -331,50 +278,9 @@ def _tied(restraint: Restraint, piece: Piece, review: Review, wall: WallSide, ar
         screw,
         hold,
         line,
+        on_wall,
         at_piece,
     )
-
-
-def _under(
-    restraint: Restraint, fixed: Sequence[Solid], piece: Piece, review: Review, wall: WallSide, height: float
-) -> tuple[float, float]:
-    """What a strap's screws at the piece go through first, mm, and how far before the back it lies.
-
-    A rail behind a thin back is screwed to through that; without one before it, the strap reaches in to it.
-    """
-    if restraint.on_top or not fixed or restraint.device not in ("strap", "bracket"):
-        return 0.0, 0.0
-    nearest = max(fixed, key=wall.back)
-    recess = wall.back(piece) - wall.back(nearest)
-    if recess <= TOLERANCE_MM:
-        return 0.0, 0.0
-    along = wall.along
-    for name in piece.parts:
-        solid = review.setting.solids[name]
-        if (
-            wall.back(solid) > wall.back(nearest) + TOLERANCE_MM
-            and solid.low[Axis.UP] <= height <= solid.high[Axis.UP]
-            and solid.low[along] < nearest.high[along]
-            and nearest.low[along] < solid.high[along]
-        ):
-            return recess, 0.0
-    return 0.0, recess
-
-
-def _wood(restraint: Restraint, solids: Sequence[Solid], piece: Piece, wall: WallSide) -> float:
-    """What lies between the head of a restraint's screw and the wallboard, mm; before a strap's nothing.
-
-    A screw through the piece goes through its part and whatever is left to the wall, a gap or a back.
-    """
-    if restraint.device in ("strap", "bracket"):
-        return 0.0
-    back = wall.back(piece) + wall.gap
-    nearest = min(((solid.through(wall.axis), back - wall.back(solid)) for solid in solids), default=None)
-    if restraint.device == "cleat":
-        usual = usual_value("cleat-thickness")
-        # The rail itself where the plan names it, else one of usual thickness on the wall.
-        return nearest[0] if nearest is not None and nearest[0] <= 2 * usual else usual
-    return sum(nearest) if nearest is not None else 0.0
 
 
 def restrained(review: Review) -> Iterator[Restrained]:
