@@ -39,7 +39,10 @@ def strap_side(review: Review, found: Restrained, title: str, name: str) -> str:
     sign = 1.0 if wall.axis == Axis.DEEP else wall.towards
     ends = sorted((piece.low[wall.axis] * wall.towards, piece.high[wall.axis] * wall.towards))
     back = ends[1]
-    top = max(piece.height, tied.on_wall)
+    slope = math.radians(tied.line.slope)
+    # The foot of the perpendicular from the tipping edge on the strap's line, which may lie above all else.
+    foot_out, foot_up = -found.arm + tied.lever * math.sin(slope), tied.lever * math.cos(slope)
+    top = max(piece.height, tied.on_wall, foot_up)
     wide = ends[1] - ends[0] + wall.gap
     if wide <= 0 or top <= 0:
         return ""
@@ -69,9 +72,7 @@ def strap_side(review: Review, found: Restrained, title: str, name: str) -> str:
     if tied.restraint.on_top and not tied.line.before and tied.restraint.from_back:
         strokes.append(line(at(-tied.restraint.from_back, tied.on_piece), hold, "strap"))
     strokes.append(line(hold, end, "strap"))
-    slope = math.radians(tied.line.slope)
-    # The foot of the perpendicular from the tipping edge on the line of the strap.
-    foot = at(-found.arm + tied.lever * math.sin(slope), tied.lever * math.cos(slope))
+    foot = at(foot_out, foot_up)
     strokes += [line(foot, hold, "strap-line"), line(edge, foot, "lever")]
     strokes.append(f'<circle class="fix-dot" cx="{number(edge[0])}" cy="{number(edge[1])}" r="3.5"/>')
     for x, y in (hold, end):

@@ -12,11 +12,11 @@ from reviewer.workshop.restraining import (
     SLOPE_TOLD,
     Restrained,
     Tied,
-    sloping_lever,
     stud_spacing,
     studs_for,
 )
 from reviewer.workshop.standing import Piece
+from reviewer.workshop.strap_ends import sloping_lever
 from reviewer.workshop.wall_hung import WallHung, hangs, wall_hung
 
 if TYPE_CHECKING:

@@ -194,10 +194,9 @@ def _restrained(review: Review, found: Restrained, title: str, name: str) -> tup
             marks.append((paper.sign * place, up, meets))
     system = review.units
     solids = [review.setting.solids[each] for each in piece.parts]
+    way = "along the straps" if any(tied.line.slope for tied in found.tied) else "towards you"
     said = (
-        f"{found.points} × {show(force(found.needed), system)} towards you"
-        if math.isfinite(found.needed)
-        else ""
+        f"{found.points} × {show(force(found.needed), system)} {way}" if math.isfinite(found.needed) else ""
     )
     svg = ""
     if len(solids) <= DRAWN:

@@ -15,7 +15,9 @@ from reviewer.workshop.assuming_woods import assumed_limit, is_set
 from reviewer.workshop.assumptions import Assumption
 
 if TYPE_CHECKING:
+    from reviewer.language.source import Span
     from reviewer.review import Review
+    from reviewer.workshop.restraining import Restrained
 
 _PIECE_SCREW_SAID = "screws #8 x 5/8 in into piece"
 _WORKED_OUT = "no source; such screws hold that by the NDS, or by its equations as an estimate"
@@ -75,21 +77,26 @@ def _ends_at_the_piece(review: Review) -> Iterator[Assumption]:
     """Straps whose screws at the piece the plan does not name: these are taken to hold what is asked."""
     from reviewer.workshop.strap_remedies import better_at_piece, piece_screw_words
 
-    for found in review.restrained:
+    worst: dict[Span, tuple[Restrained, int]] = {}
+    for found in review.restrained:  # a restraint of a plan whose parts stand apart is one of several pieces
         for number, tied in enumerate(found.tied):
             if not _has_unsaid_end(tied.restraint) or not tied.fixed_to or not math.isfinite(found.needed):
                 continue
-            better = better_at_piece(review, found, number)
-            words = piece_screw_words(review, better.screw, better.number) if better else _PIECE_SCREW_SAID
-            device = tied.restraint.device
-            yield Assumption(
-                tied.restraint.said,
-                f"what screws its {device} to the piece is taken to hold what is asked, {{value}}",
-                force(found.needed),
-                _WORKED_OUT if better else NO_SOURCE,
-                words,
-                tied.restraint.span,
-            )
+            known = worst.get(tied.restraint.span)
+            if known is None or found.needed > known[0].needed:
+                worst[tied.restraint.span] = found, number
+    for found, number in worst.values():
+        restraint = found.tied[number].restraint
+        better = better_at_piece(review, found, number)
+        words = piece_screw_words(review, better.screw, better.number) if better else _PIECE_SCREW_SAID
+        yield Assumption(
+            restraint.said,
+            f"what screws its {restraint.device} to the piece is taken to hold what is asked, {{value}}",
+            force(found.needed),
+            _WORKED_OUT if better else NO_SOURCE,
+            words,
+            restraint.span,
+        )
 
 
 def _screwed_on(review: Review) -> list[str]:

@@ -11,7 +11,6 @@ from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 from typing import TYPE_CHECKING, NamedTuple
 
-from reviewer.mechanics.stability import restraint_force
 from reviewer.mechanics.wall_fixing import Studs, studs_behind
 from reviewer.model.plan import Axis, Restraint
 from reviewer.plan_words import number_text, plan_unit
@@ -26,7 +25,7 @@ from reviewer.workshop.restraint_parts import (
     wood_before_wall,
 )
 from reviewer.workshop.standing import Piece
-from reviewer.workshop.strap_ends import PieceEnd, StrapLine, piece_end, strap_line
+from reviewer.workshop.strap_ends import PieceEnd, StrapLine, piece_end, sloping_lever, strap_line
 from reviewer.workshop.stud_screws import Hold, screw_of, stud_hold
 from reviewer.workshop.tipping import State
 from reviewer.workshop.tipping_scene import Scene
@@ -228,12 +227,6 @@ def lever_of(on_piece: float, on_wall: float, gap: float, arm: float) -> float:
     ``arm`` is how far its hold on the piece lies behind the edge, ``gap`` how far before the wall.
     """
     return sloping_lever(on_piece, arm, strap_line(on_piece, on_wall, gap).slope)
-
-
-def sloping_lever(on_piece: float, arm: float, slope_degrees: float) -> float:
-    """The same for a strap that falls towards the wall at an angle (below 0: rises)."""
-    force = restraint_force(-1.0, on_piece, arm, slope_degrees)
-    return 1.0 / force if math.isfinite(force) and force > 0 else 0.0
 
 
 def solid_instead(review: Review, found: Restrained, tied: Tied) -> tuple[str, ...]:

@@ -18,6 +18,7 @@ from reviewer.mechanics.fasteners import (
     pull_and_shear,
     withdrawal_per_mm,
 )
+from reviewer.mechanics.stability import restraint_force
 from reviewer.mechanics.yield_modes import (
     Joint,
     bearing_in_main,
@@ -108,6 +109,16 @@ def strap_line(
         slope = 0.0
     from_face = 90.0 - abs(slope) if top_before is None else max(0.0, -slope)
     return StrapLine(on_piece, before, run, slope, from_face)
+
+
+def sloping_lever(on_piece: float, arm: float, slope_degrees: float) -> float:
+    """How far the line of a strap passes from the tipping edge, mm; 0 where it can't help. (14)
+
+    ``arm`` is how far the place where it pulls lies behind the edge; it falls towards the wall at an angle
+    (below 0: rises).
+    """
+    force = restraint_force(-1.0, on_piece, arm, slope_degrees)
+    return 1.0 / force if math.isfinite(force) and force > 0 else 0.0
 
 
 def pulled_and_sheared(withdrawal: float, shear: float, from_face: float) -> float:

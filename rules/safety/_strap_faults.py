@@ -96,14 +96,15 @@ def levelled(review: Review, found: Restrained, number: int) -> tuple[str, str, 
     return _LEVEL, words, {**values, "better": force(min(level.held))}
 
 
-def firmness(found: Restrained, holds: float, certain: bool) -> Severity:
+def firmness(found: Restrained, holds: float, certain: bool, straight: float) -> Severity:
     """An error where the NDS reaches, or where an estimate falls short by half; else a warning.
 
-    A note where an estimate holds all that the balance lacks, and only the test load is more.
+    A note where a strap slants and its end still holds what the balance lacks, and pulled ``straight`` out,
+    as a restraint is tested, all that is asked: it is as good as it is usually built.
     """
     if certain:
         return Severity.ERROR
-    if found.pull <= holds:
+    if found.pull <= holds < found.needed <= straight:
         return Severity.NOTE
     return Severity.ERROR if holds < found.needed / 2 else Severity.WARNING
 
@@ -133,7 +134,8 @@ def weak_at_piece(review: Review, found: Restrained, number: int, tied: Tied) ->
     if tied.hold is not None and tied.hold.pull < found.needed - 1e-6:
         weak += _OTHER_END
         values["other"] = force(tied.hold.pull)
-    severity = firmness(found, end.holds, end.certain)
+    straight = 0.0 if tied.restraint.on_top else end.withdrawal * many
+    severity = firmness(found, end.holds, end.certain, straight)
     level = levelled(review, found, number)
     if level is not None:
         do, words, more = level

@@ -186,7 +186,7 @@ def _weak(review: Review, found: Restrained, number: int, tied: Tied) -> Fault:
     slanting = tied.hold.shear is not None
     slope, slopes = slope_words(tied)
     weak = (_WEAK_SLANTING if slanting else _WEAK) + slope
-    severity = firmness(found, tied.hold.pull, not slanting)
+    severity = firmness(found, tied.hold.pull, not slanting, tied.hold.withdrawal)
     values |= slopes
     level = levelled(review, found, number)
     if level is not None:
@@ -349,8 +349,8 @@ def restraint_too_weak(review: Review) -> Iterator[Finding]:
     back. A slanting strap pulls a screw out and across at once, which the NDS adds up. Its screws at the
     piece are judged alike, by the thread in their part: side grain whole, end grain nothing pulled, the
     edge of a panel in part. The weaker end is told. Where only an estimate falls short it is a warning, and
-    a note where it still holds what the balance lacks. One point alone warns where two studs are asked.
-    Screws that the plan does not name are told in a note.
+    a note where a slanting strap still holds what the balance lacks, and pulled straight all that is asked.
+    One point alone warns where two studs are asked. Screws that the plan does not name are told in a note.
 
     Leaves out: The strap or bracket itself, which its maker rates; slack and stretch, which only let the
     piece gain speed; screws at the piece that the plan does not name, which are noted as taken for granted;

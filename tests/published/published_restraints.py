@@ -8,8 +8,14 @@ from published_measures import INSIDE, Inputs
 from reviewer.mechanics.wall_fixing import pulls, studs_behind
 from reviewer.reference.limits import default_limits
 from reviewer.units import Value
-from reviewer.workshop.restraining import lever_of, sloping_lever
-from reviewer.workshop.strap_ends import pulled_and_sheared, pulled_from, strap_line, under_a_strap
+from reviewer.workshop.restraining import lever_of
+from reviewer.workshop.strap_ends import (
+    pulled_and_sheared,
+    pulled_from,
+    sloping_lever,
+    strap_line,
+    under_a_strap,
+)
 from reviewer.workshop.stud_screws import screw_of, stud_hold
 
 

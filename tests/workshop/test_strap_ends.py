@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from reviewer.reference.gauges import gauge
 from reviewer.reference.limits import default_limits
 from reviewer.units import NEWTON_PER_POUND
-from reviewer.workshop.restraining import Restrained, Tied, Trial, restrained, restrained_piece, sloping_lever
-from reviewer.workshop.strap_ends import pulled_and_sheared, strap_line
+from reviewer.workshop.restraining import Restrained, Tied, Trial, restrained, restrained_piece
+from reviewer.workshop.strap_ends import pulled_and_sheared, sloping_lever, strap_line
 from reviewer.workshop.strap_remedies import better_at_piece, held_level, piece_screw_words
 from reviewer.workshop.stud_screws import stud_hold
 from tests.rules.safety.test_wall_restraints import case
