@@ -52,6 +52,7 @@ _FITTINGS: dict[HardwareKind, tuple[str, str]] = {
     "pulls": ("pull", "pulls"),
     "catches": ("catch", "catches"),
     "stays": ("stay", "stays"),
+    "interlocks": ("interlock that lets one open at a time", "interlocks that let one open at a time"),
 }
 
 

@@ -12,7 +12,7 @@ from reviewer.units import UnitSystem, Value, show
 def _value(value: Value | None, system: UnitSystem) -> Json | None:
     if value is None or not math.isfinite(value.amount):
         return None
-    units = {"force": "N", "angle": "°", "length": "mm", "mass": "kg"}
+    units = {"force": "N", "angle": "°", "length": "mm", "mass": "kg", "count": ""}
     return {
         "amount": number(value.amount),
         "unit": units[value.kind],
@@ -42,6 +42,7 @@ def _state(row: StandRow, system: UnitSystem) -> Json:
         "ratio": number(state.balance.ratio),
         "tips_at": _value(state.tips_at, system),
         "open": [opening.name for opening, _ in state.opened],
+        "kept_shut": list(state.kept_shut),
         "on": state.on or None,
         "forces": [
             {
