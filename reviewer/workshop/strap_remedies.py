@@ -21,8 +21,8 @@ _GAUGES = ("#8", "#10", "#12")
 _METRIC_MM = (4.0, 5.0, 6.0)
 #: The most screws in one end that are told: the holes of a usual bracket, common practice.
 _MOST_SCREWS = 4
-#: Lengths that are tried: more than the thickness of any board.
-_MOST_LENGTHS = 12
+#: Lengths that are tried, from the shortest: up to 2 in or 45 mm, as strap screws are bought (own choice).
+_MOST_LENGTHS = 7
 
 
 class BetterEnd(NamedTuple):

@@ -8,7 +8,7 @@ from reviewer.findings import Figure, Filling, Severity, Working
 from reviewer.plan_words import number_text, plan_unit
 from reviewer.review import Review
 from reviewer.units import Value, count, fine_length, force, length, ratio
-from reviewer.workshop.restraining import Restrained, Tied, Trial, restrained_piece
+from reviewer.workshop.restraining import Restrained, Tied, Trial, restrained_piece, studs_for
 from reviewer.workshop.strap_ends import STRAIGHT_DEGREES
 from reviewer.workshop.strap_remedies import better_at_piece, held_level, piece_screw_words
 
@@ -34,8 +34,12 @@ _WEAK_PIECE = (
 _END_GRAIN = " End grain lets go of screws that are pulled: none of their hold is counted (NDS 2018)."
 _OTHER_END = " At the wall it holds {other}, which is too little too."
 _PIECE_SCREW = (
-    "Use {words}: {more} of thread in {into} then {hold_words} {better} by estimate, and "
-    "the points stay inside." + DEFER
+    "Use {words}: with {more} of thread{each} in {into} {hold_words} {better} by estimate, with "
+    "the points inside." + DEFER
+)
+_MORE_STRAPS = (
+    "Tie it at {points} points, each into a stud of its own: at the piece {better} is held where {then} "
+    "comes on each." + DEFER
 )
 _PIECE_OTHER = (
     "Screw the strap with more screws into side grain of a thicker part, or bolt it through a rail; ask "
@@ -142,13 +146,24 @@ def weak_at_piece(review: Review, found: Restrained, number: int, tied: Tied) ->
         return Fault(weak, do, values | more, severity, "wall height", words, True)
     better = better_at_piece(review, found, number)
     if better is None:
+        studs = studs_for(tied, found, review)
+        for points in range(tied.restraint.count + 1, (studs.most if studs else 0) + 1):
+            tried = restrained_piece(review, found.piece, {number: Trial(many=points)}, found)
+            if all(held >= tried.needed for held in tried.tied[number].held):
+                values |= {
+                    "points": count(points),
+                    "better": force(min(tried.tied[number].held)),
+                    "then": force(tried.needed),
+                }
+                return Fault(weak, _MORE_STRAPS, values, severity, "count", f"{points} of them", True)
         return Fault(weak, _PIECE_OTHER, values, severity, "piece screws", "", True)
     words = piece_screw_words(review, better.screw, better.number)
     values |= {
         "words": words,
         "more": fine_length(better.end.thread),
         "into": better.end.part,
-        "hold_words": "of each holds" if better.number > 1 else "holds",
+        "each": " each" if better.number > 1 else "",
+        "hold_words": "they hold" if better.number > 1 else "it holds",
         "better": force(better.end.holds),
     }
     return Fault(weak, _PIECE_SCREW, values, severity, "piece screws", words, True)

@@ -51,7 +51,7 @@ def test_words_of_a_weak_end_at_the_piece() -> None:
         "(test load of ASTM F3096-23 since May 2023 (law-firm note)), but at the piece its screw holds only "
     )
     assert "of thread in the edge of side.left. → Use screws #6 x 3/4 into piece:" in said
-    assert "the points stay inside" in said
+    assert "with the points inside" in said
     assert assert_mends(plan, WEAK) == "screws #6 x 3/4 into piece"
 
 
