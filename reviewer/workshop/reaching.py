@@ -11,6 +11,7 @@ from reviewer.geometry.vectors import cross, dot, minus, moved
 from reviewer.limits import Limits
 from reviewer.model.plan import GROUNDS
 from reviewer.records import NamedTuple
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import TOLERANCE_MM
@@ -30,8 +31,6 @@ _ASIDE = (-0.25, 0.25)
 
 #: A fastener that crosses its joint flatter than this (as a cosine) has no place there to go by.
 _STEEP = 0.05
-#: A screw keeps at least this share of its length for the part beyond the joint.
-_BITES = 0.4
 #: Places that agree to so many decimals of a mm are alike.
 _ALIKE = 7
 
@@ -188,7 +187,7 @@ def from_behind(placed: Placed, point_part: Solid) -> Placed | None:
     forwards = placed.direction[axis] > 0
     face = point_part.high[axis] if forwards else point_part.low[axis]
     through = abs(face - contact.low[axis])
-    if through > placed.length * (1 - _BITES):
+    if through > placed.length * (1 - usual_value("screw-bite")):
         return None
     mouth = _at(placed.head, axis, face)
     point = _at(placed.head, axis, face - placed.length if forwards else face + placed.length)

@@ -46,8 +46,6 @@ if TYPE_CHECKING:
 _SOFT_FLOORS = ("carpet", "rug")
 #: What opens is looked at up to so many of one piece; a piece with more is told by its heaviest.
 MOST_OPENINGS = 100
-#: What has less room than this both ways is no shelf but a cleat or a rail: a lying book.
-_SHELF_MM = 100.0
 #: What forces are called: the piece by itself, and what stands on a shelf.
 OWN_WEIGHT = "its own weight"
 ON_SHELF = "on "
@@ -349,12 +347,15 @@ class Scene:
     @cached_property
     def shelves(self) -> tuple[Solid, ...]:
         """The flat boards that do not move and are wide enough for a book."""
+        from reviewer.reference.usual_values import usual_value
+
+        least = usual_value("shelf-room")
         return tuple(
             solid
             for solid in self.solids(self.piece.parts)
             if solid.thick == Axis.UP
             and solid.name not in self._moving
-            and min(solid.extent(Axis.ACROSS), solid.extent(Axis.DEEP)) >= _SHELF_MM
+            and min(solid.extent(Axis.ACROSS), solid.extent(Axis.DEEP)) >= least
         )
 
     @cached_property
