@@ -48,7 +48,9 @@ def width_for(stream: TextIO) -> int:
 
 
 _KEEP = re.compile(
-    r"(?<=\d) (?=\d+/\d)|(?<=\d) (?=(?:in|ft|mm|cm|m|kg|g|lb|N|psi|MPa|h|min|days|sq|cu|%|°)(?![A-Za-z]))"
+    r"(?<=\d) (?=\d+/\d)"
+    r"|(?<=\d) (?=(?:in|ft|mm|cm|m|kg|g|lb|N|psi|MPa|h|min|days|sq|cu|fl|qt|ml|%|°)(?![A-Za-z]))"
+    r"|(?<=\d sq|\d cu|\d fl) (?=(?:in|ft|oz)(?![A-Za-z]))"
 )
 
 
