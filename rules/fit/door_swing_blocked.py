@@ -17,6 +17,10 @@ from reviewer.workshop.swings import Clash, Stroke
 _QUARTER = math.pi / 2
 #: A door that strikes within so much of being shut binds on the edge of its opening, radians.
 _BINDING = math.radians(25)
+#: Hinges could hold a door at its free edge where something stands still this near to it, mm, along so much
+#: of it: own choice, a thickness of board.
+_BESIDE_MM = 25.0
+_RUNS_ALONG = 0.5
 
 
 def _beside_free_edge(stroke: Stroke, face: tuple[Axis, str], slack: float) -> bool:
@@ -26,6 +30,27 @@ def _beside_free_edge(stroke: Stroke, face: tuple[Axis, str], slack: float) -> b
     if side == "low":
         return obstacle.low[axis] >= closed.high[axis] - slack
     return obstacle.high[axis] <= closed.low[axis] + slack
+
+
+def _could_hang_there(review: Review, stroke: Stroke) -> bool:
+    """Whether something that stands still runs along the free edge: the other door of a pair holds none."""
+    moved = stroke.moved
+    hinge, face = moved.hinge, moved.moving.hinge
+    assert hinge is not None
+    assert face is not None
+    closed, moving = moved.closed, {name for each in review.plan.movings for name in each.parts}
+    edge = closed.high[face[0]] if face[1] == "low" else closed.low[face[0]]
+    through, along = hinge.opens_along, hinge.axis
+    return any(
+        name not in moving
+        and solid.low[face[0]] <= edge + _BESIDE_MM
+        and solid.high[face[0]] >= edge - _BESIDE_MM
+        and solid.low[through] <= closed.high[through] + _BESIDE_MM
+        and solid.high[through] >= closed.low[through] - _BESIDE_MM
+        and min(solid.high[along], closed.high[along]) - max(solid.low[along], closed.low[along])
+        >= _RUNS_ALONG * (closed.high[along] - closed.low[along])
+        for name, solid in review.setting.solids.items()
+    )
 
 
 def _do(review: Review, stroke: Stroke, values: dict[str, Filling]) -> str:
@@ -40,7 +65,8 @@ def _do(review: Review, stroke: Stroke, values: dict[str, Filling]) -> str:
                 "Set the piece {further} further from {other}, and give the lid a stay in any case: one that "
                 "does not go well past upright falls on hands and heads."
             )
-        return f"Set the piece {{further}} further from {{other}}, or hinge {{door}} on its other side{plan}."
+        side = ", or hinge {door} on its other side" if _could_hang_there(review, stroke) else ""
+        return f"Set the piece {{further}} further from {{other}}{side}{plan}."
     face = moved.moving.hinge
     assert face is not None
     if stroke.way < _BINDING and _beside_free_edge(stroke, face, review.limit("cut-difference").amount):
@@ -51,9 +77,8 @@ def _do(review: Review, stroke: Stroke, values: dict[str, Filling]) -> str:
             "Leave {gap} or more between its free edge and {other}, or plane that edge back at a bevel: the "
             "inner corner of a door swings out further than the door is wide."
         )
-    return (
-        "Hinge {door} on its other side, move {other} out of its way, or let it open less: “opens {whole}”."
-    )
+    side = "Hinge {door} on its other side, move" if _could_hang_there(review, stroke) else "Move"
+    return f"{side} {{other}} out of its way, or let {{door}} open less: “opens {{whole}}”."
 
 
 def _stroke(review: Review, strokes: list[Stroke]) -> Finding:

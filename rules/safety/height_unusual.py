@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from reviewer.findings import Figure, Finding, Severity, Working
@@ -29,6 +30,19 @@ _REACH_DO = (
 )
 #: A bed's slats carry a mattress that people sit on.
 _BEDS = ("bed", "daybed", "cot", "crib", "bunk", "sofa", "couch", "settee")
+#: What goes with a desk or a table and has a height of its own.
+_GOES_WITH_IT: tuple[str, ...] = (
+    "bench",
+    "chair",
+    "stool",
+    "seat",
+    "shelf",
+    "shelves",
+    "organiser",
+    "organizer",
+    "drawer",
+)
+_GOES_WITH_IT += ("drawers", "hutch", "riser", "lamp", "tray", "caddy", "rack", "box", "legs", "screen")
 _TABLES = ("table", "desk")
 #: What people sit on higher than this is a place to climb to and no seat, mm: own choice.
 _NO_SEAT_MM = 1200.0
@@ -71,10 +85,19 @@ def _outside(height: float, usual: UsualHeight) -> bool:
 
 
 def _titled(review: Review, what: str) -> UsualHeight | None:
+    """The kind that the title names in most letters: “standing desk” before “desk”."""
+    said: list[tuple[int, UsualHeight]] = []
     for usual in usual_heights().values():
-        if usual.what == what and word_in(review.plan.title, usual.words):
-            return usual
-    return None
+        word = word_in(review.plan.title, usual.words) if usual.what == what else None
+        if word is not None and (what == "seat" or not _only_qualifies(review.plan.title, word)):
+            said.append((len(word), usual))
+    return max(said, key=lambda each: each[0], default=(0, None))[1]
+
+
+def _only_qualifies(title: str, word: str) -> bool:
+    """Whether a word of a title is no more than what the next one is for: a “desk shelf” is no desk."""
+    after = re.search(rf"{re.escape(word)}s?\s+([a-z]+)", title.lower())
+    return after is not None and after[1] in _GOES_WITH_IT
 
 
 def _rank(solid: Solid) -> tuple[float, float, float]:
