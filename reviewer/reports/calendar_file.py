@@ -15,9 +15,11 @@ from typing import TYPE_CHECKING
 
 from reviewer.reports.content import Report
 from reviewer.reports.excerpt import one_line, visible
+from reviewer.reports.finish_times import time_said
 from reviewer.reports.finishing import what_said
 from reviewer.reports.standing import products_of
-from reviewer.workshop.finish_timetable import DAY, Task, Timetable, time_said
+from reviewer.workshop.drying_times import DAY
+from reviewer.workshop.finish_timetable import Task, Timetable
 
 if TYPE_CHECKING:
     from icalendar import Event

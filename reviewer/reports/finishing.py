@@ -6,8 +6,10 @@ import math
 from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.reports.content import counted_word
+from reviewer.reports.finish_times import clock_said, day_said, short_time_said, time_said
 from reviewer.units import MM3_PER_LITRE, UnitSystem, Value, hours, liquid, show
 from reviewer.wording import listed
+from reviewer.workshop.drying_times import DAY
 from reviewer.workshop.finish_quantities import (
     Amount,
     Paper,
@@ -18,15 +20,10 @@ from reviewer.workshop.finish_quantities import (
     finish_quantities,
 )
 from reviewer.workshop.finish_timetable import (
-    DAY,
     Ending,
     Task,
     Timetable,
-    clock_said,
-    day_said,
     finish_timetable,
-    short_time_said,
-    time_said,
 )
 
 if TYPE_CHECKING:

@@ -15,7 +15,9 @@ from reviewer.review import Review
 from reviewer.rulebook import Rule
 
 if TYPE_CHECKING:
+    from reviewer.reports.in_room import InRoom
     from reviewer.reports.stability import StandingShown
+    from reviewer.reports.wall_fixing import WallFixing
     from reviewer.sizing import AtSize
 
 
@@ -33,7 +35,8 @@ def report_of(
 
     ``lists`` False leaves out the cut list, what to buy and the mass, which only the page and the JSON
     tell: a terminal need not wait for them. ``carried`` False leaves out how loads travel, how far parts
-    are used and how the piece stands. The finish's amounts and timetable come with either.
+    are used, how the piece stands, its room and how it is fixed to the wall. The finish's amounts and
+    timetable come with either.
     """
     if review is None:
         return Report(source, problems)
@@ -41,11 +44,21 @@ def report_of(
     assumptions = review.assumptions if placed else ()
     ways = None
     stability: tuple[StandingShown, ...] = ()
+    room: InRoom | None = None
+    fixings: tuple[WallFixing, ...] = ()
     if carried and placed and review.setting.whole:
         from reviewer.reports.stability import stability_of
         from reviewer.reports.used import carried_of
 
         ways, stability = carried_of(review), stability_of(review)
+        if review.plan.room is not None:
+            from reviewer.reports.in_room import in_room
+
+            room = in_room(review)
+        if review.plan.restraints or review.setting.wall:
+            from reviewer.reports.wall_fixing import wall_fixings
+
+            fixings = wall_fixings(review)
     finishing = None
     if (carried or lists) and placed and review.plan.finishes:
         from reviewer.reports.finishing import finishing_of
@@ -61,6 +74,8 @@ def report_of(
             rules=rules or {},
             carried=ways,
             stability=stability,
+            in_room=room,
+            wall_fixings=fixings,
             finishing=finishing,
         )
     from reviewer.reports.buying import buying_of, cut_list_of
@@ -79,6 +94,8 @@ def report_of(
         buying=buying_of(review) if placed else None,
         carried=ways,
         stability=stability,
+        in_room=room,
+        wall_fixings=fixings,
         finishing=finishing,
     )
 

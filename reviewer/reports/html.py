@@ -14,6 +14,7 @@ from reviewer.reports.content import Report, verdict
 from reviewer.reports.excerpt import visible
 from reviewer.reports.finishing import NEEDS_LEAD
 from reviewer.reports.page import counts_line, plan_page, sizes_shown
+from reviewer.reports.wall_fixing import LEAD as WALL_LEAD
 
 
 def _shipped(name: str) -> str:
@@ -53,6 +54,7 @@ def render_html(reports: Sequence[Report]) -> str:
             said=said,
             counts=counts_line(said),
             needs_lead=NEEDS_LEAD,
+            wall_lead=WALL_LEAD,
             style=Markup(_shipped("style.css")),
             version=__version__,
         )

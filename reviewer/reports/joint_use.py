@@ -8,7 +8,6 @@ from reviewer.findings import Filling
 from reviewer.model.plan import WALL
 from reviewer.records import NamedTuple
 from reviewer.reports.content import counted_word
-from reviewer.reports.shown import JointUseLine
 from reviewer.review import Review
 from reviewer.units import UnitSystem, force
 from reviewer.wording import filled, listed
@@ -49,6 +48,19 @@ class JointUseRow(NamedTuple):
         if not math.isfinite(self.ratio):
             return "past any limit"
         return f"{math.ceil(self.ratio * 100 - 1e-7)} %"
+
+
+class JointUseLine(NamedTuple):
+    """Joints that are used alike, in words; ``weight`` is "error" past what they may bear, else empty."""
+
+    names: str
+    to: str
+    comes: str
+    limit: str  # empty where no value is given
+    says: str  # what gives way first, or why no value is given
+    percent: str
+    bar: str
+    weight: str
 
 
 def _said(holder: Holder, one: bool) -> str:

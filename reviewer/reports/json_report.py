@@ -314,24 +314,43 @@ def _stability(report: Report) -> list[Json]:
     return [stability_json(each, report.units) for each in report.stability]
 
 
-def _understood(review: Review | None, mass: float | None) -> Json:
+def _in_room(report: Report) -> Json | None:
+    if report.in_room is None:
+        return None
+    from reviewer.reports.in_room_json import in_room_json
+
+    return in_room_json(report.in_room)
+
+
+def _wall_fixings(report: Report) -> list[Json]:
+    if not report.wall_fixings or report.review is None:
+        return []
+    from reviewer.reports.wall_fixing_json import wall_fixing_json
+
+    return [wall_fixing_json(each, report.review) for each in report.wall_fixings]
+
+
+def _understood(report: Report) -> Json:
     """What is known once the text is understood; empty lists before."""
+    review = report.review
     if review is None:
         return {
             "title": None,
             "unit": None,
             "room": None,
+            "in_room": None,
             "limits": [],
             "parts": [],
             "finishes": [],
             "order": _order(Order((), 0.0)),
             "cautions": [],
         }
-    cautions = cautions_at_work(review, mass)
+    cautions = cautions_at_work(review, report.mass)
     return {
         "title": review.plan.title,
         "unit": review.units.value,
         "room": room_line(review.plan.room, review.units) if review.plan.room else None,
+        "in_room": _in_room(report),
         "limits": [
             {
                 "name": limit.name,
@@ -392,7 +411,7 @@ def _plan(report: Report) -> Json:
         "reviewed": report.judgement is not None,
         "measures": [_set_measure(measure) for measure in report.measures],
         "sizes_to_try": _sizes_to_try(report),
-        **_understood(report.review, report.mass),
+        **_understood(report),
         "file_problem": {"says": trouble.says, "do": trouble.do} if trouble else None,
         "text_problems": [_problem(problem, report.source) for problem in report.problems],
         "findings": [_finding(finding, report) for finding in report.findings],
@@ -405,6 +424,7 @@ def _plan(report: Report) -> Json:
         else [],
         "load_path": _load_path(report.carried.path, report.units) if report.carried else None,
         "stability": _stability(report),
+        "wall_fixings": _wall_fixings(report),
         "mass_kg": None if report.mass is None else _number(report.mass),
         "assumptions": [_assumption(taken, report) for taken in report.assumptions],
         "cut_list": [_cut_row(row) for row in report.cut_list],

@@ -59,7 +59,6 @@ from reviewer.reports.shown import (
     Sum,
     UsedText,
     UseLine,
-    WallFixing,
 )
 from reviewer.reports.stability_page import stability_on_page
 from reviewer.reports.timeline import timeline_sheets
@@ -73,6 +72,8 @@ from reviewer.reports.used import (
     path_text,
     value_text,
 )
+from reviewer.reports.wall_fixing import more_pieces
+from reviewer.reports.wall_fixing_drawing import wall_fixings_on_page
 from reviewer.setting_out.solid import Solid
 from reviewer.units import UnitSystem, Value, hours, length, mass, show
 from reviewer.wording import filled, listed, next_step, sentence
@@ -263,16 +264,6 @@ def _loads(
     return LoadsShown(svg, path_text(path, units), remarks, tuple(said))
 
 
-def _wall_fixings(report: Report, prefix: str) -> tuple[WallFixing, ...]:
-    """How the pieces are fixed to the wall; a plan without a wall pays nothing for it."""
-    review = report.review
-    if review is None or report.carried is None or not (review.plan.restraints or review.setting.wall):
-        return ()
-    from reviewer.reports.wall_fixing import wall_fixings
-
-    return wall_fixings(review, prefix)
-
-
 def _groups(unread: Sequence[Card], findings: Sequence[Finding], cards: Sequence[Card]) -> tuple[Group, ...]:
     groups = []
     if unread:
@@ -458,14 +449,15 @@ def plan_page(report: Report, index: int) -> PlanPage:
         groups=_groups(unread, findings, cards),
         drawing=drawing,
         key=tuple(card for card in cards if card.number in named),
-        wall_fixings=_wall_fixings(report, prefix),
+        wall_fixings=wall_fixings_on_page(review, report.wall_fixings, prefix) if review else (),
+        wall_fixings_more=more_pieces(report.wall_fixings),
         use=use,
         use_more=use_more,
         use_limits=use_limits,
         joint_use=joint_use,
         joint_use_more=joint_use_more,
         joint_limits=joint_limits,
-        room_drawn=room_drawing(review, prefix) if review and review.plan.room else None,
+        room_drawn=room_drawing(review, report.in_room, prefix) if review else None,
         loads=_loads(carried.path, solids, report.units, prefix) if carried else None,
         stability=stability,
         stability_more=stability_more,

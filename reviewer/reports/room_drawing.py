@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple
 
-from reviewer.model.plan import Axis, RoomSide
+from reviewer.geometry.vectors import Vector
+from reviewer.model.plan import Axis
+from reviewer.reports.in_room import MOVEMENTS, SIDES, InRoom, Near, Opens, Socket
 from reviewer.reports.svg import Point, hatching, label, line, number, outline, words
 from reviewer.review import Review
 from reviewer.setting_out.moving import Moved
 from reviewer.units import TOLERANCE_MM, Value, length, show
-from reviewer.workshop.swings import Obstacle, Stroke, bounds_of, frame_of, room_obstacles
+from reviewer.workshop.swings import Stroke, bounds_of, frame_of
 
 #: Room on the paper for the drawing, in its own units, and around it.
 WIDEST, TALLEST = 320.0, 340.0
@@ -22,14 +24,14 @@ WALL, HOT, MARK = 9.0, 14.0, 5.0
 LETTER, ROW = 7.4, 15.0
 #: What is further from the piece than this is told in words and not drawn, mm.
 NEAR_MM = 1500.0
-#: So many parts and movements are drawn.
-PARTS, MOVEMENTS = 400, 40
+#: So many parts are drawn.
+PARTS = 400
 
 
 class RoomShown(NamedTuple):
     """The drawing, the same in words, and what is left out."""
 
-    svg: str
+    svg: str  # empty where there is too much to draw
     said: tuple[str, ...]
     remarks: tuple[str, ...]
 
@@ -66,25 +68,21 @@ class _Labels:
         return ""
 
 
-def room_drawing(review: Review, prefix: str) -> RoomShown | None:
-    """The drawing as SVG; None where the plan has no room, or nothing in it that a drawing could show."""
-    room, solids = review.plan.room, list(review.setting.solids.values())
-    if room is None or not solids or len(solids) > PARTS or not review.setting.whole:
+def room_drawing(review: Review, found: InRoom | None, prefix: str) -> RoomShown | None:
+    """The drawing as SVG and what it shows in words; None where there is nothing to show."""
+    solids = list(review.setting.solids.values())
+    if found is None:
         return None
-    if not (room.walls or room.heaters or review.sockets or review.plan.movings):
-        return None
-    skirting = review.limit("skirting-thickness").amount
-    things = list(room_obstacles(review, skirting))
-    low, high = bounds_of(solids)
-    drawn = [thing for thing in things if _away(thing, low, high) <= NEAR_MM]
-    opening = [moved for moved in review.moved if moved.open][:MOVEMENTS]
-    moves = list(_seen_once(opening))
+    if len(solids) > PARTS:
+        return RoomShown("", found.said, (f"A piece of more than {PARTS} parts is not drawn in its room.",))
+    low, high = found.low, found.high
+    drawn = [near for near in found.near if near.away <= NEAR_MM]
+    moves = list(_seen_once(found.opens[:MOVEMENTS]))
     paper, tall = _paper(low, high, drawn, moves)
     wide = WIDEST + 2 * ASIDE
     labels, strokes = _Labels(wide), list[str]()
-    edges = (paper.left, paper.back - tall / paper.scale)
-    for thing in drawn:
-        strokes += _thing(thing, paper, tall, wide)
+    for near in drawn:
+        strokes += _thing(near, paper, tall, wide)
     shown: dict[tuple[int, ...], str] = {}
     for solid in sorted(solids, key=lambda each: (each.high[2], each.name)):
         (x0, y0, _), (x1, y1, _) = solid.low, solid.high
@@ -94,100 +92,64 @@ def room_drawing(review: Review, prefix: str) -> RoomShown | None:
         shown[key] = f"<g><title>{words(solid.name)}</title>{face}</g>"
     strokes += shown.values()
     strokes.append(outline(paper.box(low[0], low[1], high[0], high[1]), "piece-round"))
-    said = [_walls_said(thing, low, high, review) for thing in things if thing.kind != "skirting"]
-    struck = _struck(review)
-    for moved in moves:
-        stroke = struck.get(moved.moving.name)
+    for moved, stroke, _ in moves:
         strokes += _move(moved, stroke, paper)
         if stroke is not None:
             strokes.append(_stroke_label(labels, moved, stroke, paper, review))
-    said += [_move_said(moved, struck.get(moved.moving.name), review) for moved in opening]
-    behind = (thing.low[1] for thing in things if thing.side == "behind" and thing.kind == "wall")
+    behind = (near.place for near in found.near if near.side == "behind" and near.thing.kind == "wall")
     wall = next(behind, high[1])
-    for kind, place in review.sockets:
-        x, y = paper.at(place.across, wall)
-        points = [(x - MARK, y), (x + MARK, y), (x, y + 1.8 * MARK)]
-        square = [(x - MARK, y), (x + MARK, y), (x + MARK, y + 1.5 * MARK), (x - MARK, y + 1.5 * MARK)]
-        strokes.append(outline(points if kind == "outlet" else square, "socket"))
-        up = show(length(place.up), review.units)
-        strokes.append(labels.place([(x, y - WALL - 4), (x, y + 26), (x, y + 42)], f"{kind} {up} up"))
-        said.append(f"{kind} {show(length(place.across), review.units)} across, {up} up")
-    for thing in drawn:
-        strokes.append(_thing_label(labels, thing, low, high, paper, review, edges))
+    for socket in found.sockets:
+        strokes += _socket(socket, wall, paper, labels, review)
+    for near in drawn:
+        strokes.append(_thing_label(labels, near, low, high, paper, review))
     x, y = paper.at((low[0] + high[0]) / 2, (low[1] + high[1]) / 2)
     size = f"{show(length(high[0] - low[0]), review.units)} by {show(length(high[1] - low[1]), review.units)}"
     strokes.append(labels.place([(x, y + 5), (x, y + 22), (x, y - 13), (x, y + 39)], size))
     height = ABOVE + tall + BELOW
     ids = f"{prefix}room-name {prefix}room-desc"
-    said = [text for text in said if text]
     svg = (
         f'<svg class="view room" role="img" aria-labelledby="{ids}" width="{number(wide)}" '
         f'height="{number(height)}" viewBox="0 0 {number(wide)} {number(height)}">'
         f'<title id="{prefix}room-name">The piece in its room, from above</title>'
-        f'<desc id="{prefix}room-desc">{words("; ".join(said))}</desc>{"".join(strokes)}</svg>'
+        f'<desc id="{prefix}room-desc">{words("; ".join(found.said))}</desc>{"".join(strokes)}</svg>'
     )
     remarks = []
-    far = [_name(thing) for thing in things if thing not in drawn and thing.kind != "skirting"]
+    far = [near.name for near in found.near if near not in drawn and near.thing.kind != "skirting"]
     if far:
         remarks.append(f"Too far away to be drawn: {', '.join(far)}.")
     if labels.left_out:
         remarks.append("Some words found no room in the drawing; the list has all.")
-    return RoomShown(svg, tuple(said), tuple(remarks))
+    return RoomShown(svg, found.said, tuple(remarks))
 
 
-_SIDES: dict[RoomSide, tuple[int, bool]] = {
-    "left": (0, True),
-    "right": (0, False),
-    "front": (1, True),
-    "behind": (1, False),
-}
-_WHERE: dict[RoomSide, str] = {
-    "left": "on the left",
-    "right": "on the right",
-    "front": "in front",
-    "behind": "behind",
-}
+def _socket(socket: Socket, wall: float, paper: _Paper, labels: _Labels, review: Review) -> Iterator[str]:
+    """An outlet as a triangle on the wall, a switch as a square, and how high it is."""
+    x, y = paper.at(socket.place.across, wall)
+    points = [(x - MARK, y), (x + MARK, y), (x, y + 1.8 * MARK)]
+    square = [(x - MARK, y), (x + MARK, y), (x + MARK, y + 1.5 * MARK), (x - MARK, y + 1.5 * MARK)]
+    yield outline(points if socket.kind == "outlet" else square, "socket")
+    up = show(length(socket.place.up), review.units)
+    yield labels.place([(x, y - WALL - 4), (x, y + 26), (x, y + 42)], f"{socket.kind} {up} up")
 
 
-def _place(thing: Obstacle) -> float:
-    """Where the face of a thing is, on its own axis."""
-    assert thing.side is not None
-    axis, low_side = _SIDES[thing.side]
-    return thing.high[axis] if low_side else thing.low[axis]
-
-
-def _away(thing: Obstacle, low: tuple[float, ...], high: tuple[float, ...]) -> float:
-    assert thing.side is not None
-    axis, low_side = _SIDES[thing.side]
-    return low[axis] - _place(thing) if low_side else _place(thing) - high[axis]
-
-
-def _name(thing: Obstacle) -> str:
-    assert thing.side is not None
-    return f"{thing.kind} {_WHERE[thing.side]}"
-
-
-def _seen_once(opening: list[Moved]) -> Iterator[Moved]:
+def _seen_once(opens: Sequence[Opens]) -> Iterator[Opens]:
     """What opens or slides, those that lie over each other in this view once."""
     told: set[tuple[int, ...]] = set()
-    for moved in opening:
-        swept = moved.whole_swept
-        key = tuple(round(each) for each in (*swept.low[:2], *swept.high[:2]))
+    for each in opens:
+        swept = each.moved.whole_swept
+        key = tuple(round(place) for place in (*swept.low[:2], *swept.high[:2]))
         if key not in told:
             told.add(key)
-            yield moved
+            yield each
 
 
-def _paper(
-    low: tuple[float, ...], high: tuple[float, ...], drawn: list[Obstacle], moves: list[Moved]
-) -> tuple[_Paper, float]:
+def _paper(low: Vector, high: Vector, drawn: list[Near], moves: list[Opens]) -> tuple[_Paper, float]:
     """The scale and the place of the drawing, and how tall it is on paper."""
     xs, ys = [low[0], high[0]], [low[1], high[1]]
-    for thing in drawn:
-        assert thing.side is not None
-        (xs if thing.side in ("left", "right") else ys).append(_place(thing))
-    for moved in moves:
-        swept = moved.whole_swept
+    for near in drawn:
+        (xs if near.side in ("left", "right") else ys).append(near.place)
+    for each in moves:
+        swept = each.moved.whole_swept
         xs += [swept.low[0], swept.high[0]]
         ys += [swept.low[1], swept.high[1]]
     wide_mm, tall_mm = max(max(xs) - min(xs), TOLERANCE_MM), max(max(ys) - min(ys), TOLERANCE_MM)
@@ -196,11 +158,11 @@ def _paper(
     return _Paper(min(xs), max(ys) + HOT / scale, scale, inset), tall_mm * scale + 2 * HOT
 
 
-def _thing(thing: Obstacle, paper: _Paper, tall: float, wide: float) -> Iterator[str]:
+def _thing(near: Near, paper: _Paper, tall: float, wide: float) -> Iterator[str]:
     """A wall as a hatched strip, a skirting as a line, what is hot as a crossed box."""
-    assert thing.side is not None
-    axis, low_side = _SIDES[thing.side]
-    x, y = paper.at(_place(thing), _place(thing))
+    thing = near.thing
+    axis, low_side = SIDES[near.side]
+    x, y = paper.at(near.place, near.place)
     deep = HOT if thing.kind in ("heater", "stove", "flue") else WALL
     if axis == 0:
         x0, x1 = (x - deep, x) if low_side else (x, x + deep)
@@ -224,20 +186,14 @@ def _thing(thing: Obstacle, paper: _Paper, tall: float, wide: float) -> Iterator
 
 
 def _thing_label(
-    labels: _Labels,
-    thing: Obstacle,
-    low: tuple[float, ...],
-    high: tuple[float, ...],
-    paper: _Paper,
-    review: Review,
-    edges: tuple[float, float],
+    labels: _Labels, near: Near, low: Vector, high: Vector, paper: _Paper, review: Review
 ) -> str:
     """How far off it is, beside it."""
-    away = _away(thing, low, high)
-    if thing.side is None or thing.kind == "skirting" or (thing.kind == "wall" and away <= TOLERANCE_MM):
+    thing, away = near.thing, near.away
+    if thing.kind == "skirting" or (thing.kind == "wall" and away <= TOLERANCE_MM):
         return ""
     text = f"{thing.kind} {show(length(away), review.units)}"
-    axis, low_side = _SIDES[thing.side]
+    axis, low_side = SIDES[near.side]
     if axis == 0:
         side = low[0] if low_side else high[0]
         x, y = paper.at(side, (low[1] + high[1]) / 2)
@@ -246,8 +202,8 @@ def _thing_label(
         spots = [(x, y + row * ROW) for row in (0, 1, -1, 2, -2, 4, -4, 6)]
     else:
         side = low[1] if low_side else high[1]
-        x, y = paper.at((low[0] + high[0]) / 2, (_place(thing) + side) / 2)
-        far = paper.at(0.0, _place(thing))[1]
+        x, y = paper.at((low[0] + high[0]) / 2, (near.place + side) / 2)
+        far = paper.at(0.0, near.place)[1]
         beyond = far + HOT + 12 if low_side else far - HOT - 4
         spots = [
             (x, y + 5),
@@ -299,16 +255,6 @@ def _move(moved: Moved, stroke: Stroke | None, paper: _Paper) -> Iterator[str]:
     yield f"<g>{title}{arc}{leaf}{struck}</g>"
 
 
-def _struck(review: Review) -> dict[str, Stroke]:
-    """The first stroke of each thing that moves."""
-    found: dict[str, Stroke] = {}
-    for stroke in review.swings.strokes if review.plan.movings else ():
-        name = stroke.moved.moving.name
-        if name not in found or stroke.way < found[name].way:
-            found[name] = stroke
-    return found
-
-
 def _stroke_label(labels: _Labels, moved: Moved, stroke: Stroke, paper: _Paper, review: Review) -> str:
     if moved.hinge is not None and moved.hinge.axis == Axis.UP:
         text = f"strikes at {show(Value(math.degrees(stroke.way), 'angle'), review.units)}"
@@ -321,20 +267,3 @@ def _stroke_label(labels: _Labels, moved: Moved, stroke: Stroke, paper: _Paper, 
     return labels.place(
         [(x, y + 14), (x + 50, y + 14), (x - 50, y + 14), (x, y + 30), (x, y - 14)], text, "force sag"
     )
-
-
-def _move_said(moved: Moved, stroke: Stroke | None, review: Review) -> str:
-    moving, units = moved.moving, review.units
-    if moving.kind == "slides":
-        said = f"{moving.name} slides out {show(length(moving.distance or 0.0), units)}"
-        return said if stroke is None else f"{said}, strikes after {show(length(stroke.way), units)}"
-    said = f"{moving.name} opens {show(Value(moving.degrees or 0.0, 'angle'), units)}"
-    if stroke is None:
-        return said
-    return f"{said}, strikes at {show(Value(math.degrees(stroke.way), 'angle'), units)}"
-
-
-def _walls_said(thing: Obstacle, low: tuple[float, ...], high: tuple[float, ...], review: Review) -> str:
-    away = _away(thing, low, high)
-    near = "close by" if away <= TOLERANCE_MM else f"{show(length(away), review.units)} away"
-    return f"{_name(thing)}, {near}"

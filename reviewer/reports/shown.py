@@ -8,12 +8,14 @@ from reviewer.reports.content import JointRow, Verdict
 from reviewer.reports.drawing import Drawing
 from reviewer.reports.finishing import NeedRow, SurfaceTable, TimeRow
 from reviewer.reports.joint_drawings import JointDrawings
+from reviewer.reports.joint_use import JointUseLine
 from reviewer.reports.lists import FinishStep
 from reviewer.reports.order import StepRow
 from reviewer.reports.room_drawing import RoomShown
 from reviewer.reports.stability_page import StandingOnPage
 from reviewer.reports.standing import Standing
 from reviewer.reports.timeline import Sheet
+from reviewer.reports.wall_fixing_drawing import WallFixingOnPage
 
 
 class Line(NamedTuple):
@@ -91,19 +93,6 @@ class UseLine(NamedTuple):
     weight: str  # "error" past the limit, else empty
 
 
-class JointUseLine(NamedTuple):
-    """Joints that are used alike, in words; ``weight`` is "error" past what they may bear, else empty."""
-
-    names: str
-    to: str
-    comes: str
-    limit: str  # empty where no value is given
-    says: str  # what gives way first, or why no value is given
-    percent: str
-    bar: str
-    weight: str
-
-
 class LoadsShown(NamedTuple):
     """The way of the loads: its drawing (empty where there is none), the balance, and what lands where."""
 
@@ -158,16 +147,6 @@ class Bar(NamedTuple):
     price: str
     cuts: str
     svg: str
-
-
-class WallFixing(NamedTuple):
-    """How a piece is fixed to the wall: its drawing, the figures line by line, and what to mind."""
-
-    title: str
-    svg: str  # empty where there is too much to draw
-    caption: str
-    figures: tuple[tuple[str, str], ...]
-    remarks: tuple[str, ...]
 
 
 class Schedule(NamedTuple):
@@ -242,7 +221,8 @@ class PlanPage(NamedTuple):
     groups: tuple[Group, ...]
     drawing: Drawing
     key: tuple[Card, ...]  # the findings that carry a label in the drawing
-    wall_fixings: tuple[WallFixing, ...]
+    wall_fixings: tuple[WallFixingOnPage, ...]
+    wall_fixings_more: str
     use: tuple[UseLine, ...]
     use_more: str  # of the rows that are left out; empty where none is
     use_limits: tuple[str, ...]  # who set the limits of which kinds

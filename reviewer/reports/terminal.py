@@ -392,6 +392,36 @@ def _stability(report: Report, look: Look) -> Iterator[str]:
         yield ""
 
 
+def _in_room(report: Report, look: Look) -> Iterator[str]:
+    """Where the piece stands and what is about it, in a full review."""
+    if not look.full or report.review is None or report.review.plan.room is None:
+        return
+    from reviewer.reports.room import room_line
+
+    yield look.painted("In its room", "1")
+    yield ""
+    yield from wrapped(f"Stands in {room_line(report.review.plan.room, report.units)}.", look.width)
+    for text in report.in_room.said if report.in_room is not None else ():
+        yield from wrapped(text, look.width, " -  ", " " * INDENT)
+    yield ""
+
+
+def _wall_fixings(report: Report, look: Look) -> Iterator[str]:
+    """How each piece is fixed to the wall, in a full review."""
+    if not look.full or not report.wall_fixings:
+        return
+    from reviewer.reports.wall_fixing import LEAD, wall_fixing_lines
+
+    yield look.painted("Fixing to the wall", "1")
+    yield ""
+    yield from wrapped(LEAD, look.width)
+    for name, rows in wall_fixing_lines(report.wall_fixings):
+        yield from wrapped(name, look.width)
+        for text in rows:
+            yield from wrapped(text, look.width, " -  ", " " * INDENT)
+        yield ""
+
+
 def _assumptions(report: Report, look: Look) -> Iterator[str]:
     taken = report.assumptions
     if not taken:
@@ -511,6 +541,8 @@ def _plan(report: Report, look: Look) -> Iterator[str]:
                 yield from _finding(finding, report, look)
     yield from _waivers(report, look)
     yield from _finishes(report, look)
+    yield from _in_room(report, look)
+    yield from _wall_fixings(report, look)
     yield from _carried(report, look)
     yield from _stability(report, look)
     yield from _hardware(report, look)

@@ -10,9 +10,11 @@ import math
 from bisect import bisect_right
 from typing import NamedTuple
 
+from reviewer.reports.finish_times import clock_said, day_said, time_said
 from reviewer.reports.finishing import ending_said, what_said
 from reviewer.reports.svg import Point, hatching, label, line, number, outline, words
-from reviewer.workshop.finish_timetable import DAY, Ending, Task, Timetable, clock_said, day_said, time_said
+from reviewer.workshop.drying_times import DAY
+from reviewer.workshop.finish_timetable import Ending, Task, Timetable
 
 #: The room at the left for days, a column, and a bar in it; drawing units.
 GUTTER, COLUMN, BAR = 84.0, 158.0, 14.0

@@ -15,11 +15,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from itertools import combinations, islice
+from itertools import islice
 
-from reviewer.geometry.vectors import UNITS, cross, dot, minus, moved, times, turned_round, unit
+from reviewer.geometry.vectors import UNITS, dot, moved, times, turned_round
 from reviewer.model.plan import GROUNDS, Fastening, FasteningKind
-from reviewer.records import NamedTuple
 from reviewer.reference.gauges import pocket_geometry
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint, SettingOut
@@ -29,6 +28,7 @@ from reviewer.workshop.driving import ENDS, SIDES, Driver, Patch, joint_axis, pa
 from reviewer.workshop.fastener_rows import count_in, pattern_assumed, spots
 from reviewer.workshop.fastener_sizes import biscuit_for, thickness_of
 from reviewer.workshop.placed import Placed
+from reviewer.workshop.seams import Seam, on_seam, slanting_seam
 from reviewer.workshop.wood_along import Wood
 
 PLACED_KINDS: tuple[FasteningKind, ...] = (
@@ -44,32 +44,7 @@ PLACED_KINDS: tuple[FasteningKind, ...] = (
 MOST_PLACED = 50_000
 #: Where bodies meet, wood may begin this far off the seam: a round bar is many-sided there.
 _SLACK_MM = 1.0
-#: Ways less apart from flat than this (as a sine) have no direction to go by.
-_FLAT = 1e-6
 _HIDDEN = ("dowels", "loose tenons", "biscuits")
-
-
-class Seam(NamedTuple):
-    """Where two parts meet, as a flat place. ``normal`` goes from the head part into the point part.
-
-    ``origin`` is a point of it; ``along`` and ``across`` are unit vectors in it, and ``run`` and ``width``
-    how far it reaches from the origin on them, mm.
-    """
-
-    origin: Vector
-    normal: Vector
-    along: Vector
-    across: Vector
-    run: tuple[float, float]
-    width: tuple[float, float]
-
-    def at(self, along: float, across: float) -> Vector:
-        o, a, c = self.origin, self.along, self.across
-        return (
-            o[0] + a[0] * along + c[0] * across,
-            o[1] + a[1] * along + c[1] * across,
-            o[2] + a[2] * along + c[2] * across,
-        )
 
 
 class Placer:
@@ -113,7 +88,7 @@ class Placer:
         towards = self.driver.is_low(joint, head, point, axis)
         if contact is not None and joint.overlap is None and contact.corners:
             normal = contact.normal if head == contact.first else turned_round(contact.normal)
-            return _slanting_seam(contact.corners, normal, run, self.driver.middle)
+            return slanting_seam(contact.corners, normal, run, self.driver.middle)
         along = patch.run(axis) if run is None else run
         across = 3 - axis - along
         low, high = patch.low, patch.high
@@ -257,7 +232,7 @@ class Placer:
         # The axis leaves the end in the middle of the wood, wherever that end lies on the other part.
         leaves = stock * pocket_geometry().exit_share / math.sin(angle)
         for number, (along, _) in enumerate(spots(seam.run, seam.width, count, fastening, one_row=True)):
-            at = _on(seam, along, solid, through, 0.0)
+            at = on_seam(seam, along, solid, through, 0.0)
             head_at = moved(at, way, -grip)
             yield Placed(
                 joint,
@@ -297,7 +272,7 @@ class Placer:
             side = -towards if fastening.driven_from is None and number % 2 else towards
             out, through = self._ways(solid, seam.normal, bored, side)
             way = moved(times(out, math.cos(slant)), through, math.sin(slant))
-            at = _on(seam, along, solid, through, start * math.sin(slant) - stock / 2)
+            at = on_seam(seam, along, solid, through, start * math.sin(slant) - stock / 2)
             mouth = moved(at, way, -start)
             head_at = moved(mouth, way, sunk) if sunk else mouth
             yield Placed(
@@ -373,57 +348,6 @@ class Placer:
             times(out, math.copysign(1.0, dot(out, normal))),
             times(through, math.copysign(1.0, through[bored] * towards)),
         )
-
-
-def _on(seam: Seam, along: float, solid: Solid, through: Vector, off: float) -> Vector:
-    """The point of a seam at a place of its row, ``off`` mm past the middle of a board's thickness."""
-    start = seam.at(along, 0.0)
-    middle = (
-        (solid.low[0] + solid.high[0]) / 2,
-        (solid.low[1] + solid.high[1]) / 2,
-        (solid.low[2] + solid.high[2]) / 2,
-    )
-    across = dot(seam.across, through)
-    if abs(across) < _FLAT:
-        return seam.at(along, sum(seam.width) / 2)
-    return moved(start, seam.across, (dot(minus(middle, start), through) + off) / across)
-
-
-def _slanting_seam(
-    corners: tuple[Vector, ...], normal: Vector, run: int | None, middle_of_all: Vector
-) -> Seam:
-    """The seam of a patch that follows no axis of the piece. Its row lies along the middle of the patch."""
-    count = len(corners)
-    x, y, z = (sum(each[axis] for each in corners) / count for axis in range(3))
-    origin = (x, y, z)
-
-    def extent(way: Vector) -> tuple[float, float]:
-        reach = [dot(minus(each, origin), way) for each in corners]
-        return min(reach), max(reach)
-
-    ways = []
-    for axis in range(3) if run is None else (run,):
-        flat = moved(UNITS[axis], normal, -dot(UNITS[axis], normal))
-        if math.hypot(*flat) > _FLAT:
-            ways.append(unit(flat))
-    along = max(ways, key=lambda way: extent(way)[1] - extent(way)[0])
-    if dot(minus(origin, middle_of_all), along) > TOLERANCE_MM:
-        along = turned_round(along)
-    across = cross(normal, along)
-    if dot(minus(origin, middle_of_all), across) > TOLERANCE_MM:
-        across = turned_round(across)
-    width = extent(across)
-    middle = (width[0] + width[1]) / 2
-    # Where the middle line of the patch enters and leaves it. The corners may be those of several pieces, so
-    # they need not go round: the outline is the outermost of all lines between two of them.
-    reach = []
-    for one, two in combinations(corners, 2):
-        low, high = dot(minus(one, origin), across), dot(minus(two, origin), across)
-        if (low - middle) * (high - middle) <= 0 and low != high:
-            share = (middle - low) / (high - low)
-            near, far = dot(minus(one, origin), along), dot(minus(two, origin), along)
-            reach.append(near + share * (far - near))
-    return Seam(origin, normal, along, across, (min(reach), max(reach)) if reach else extent(along), width)
 
 
 def fastener_places(setting: SettingOut) -> tuple[Placed, ...]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from reviewer.findings import Edit, Filling, Finding, Severity
 from reviewer.geometry.vectors import Vector, dot, moved, times, unit
-from reviewer.model.plan import GROUNDS
+from reviewer.model.plan import GROUNDS, Surfacing
 from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import rule
@@ -21,6 +21,10 @@ if TYPE_CHECKING:
 _MOSTLY = 0.7
 #: What covers a pocket is looked for along a line so thick, mm.
 _THIN = 1.0
+
+
+#: The sides of a part in words, low and high, by axis.
+_SIDES = (("left", "right"), ("front", "back"), ("under", "top"))
 
 
 class _Face(NamedTuple):
@@ -42,8 +46,7 @@ def _face(placed: Placed) -> _Face | None:
 def _side(out: Vector) -> str:
     """Which way a face looks, in a word."""
     axis = max(range(3), key=lambda each: abs(out[each]))
-    names = (("left", "right"), ("front", "back"), ("under", "top"))
-    return names[axis][1 if out[axis] > 0 else 0]
+    return _SIDES[axis][out[axis] > 0]
 
 
 class _Eye:
@@ -60,11 +63,11 @@ class _Eye:
         wall = room.wall if room is not None else None
         self.unseen = {"under", "back", *((wall,) if wall in ("left", "right") else ())}
 
-    def sees(self, face: _Face | None, part: str) -> bool:
+    def sees(self, face: _Face, part: str) -> bool:
         """Whether a pocket in a face of a part shows: on the outside, with nothing in front of it."""
         from reviewer.workshop.sweeps import Sweep, stands_in
 
-        if face is None or _side(face.out) in self.unseen or max(map(abs, face.out)) < _MOSTLY:
+        if _side(face.out) in self.unseen or max(map(abs, face.out)) < _MOSTLY:
             return False
         to_middle = tuple(a - b for a, b in zip(self.middle, face.at, strict=True))
         if sum(a * b for a, b in zip(to_middle, face.out, strict=True)) > 0:
@@ -73,6 +76,22 @@ class _Eye:
         return not any(
             solid.name != part and stands_in(solid, line) for solid in self.near.within(line.bounds)
         )
+
+
+def _plugged(review: Review) -> set[tuple[str, str]]:
+    """The parts, each with a side of it, whose finish plugs the pockets there."""
+    plugging = [
+        place
+        for place, finish in enumerate(review.plan.finishes)
+        if any(isinstance(step, Surfacing) and step.work == "plug pockets" for step in finish.steps)
+    ]
+    if not plugging:
+        return set()
+    return {
+        (each.part, _SIDES[each.face[0]][each.face[1] == "high"])
+        for each in review.schedules
+        if any(place in each.finishes for place in plugging)
+    }
 
 
 #: What the plan says for the face opposite to one.
@@ -117,7 +136,7 @@ def _finding(review: Review, eye: _Eye, group: list[Placed]) -> Finding:
         at=fastening.from_span or fastening.span,
         says=f"The pockets in {{heads}} are bored in the {{sides}} {'face' if len(sides) == 1 else 'faces'}, "
         f"which {'is' if len(sides) == 1 else 'are'} seen when the piece is in use: nothing covers them.",
-        do=f"{do}; where they are plugged, accept it with that reason.",
+        do=f"{do}; where they are to be plugged, say so in the finish of that face (“plug pockets”).",
         values=values,
         edit=edit,
     )
@@ -134,8 +153,8 @@ def pocket_shows(review: Review) -> Iterator[Finding]:
     that no wall is on, away from the middle of the piece, and no other part stands in front of the pocket.
 
     Leaves out: The back and the underside, which are not seen in use, and the inside of an open case.
-    How far up the piece hangs: a top face above the eyes is told too. Plugs: the plan can not say them,
-    so accept the finding with that reason.
+    How far up the piece hangs: a top face above the eyes is told too. Pockets in a face whose finish says
+    `plug pockets`: plugs-show tells what shows of those.
 
     Sources: common practice, no source
 
@@ -164,10 +183,13 @@ def pocket_shows(review: Review) -> Iterator[Finding]:
     pockets = [placed for placed in review.placed if placed.kind == "pocket screws"]
     if not pockets:
         return
-    eye = _Eye(review)
+    eye, plugged = _Eye(review), _plugged(review)
     groups: dict[int, list[Placed]] = {}
     for placed in pockets:
-        if eye.sees(_face(placed), placed.head_part):
+        face = _face(placed)
+        if face is None or (placed.head_part, _side(face.out)) in plugged:
+            continue
+        if eye.sees(face, placed.head_part):
             groups.setdefault(id(placed.fastening), []).append(placed)
     for group in groups.values():
         yield _finding(review, eye, group)

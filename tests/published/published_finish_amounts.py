@@ -9,8 +9,8 @@ from reviewer.language.source import Span
 from reviewer.model.plan import Shop
 from reviewer.reference.finishes import find_finish
 from reviewer.reference.spreading import spread, spread_of_solids
+from reviewer.workshop.drying_times import drying_factor, slowed_by
 from reviewer.workshop.finish_quantities import cans_for, coat_litres
-from reviewer.workshop.finish_timetable import drying_factor, slowed_by
 
 
 def _product(i: Inputs) -> str:

@@ -1,15 +1,20 @@
-"""The piece in its room from above: what is drawn, where, and what is left to words."""
+"""The piece in its room: what is drawn, where, what is left to words, and the same in text and JSON."""
 
 from __future__ import annotations
 
+import json
 import re
 import xml.etree.ElementTree as ElementTree
 
 import pytest
 
+from reviewer.reports.content import Report
 from reviewer.reports.gathering import report_of
 from reviewer.reports.html import render_html
-from reviewer.reports.room_drawing import RoomShown, room_drawing
+from reviewer.reports.in_room import MOVEMENTS, in_room
+from reviewer.reports.json_report import render_json
+from reviewer.reports.room_drawing import PARTS, RoomShown, room_drawing
+from reviewer.reports.terminal import render_terminal
 from tests.support import look_at, review_of
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -29,7 +34,8 @@ part door: panel, upright, facing front, 24 across, 29 1/2 tall, bottom 1/4 abov
 
 
 def drawn(room: str) -> RoomShown | None:
-    return room_drawing(review_of(CUPBOARD.format(room=room)), "p-")
+    review = review_of(CUPBOARD.format(room=room))
+    return room_drawing(review, in_room(review), "p-")
 
 
 def elements(shown: RoomShown) -> list[ElementTree.Element]:
@@ -40,7 +46,8 @@ def test_nothing_to_draw() -> None:
     assert drawn("") is None
     plain = 'plan "Bench" in inches\nstock board: 1x8 pine\n'
     plain += "part seat: board, across, flat, 24 long, left at 0, front at 0, on floor\nroom hall: indoors\n"
-    assert room_drawing(review_of(plain), "") is None
+    assert in_room(review_of(plain)) is None
+    assert room_drawing(review_of(plain), None, "") is None
 
 
 def test_what_is_drawn_and_said() -> None:
@@ -90,3 +97,90 @@ def test_the_page_has_it(room: str) -> None:
     page = render_html([report])
     assert '<section id="plan1-room">' in page
     assert page == render_html([report])
+
+
+FULL_ROOM = (
+    "room hall: indoors, wall behind, wall left 2 away, skirting 4 tall, outlet 6 across 12 up\n"
+    "    switch 20 across 48 up, heater right 10 away"
+)
+
+
+def reported(room: str) -> Report:
+    found = look_at(CUPBOARD.format(room=room))
+    return report_of(found.source, found.problems, found.review, found.judgement)
+
+
+def test_text_and_json_tell_the_same() -> None:
+    """2 in = 50.8 mm to the left wall; the leaf strikes the skirting at 93.3 degrees (sum above)."""
+    told = reported(FULL_ROOM)
+    plan = json.loads(render_json([told]))["plans"][0]
+    text = " ".join(render_terminal([told], full=True).split())
+    assert f"In its room Stands in {plan['room']}." in text
+    shown = drawn(FULL_ROOM)
+    assert shown is not None
+    for line in shown.said:
+        assert f" - {line}" in text
+    room = plan["in_room"]
+    said = [each["says"] for each in (*room["near"], *room["opens"], *room["sockets"]) if each["says"]]
+    assert tuple(said) == shown.said
+    near = [(each["kind"], each["side"], each["away_mm"]) for each in room["near"]]
+    assert ("wall", "left", 50.8) in near
+    assert ("skirting", "left", 34.925) in near  # 5/8 in thick where the plan does not say
+    assert ("heater", "right", 254.0) in near
+    (door,) = room["opens"]
+    assert (door["name"], door["opens_degrees"], door["slides_mm"]) == ("door", 110.0, None)
+    assert door["strikes_at_degrees"] == pytest.approx(93.3, abs=0.05)
+    assert door["strikes_at_mm"] is None
+    assert room["sockets"][0] == {
+        "kind": "outlet",
+        "across_mm": 152.4,
+        "up_mm": 304.8,
+        "says": "outlet 6 in across, 12 in up",
+    }
+
+
+def test_a_room_of_which_nothing_counts_is_a_line() -> None:
+    plain = CUPBOARD.format(room="room hall: indoors").replace(", opens 110 degrees, hinged left", "")
+    found = look_at(plain)
+    told = report_of(found.source, found.problems, found.review, found.judgement)
+    plan = json.loads(render_json([told]))["plans"][0]
+    assert (plan["room"], plan["in_room"]) == ("hall: indoors", None)
+    assert "Stands in hall: indoors.\n\n" in render_terminal([told], full=True)
+    assert "Stands in" not in render_terminal([told])
+
+
+def test_the_short_terminal_review_leaves_it_out() -> None:
+    found = look_at(CUPBOARD.format(room=FULL_ROOM))
+    short = report_of(found.source, found.problems, found.review, found.judgement, lists=False, carried=False)
+    assert short.in_room is None
+    assert "In its room" not in render_terminal([short])
+
+
+MANY = """
+plan "Row of flaps" in inches
+stock panel: birch plywood 3/4
+part base: panel, across, flat, 14 deep, {wide} long, left at 0, front at 0, on floor
+part flap: panel, upright, facing front, 8 across, 10 tall, left at 0, bottom 1 above floor
+    against front of base, opens 90 degrees, hinged left
+    {copies} copies every 9 across
+room hall: indoors, wall behind
+"""
+
+
+def test_what_is_too_much_is_counted() -> None:
+    copies = MOVEMENTS + 2
+    review = review_of(MANY.format(copies=copies, wide=9 * copies))
+    found = in_room(review)
+    assert found is not None
+    assert len(found.opens) == copies
+    assert found.said[-1] == "2 more things open; the JSON has all"
+    assert len(found.said) == 1 + MOVEMENTS + 1
+
+
+def test_a_piece_of_many_parts_is_told_in_words_only() -> None:
+    review = review_of(MANY.format(copies=PARTS, wide=9 * PARTS))
+    shown = room_drawing(review, in_room(review), "p-")
+    assert shown is not None
+    assert shown.svg == ""
+    assert shown.said[0] == "wall behind, close by"
+    assert shown.remarks == ("A piece of more than 400 parts is not drawn in its room.",)

@@ -1,22 +1,38 @@
-"""The part of the page on how a piece is fixed to the wall: its drawing, its figures, its cautions."""
+"""How a piece is fixed to the wall, as the page, the terminal and the JSON tell it: drawing, figures, cautions."""
 
 from __future__ import annotations
 
+import html
+import json
 import re
+import subprocess
+import sys
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
 
-from reviewer.reports.wall_fixing import wall_fixings
+from reviewer.reports.content import Report
+from reviewer.reports.gathering import report_of
+from reviewer.reports.html import render_html
+from reviewer.reports.json_report import render_json
+from reviewer.reports.terminal import render_terminal
+from reviewer.reports.wall_fixing import LEAD, PIECES, wall_fixings
+from reviewer.reports.wall_fixing_drawing import WallFixingOnPage, wall_fixings_on_page
 from tests.rules.safety.test_wall_restraints import case
 from tests.support import look_at, review_of
 
 PLANS = Path(__file__).parent.parent.parent / "plans"
 
 
-def shown(text: str):  # type: ignore[no-untyped-def]
-    return wall_fixings(review_of(text), "plan1-")
+def shown(text: str) -> tuple[WallFixingOnPage, ...]:
+    review = review_of(text)
+    return wall_fixings_on_page(review, wall_fixings(review), "plan1-")
+
+
+def report(text: str) -> Report:
+    found = look_at(text)
+    return report_of(found.source, found.problems, found.review, found.judgement)
 
 
 def figures(text: str) -> dict[str, str]:
@@ -92,11 +108,104 @@ def test_a_plan_without_a_wall_has_no_such_part() -> None:
 
 
 def test_the_page_defers() -> None:
-    from reviewer.reports.gathering import report_of
-    from reviewer.reports.html import render_html
-
-    found = look_at(case("strap, screws #10 x 2 1/2 into stud, 56 up, 2 of them"))
-    page = render_html([report_of(found.source, found.problems, found.review, found.judgement)])
+    page = render_html([report(case("strap, screws #10 x 2 1/2 into stud, 56 up, 2 of them"))])
     assert "a calculation is no certification" in page
     assert "local codes and licensed practice come first" in page
     assert 'id="plan1-wall"' in page
+
+
+TIED = case("strap, screws #10 x 2 1/2 into stud, 56 up, 2 of them")
+MANY = """
+plan "A row of ledges" in inches
+stock board: 1x4 pine
+room hall: indoors, wall behind, studs every 16
+part ledge: board, across, on edge, 40 long, left at 0, bottom 60 above floor, against wall
+    {copies} copies every 48 across
+join ledge.* to wall: screws #8 x 3, every 16
+"""
+
+
+def test_every_report_tells_the_same_figures() -> None:
+    told = report(TIED)
+    page, text = render_html([told]), render_terminal([told], full=True)
+    (fixing,) = json.loads(render_json([told]))["plans"][0]["wall_fixings"]
+    flat = " ".join(text.split())
+    assert "Fixing to the wall" in text
+    assert LEAD in flat
+    assert fixing["says"] == LEAD
+    assert LEAD in page
+    found = figures(TIED)
+    assert len(found) == 6
+    assert {each["name"]: each["text"] for each in fixing["figures"]} == found
+    for name, value in found.items():
+        assert f"- {name}: {value}" in flat
+        assert f'<th scope="row">{name}</th><td>{value}</td>' in page
+    assert len(fixing["remarks"]) == 2
+    for remark in fixing["remarks"]:
+        assert remark in flat
+        assert remark in html.unescape(page)
+
+
+def test_the_short_terminal_review_leaves_it_out() -> None:
+    found = look_at(TIED)
+    short = report_of(found.source, found.problems, found.review, found.judgement, lists=False, carried=False)
+    assert short.wall_fixings == ()
+    assert "Fixing to the wall" not in render_terminal([short])
+
+
+def test_a_tied_case_in_json() -> None:
+    """60 lb of test load = 266.9 N; 56 in = 1422.4 mm; 1 21/32 in of thread is 42 mm."""
+    (fixing,) = json.loads(render_json([report(TIED)]))["plans"][0]["wall_fixings"]
+    assert fixing["hung"] is None
+    restrained = fixing["restrained"]
+    assert restrained["needed_n"] == pytest.approx(60 * 4.448222, rel=1e-6)
+    assert 0 < restrained["pull_n"] < restrained["needed_n"]
+    (tied,) = restrained["restraints"]
+    assert (tied["of"], tied["device"], tied["count"], tied["into"]) == ("case", "strap", 2, "stud")
+    assert tied["height_mm"] == pytest.approx(1422.4)
+    assert tied["fixed_to"] == ["side.left", "side.right"]
+    assert tied["holds_n"] == pytest.approx(159 * 4.448222, rel=0.005)
+    assert tied["thread_mm"] == pytest.approx(1.65625 * 25.4, abs=0.4)
+    assert (tied["board_only"], tied["studs_for_certain"], tied["studs_at_most"]) == (False, 2, 3)
+
+
+def test_masonry_has_no_hold_in_json() -> None:
+    text = case("strap, screws #10 x 2 1/2 into masonry, 56 up, 2 of them")
+    (fixing,) = json.loads(render_json([report(text)]))["plans"][0]["wall_fixings"]
+    (tied,) = fixing["restrained"]["restraints"]
+    assert (tied["holds_n"], tied["thread_mm"], tied["studs_for_certain"]) == (None, None, None)
+
+
+def test_what_hangs_in_json_balances() -> None:
+    """Moments about the line that it bears on, and the weight on the screws, summed here again."""
+    told = report((PLANS / "wall-shelf.plan").read_text("utf-8"))
+    (fixing,) = json.loads(render_json([told]))["plans"][0]["wall_fixings"]
+    hung = fixing["hung"]
+    assert fixing["restrained"] is None
+    assert hung["moment_n_mm"] == pytest.approx(hung["weight_n"] * hung["out_mm"], rel=1e-6)
+    turned = sum(each["pull_n"] * (each["up_mm"] - hung["bearing_mm"]) for each in hung["screws"])
+    assert turned == pytest.approx(hung["moment_n_mm"], rel=1e-6)
+    assert sum(each["shear_n"] for each in hung["screws"]) == pytest.approx(hung["weight_n"], rel=1e-6)
+    assert sum(each["pull_n"] for each in hung["screws"]) == pytest.approx(hung["pull_n"], rel=1e-6)
+    assert all(each["meets_stud"] for each in hung["screws"])
+
+
+def test_many_pieces_are_counted_in_text_and_whole_in_json() -> None:
+    told = report(MANY.format(copies=PIECES + 3))
+    document = json.loads(render_json([told]))["plans"][0]
+    assert len(document["wall_fixings"]) == PIECES + 3
+    more = "3 more pieces are fixed to the wall; the JSON has them all."
+    assert more in render_terminal([told], full=True)
+    page = render_html([told])
+    assert more in page
+    assert page.count('class="view wall-fixing"') == PIECES
+
+
+def test_text_and_json_load_no_drawing() -> None:
+    code = (
+        "import sys\nfrom reviewer.reports.wall_fixing_json import wall_fixing_json\n"
+        "print([name for name in sys.modules if name.startswith('reviewer.reports') and "
+        "any(word in name for word in ('drawing', 'svg', 'projection'))])"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, check=True, text=True)
+    assert done.stdout.strip() == "[]"

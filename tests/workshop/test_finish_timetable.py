@@ -9,15 +9,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from reviewer.reports.finish_times import clock_said, day_said, time_said
+from reviewer.workshop.drying_times import DAY
 from reviewer.workshop.finish_timetable import (
-    DAY,
     NO_DAYS_LEFT,
     TOO_LONG,
     Timetable,
-    clock_said,
-    day_said,
     finish_timetable,
-    time_said,
 )
 from tests.support import review_of
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.rules.mending import assert_mends
-from tests.support import findings_of, told
+from tests.support import judgement_of, told
 
 RULE = "pocket-shows"
 
@@ -29,8 +29,8 @@ def frame(side: str = ", from front", more: str = "") -> str:
 def test_pockets_in_front() -> None:
     assert told(frame(), RULE) == [
         "warning rail @ from front: The pockets in rail are bored in the front face, which is seen when the piece "
-        "is in use: nothing covers them. → Bore them from the other face (“from back”); where they are plugged, "
-        "accept it with that reason."
+        "is in use: nothing covers them. → Bore them from the other face (“from back”); where they are to be "
+        "plugged, say so in the finish of that face (“plug pockets”)."
     ]
     assert assert_mends(frame(), RULE) == "from back"
 
@@ -62,12 +62,22 @@ join rail to side.*: pocket screws 1 1/4, 2 per end, from front
     assert len(told(text.format(where="front"), RULE)) == 1
 
 
-def test_a_plug_is_a_reason() -> None:
-    text = frame(more='accept pocket-shows on rail because "plugged with the same wood"')
-    assert [finding.waived_because for finding in findings_of(text, RULE)] in (
-        [],
-        ["plugged with the same wood"],
+def test_plugged_pockets_are_no_pockets() -> None:
+    """Only where the finish with the plugs is on the face that they are bored in."""
+    plugs = "plug pockets, sand 120, 150, 2 coats of enamel acrylic, dry 4 h"
+    assert told(frame(more=f"finish painted: on rail, {plugs}"), RULE) == []
+    assert told(frame(more=f"finish painted: on front of rail, {plugs}"), RULE) == []
+    assert len(told(frame(more=f"finish painted: on back of rail, {plugs}"), RULE)) == 1
+    assert len(told(frame(more=f"finish painted: on stile.*, {plugs}"), RULE)) == 1
+    assert (
+        len(told(frame(more="finish painted: on rail, sand 120, 150, 2 coats of enamel acrylic"), RULE)) == 1
     )
+
+
+def test_an_accepted_one_stays_with_its_reason() -> None:
+    text = frame(more='accept pocket-shows on rail because "the row of pockets is wanted"')
+    accepted = judgement_of(text, only=RULE).waived
+    assert [finding.waived_because for finding in accepted] == ["the row of pockets is wanted"]
     assert told(text, RULE) == []
 
 

@@ -1,0 +1,57 @@
+"""The piece in its room, as ``review.schema.json`` promises it."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from reviewer.reports.in_room import InRoom, Near, Opens, Socket
+
+Json = dict[str, Any]
+
+
+def _small(amount: float) -> float:
+    """A length or an angle: what is next to nothing by rounding alone is 0."""
+    return float(f"{round(amount, 6):.9g}") + 0.0
+
+
+def _near(near: Near) -> Json:
+    return {
+        "kind": near.thing.kind,
+        "side": near.side,
+        "away_mm": _small(near.away),
+        "says": near.said or None,
+    }
+
+
+def _opens(opens: Opens) -> Json:
+    moving, stroke = opens.moved.moving, opens.stroke
+    slides = moving.kind == "slides"
+    way = None if stroke is None else stroke.way
+    return {
+        "name": moving.name,
+        "parts": list(moving.parts),
+        "opens_degrees": None if slides else _small(moving.degrees or 0.0),
+        "slides_mm": _small(moving.distance or 0.0) if slides else None,
+        "strikes_at_degrees": None if slides or way is None else _small(math.degrees(way)),
+        "strikes_at_mm": _small(way) if slides and way is not None else None,
+        "says": opens.said,
+    }
+
+
+def _socket(socket: Socket) -> Json:
+    return {
+        "kind": socket.kind,
+        "across_mm": _small(socket.place.across),
+        "up_mm": _small(socket.place.up),
+        "says": socket.said,
+    }
+
+
+def in_room_json(found: InRoom) -> Json:
+    """What is about the piece: walls and what is hot, what opens, outlets and switches."""
+    return {
+        "near": [_near(each) for each in found.near],
+        "opens": [_opens(each) for each in found.opens],
+        "sockets": [_socket(each) for each in found.sockets],
+    }

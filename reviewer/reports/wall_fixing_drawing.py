@@ -1,0 +1,238 @@
+"""How a piece is fixed to the wall, on the page: the drawing with its studs and fixings, and the figures.
+
+The wall is seen through the piece. Where its studs truly are nobody knows from a plan: they are drawn as
+luckily as they can lie.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING, NamedTuple
+
+from reviewer.model.plan import Axis
+from reviewer.reports.drawing import DRAWN
+from reviewer.reports.load_drawing import laid_down
+from reviewer.reports.projection import FRONT, RIGHT, View
+from reviewer.reports.svg import Point, label, line, number, outline, words
+from reviewer.reports.wall_fixing import PIECES, WallFixing
+from reviewer.setting_out.solid import Solid
+from reviewer.units import TOLERANCE_MM, UnitSystem, force, length, show
+from reviewer.workshop.restraining import Restrained, WallSide, stud_spacing
+from reviewer.workshop.standing import Piece
+from reviewer.workshop.wall_hung import WallHung
+
+if TYPE_CHECKING:
+    from reviewer.review import Review
+
+#: Room on the paper for the piece, and around it.
+WIDEST, TALLEST = 260.0, 300.0
+ASIDE, ABOVE, BELOW = 54.0, 30.0, 34.0
+#: Wall that is shown above and below a piece that hangs, as a share of its height, and no less than so much.
+_AROUND, _AROUND_MM = 0.35, 60.0
+#: A dressed stud's edge (lumber size table: 2x4).
+_STUD_MM = 38.1
+#: How big a fixing is drawn, and the most that are.
+_DOT, _FIXINGS = 5.5, 200
+#: Studs that are drawn.
+_STUDS = 60
+LEFT = View("From the left", (0.0, -1.0, 0.0), (0.0, 0.0, 1.0), (-1.0, 0.0, 0.0))
+
+
+class WallFixingOnPage(NamedTuple):
+    """How a piece is fixed to the wall: its drawing, the figures line by line, and what to mind."""
+
+    title: str
+    svg: str  # empty where there is too much to draw
+    caption: str
+    figures: tuple[tuple[str, str], ...]
+    remarks: tuple[str, ...]
+
+
+def wall_fixings_on_page(
+    review: Review, found: Sequence[WallFixing], prefix: str
+) -> tuple[WallFixingOnPage, ...]:
+    """The pieces that the page shows; ``prefix`` begins the names of their drawings."""
+    shown = []
+    for place, each in enumerate(found[:PIECES]):
+        svg, caption = "", ""
+        if each.restrained is not None:
+            svg, caption = _restrained(review, each.restrained, each.name, f"{prefix}wall-{place}")
+        elif each.hung is not None:
+            svg, caption = _hung(review, each.hung, each.name, f"{prefix}wall-{place}")
+        shown.append(WallFixingOnPage(each.name, svg, caption, each.figures, each.remarks))
+    return tuple(shown)
+
+
+class _Paper:
+    """Where places on the wall come on the paper; ``along`` is mm on the axis along the wall."""
+
+    def __init__(self, piece: Piece, wall: WallSide, hung: bool) -> None:
+        self.view = FRONT
+        self.sign = 1.0
+        if wall.axis == Axis.ACROSS:
+            self.view = LEFT if wall.towards > 0 else RIGHT
+            self.sign = -1.0 if wall.towards > 0 else 1.0
+        ends = sorted(self.sign * each for each in (piece.low[wall.along], piece.high[wall.along]))
+        around = max(_AROUND_MM, _AROUND * (piece.high[2] - piece.low[2])) if hung else 0.0
+        self.low = (ends[0], piece.low[2] - around if hung else 0.0)
+        self.high = (ends[1], piece.high[2] + around)
+        wide = max(self.high[0] - self.low[0], TOLERANCE_MM)
+        tall = max(self.high[1] - self.low[1], TOLERANCE_MM)
+        self.scale = min(WIDEST / wide, TALLEST / tall)
+        self.inset = (WIDEST - wide * self.scale) / 2
+        self.tall = tall * self.scale
+
+    def at(self, u: float, up: float) -> Point:
+        """A point of the view."""
+        x = ASIDE + self.inset + (u - self.low[0]) * self.scale
+        return x, ABOVE + self.tall - (up - self.low[1]) * self.scale
+
+    def on_wall(self, along: float, up: float) -> Point:
+        return self.at(self.sign * along, up)
+
+
+def _studs_drawn(paper: _Paper, places: Sequence[float], css: str) -> Iterator[str]:
+    top, bottom = paper.high[1], paper.low[1]
+    for place in places[:_STUDS]:
+        left, right = paper.at(place - _STUD_MM / 2, top), paper.at(place + _STUD_MM / 2, bottom)
+        if right[0] < 0 or left[0] > WIDEST + ASIDE + 14:
+            continue
+        yield outline(
+            [(left[0], left[1] - 8), (right[0], left[1] - 8), (right[0], right[1]), (left[0], right[1])],
+            "stud",
+        )
+
+
+def _drawing(
+    paper: _Paper,
+    solids: Sequence[Solid],
+    studs: Sequence[float],
+    fixings: Sequence[tuple[float, float, bool]],
+    height: float,
+    said: str,
+    named: tuple[str, str, str],
+    system: UnitSystem,
+) -> str:
+    """The wall through the piece. ``fixings``: along the wall, up, and whether they meet a stud."""
+    strokes = list(_studs_drawn(paper, studs, "stud bare"))
+    for one in laid_down(solids, paper.view):
+        faces = "".join(
+            outline([paper.at(*corner) for corner in face.corners], "ghost") for face in one.faces
+        )
+        strokes.append(f"<g><title>{words(one.solid.name)}</title>{faces}</g>")
+    strokes += _studs_drawn(paper, studs, "stud")
+    width = WIDEST + 2 * ASIDE
+    floor = paper.at(0.0, 0.0)[1]
+    hung = paper.low[1] > TOLERANCE_MM
+    if not hung:
+        strokes.append(line((ASIDE - 20, floor), (width - ASIDE + 38, floor), "floor"))
+    fixed = [paper.on_wall(along, up) for along, up, _ in fixings[:_FIXINGS]]
+    for (x, y), (_, _, meets) in zip(fixed, fixings, strict=False):
+        css = "fix" if meets else "fix missed"
+        strokes.append(f'<circle class="{css}" cx="{number(x)}" cy="{number(y)}" r="{number(_DOT)}"/>')
+        if meets:
+            strokes.append(f'<circle class="fix-dot" cx="{number(x)}" cy="{number(y)}" r="1.8"/>')
+    if not hung:
+        x, y = width - ASIDE + 28, paper.at(0.0, height)[1]
+        strokes.append(line((max(fix[0] for fix in fixed) + _DOT, y), (x + 5, y), "rule-line"))
+        strokes.append(line((x, y), (x, floor), "rule-line"))
+        strokes += [line((x - 5, end + 5), (x + 5, end - 5), "tick") for end in (y, floor)]
+        strokes.append(
+            label((x + 16, (y + floor) / 2), f"{show(length(height), system)} up", "measure", turned=True)
+        )
+    if said:
+        middle = paper.at((paper.low[0] + paper.high[0]) / 2, 0.0)[0]
+        strokes.append(label((middle, ABOVE + paper.tall + 22), said, "force"))
+    ids = f"{named[0]}-name {named[0]}-desc"
+    tall = ABOVE + paper.tall + BELOW
+    return (
+        f'<svg class="view wall-fixing" role="img" aria-labelledby="{ids}" width="{number(width)}" '
+        f'height="{number(tall)}" viewBox="0 0 {number(width)} {number(tall)}">'
+        f'<title id="{named[0]}-name">{words(named[1])}</title>'
+        f'<desc id="{named[0]}-desc">{words(named[2])}</desc>{"".join(strokes)}</svg>'
+    )
+
+
+def _spread(low: float, high: float, spacing: float, count: int) -> list[float]:
+    """So many studs in the middle of a width, and one more at each side for the look of the wall."""
+    middle = (low + high) / 2
+    first = middle - (count - 1) / 2 * spacing
+    return [first + step * spacing for step in range(-1, count + 1)]
+
+
+def _restrained(review: Review, found: Restrained, title: str, name: str) -> tuple[str, str]:
+    """The drawing of a piece that stands, and its caption."""
+    piece, wall = found.piece, found.wall
+    paper = _Paper(piece, wall, False)
+    spacing = stud_spacing(review)
+    low, high = sorted(paper.sign * each for each in (piece.low[wall.along], piece.high[wall.along]))
+    most = max(1, math.ceil((high - low) / spacing - 1e-9))
+    studs = _spread(low, high, spacing, most)
+    inside = [each for each in studs if low - TOLERANCE_MM <= each <= high + TOLERANCE_MM] or [
+        (low + high) / 2
+    ]
+    masonry = all(tied.restraint.into == "masonry" for tied in found.tied)
+    marks = []
+    for tied in found.tied:
+        count = tied.restraint.count
+        meets = tied.into_stud or tied.restraint.into == "masonry"
+        for each in range(min(count, _FIXINGS)):
+            if masonry:
+                place = low + (high - low) * (each + 0.5) / count
+            elif each < len(inside):
+                step = (len(inside) - 1) / max(count - 1, 1)
+                place = (
+                    inside[min(round(each * step), len(inside) - 1)] if count <= len(inside) else inside[each]
+                )
+            else:
+                place, meets = low + (high - low) * (each + 0.5) / count, False
+            marks.append((paper.sign * place, tied.on_piece, meets))
+    system = review.units
+    solids = [review.setting.solids[each] for each in piece.parts]
+    said = (
+        f"{found.points} × {show(force(found.needed), system)} towards you"
+        if math.isfinite(found.needed)
+        else ""
+    )
+    svg = ""
+    if len(solids) <= DRAWN:
+        height = max((tied.on_piece for tied in found.tied), default=piece.height)
+        desc = f"{found.points} restraints, the highest {show(length(height), system)} up."
+        named = (name, f"{title} before its wall, seen through", desc)
+        svg = _drawing(paper, solids, [] if masonry else studs, marks, height, said, named, system)
+    caption = "The wall seen through the piece; dashed, studs as they may lie. Dots are fixings"
+    if masonry:
+        caption = "The wall seen through the piece. Dots are fixings"
+    return svg, caption
+
+
+def _hung(review: Review, hung: WallHung, title: str, name: str) -> tuple[str, str]:
+    """The drawing of a piece that hangs, and its caption."""
+    piece = hung.piece
+    paper = _Paper(piece, hung.wall, True)
+    solids = [review.setting.solids[each] for each in piece.parts]
+    studs: list[float] = []
+    met = [point for point in hung.points if point.meets]
+    if hung.studs is not None and met:
+        spacing = stud_spacing(review)
+        first = paper.sign * met[0].along
+        low, high = paper.low[0] - spacing / 2, paper.high[0] + spacing / 2
+        start = math.ceil((low - first) / spacing)
+        many = min(math.floor((high - first) / spacing) - start + 1, _STUDS)
+        studs = [first + (start + step) * spacing for step in range(many)]
+    system = review.units
+    svg = ""
+    if len(solids) <= DRAWN:
+        height = max(point.up for point in hung.points)
+        marks = [(point.along, point.up, point.meets) for point in hung.points]
+        desc = f"{len(hung.points)} fixings, the highest {show(length(height), system)} above the floor."
+        named = (name, f"{title} on its wall, seen through", desc)
+        said = f"{show(force(hung.pull), system)} of pull, {show(force(hung.weight), system)} down"
+        svg = _drawing(paper, solids, studs, marks, height, said, named, system)
+    caption = "The wall seen through the piece. Dots are screws"
+    if studs:
+        caption += "; dashed, studs as they may lie"
+    if hung.missed:
+        caption += "; open circles miss them"
+    return svg, caption
