@@ -38,6 +38,8 @@ def _could_hang_there(review: Review, stroke: Stroke) -> bool:
     hinge, face = moved.hinge, moved.moving.hinge
     assert hinge is not None
     assert face is not None
+    if hinge.axis != Axis.UP:
+        return False  # a lid or a flap is what it is by the edge that its hinges are on
     closed, moving = moved.closed, {name for each in review.plan.movings for name in each.parts}
     edge = closed.high[face[0]] if face[1] == "low" else closed.low[face[0]]
     through, along = hinge.opens_along, hinge.axis
@@ -53,6 +55,19 @@ def _could_hang_there(review: Review, stroke: Stroke) -> bool:
     )
 
 
+def _is_flap(stroke: Stroke) -> bool:
+    """Whether it is hinged at its bottom and opens downwards: a quarter turn is all it needs."""
+    face = stroke.moved.moving.hinge
+    return face is not None and face[0] == Axis.UP and face[1] == "low"
+
+
+def _has_a_stay(review: Review, stroke: Stroke) -> bool:
+    own = {*stroke.moved.moving.parts}
+    return any(
+        piece.kind == "stays" for fit in review.plan.fits if own & {*fit.parts} for piece in fit.pieces
+    )
+
+
 def _do(review: Review, stroke: Stroke, values: dict[str, Filling]) -> str:
     moved, obstacle = stroke.moved, stroke.obstacle
     hinge = moved.hinge
@@ -60,6 +75,8 @@ def _do(review: Review, stroke: Stroke, values: dict[str, Filling]) -> str:
     if obstacle.kind != "part":
         values["further"] = rounded_up(stroke.further, review.units)
         plan = "" if stroke.way < _QUARTER - 1e-6 else ", or write “opens {whole}” if that is enough"
+        if _is_flap(stroke) or (hinge.axis != Axis.UP and _has_a_stay(review, stroke)):
+            return f"Set the piece {{further}} further from {{other}}{plan}."
         if hinge.axis != Axis.UP:
             return (
                 "Set the piece {further} further from {other}, and give the lid a stay in any case: one that "
@@ -86,7 +103,7 @@ def _stroke(review: Review, strokes: list[Stroke]) -> Finding:
     moved = stroke.moved
     hinge = moved.hinge
     assert hinge is not None
-    lid = hinge.axis != Axis.UP
+    lid = hinge.axis != Axis.UP and not _is_flap(stroke)
     enough = stroke.way > _QUARTER + 1e-6 if lid else stroke.way >= _QUARTER - 1e-6
     hot = stroke.obstacle.kind in ("heater", "stove", "flue")
     names, many = things(review, strokes)

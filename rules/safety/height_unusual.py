@@ -46,6 +46,8 @@ _GOES_WITH_IT += ("drawers", "hutch", "riser", "lamp", "tray", "caddy", "rack", 
 _TABLES = ("table", "desk")
 #: What people sit on higher than this is a place to climb to and no seat, mm: own choice.
 _NO_SEAT_MM = 1200.0
+#: What is worked at is at least so much of the top of the piece: own choice.
+_HALF = 0.5
 #: A top stands above a seat by no more than this if people sit at it, mm: own choice, a bar and its stool.
 _AT_IT_MM = 500.0
 
@@ -128,6 +130,18 @@ def _tops(review: Review) -> Iterator[tuple[str, float]]:
             yield best.name, best.high[Axis.UP]
 
 
+def _works_lower(review: Review, top: str, usual: UsualHeight) -> bool:
+    """Whether another top is worked at: a desk's below its hutch, or within a case."""
+    solids = review.setting.solids
+    least = _HALF * solids[top].extent(0) * solids[top].extent(1)
+    return any(
+        solid.thick == Axis.UP
+        and solid.extent(0) * solid.extent(1) >= least
+        and not _outside(solid.high[Axis.UP], usual)
+        for solid in solids.values()
+    )
+
+
 @rule("height-unusual", topic="safety", severity=Severity.NOTE)
 def height_unusual(review: Review) -> Iterator[Finding]:
     """A seat, a table or a shelf at a height that suits few.
@@ -181,7 +195,9 @@ def height_unusual(review: Review) -> Iterator[Finding]:
     titled = _titled(review, "top")
     if titled is not None and not child:
         for part, height in _tops(review):
-            if part not in {seat for seat, _, _ in seats} and _outside(height, titled):
+            if part in {seat for seat, _, _ in seats} or not _outside(height, titled):
+                continue
+            if not _works_lower(review, part, titled):
                 yield _finding(part, review.span_of(part), height, titled, _HEIGHT, _HEIGHT_DO)
     if seats and word_in(review.plan.title, _TABLES):
         above = usual["child's table above seat" if child else "table above seat"]

@@ -191,6 +191,80 @@ def test_what_gets_a_drawer_past_its_door_does_when_it_is_tried() -> None:
     assert behind(gap=20) == []
 
 
+LID = """
+    plan "Box" in millimetres
+    stock ply: birch plywood 18 mm, sheet 1220 x 2440
+    part rear: ply, facing front, 800 across, 400 tall, on floor, left at 0, front at 382
+    part lid: ply, flat, 800 across, 400 deep, on rear, left at 0, front at 0, opens 110 degrees, hinged back
+    fit lid to rear: 3 hinges 64
+    {more}
+    room bedroom: indoors, wall behind 50 away
+"""
+
+
+def test_a_lid_with_a_stay_is_not_told_to_get_one() -> None:
+    """400 sin (x - 90°) = 50 gives 97.2° (plane geometry), past upright; 110° wants 400 sin 20° - 50 = 86.8 more."""
+    assert 90 + math.degrees(math.asin(50 / 400)) == pytest.approx(97.2, abs=0.05)
+    (line,) = told(LID.format(more=""), "door-swing-blocked")
+    assert line.startswith("warning ")
+    assert "lid strikes the wall behind when it has opened 97." in line
+    assert "Set the piece 90 mm further from the wall behind, and give the lid a stay" in line
+    (line,) = told(LID.format(more="fit lid to rear: 1 stay"), "door-swing-blocked")
+    assert line.endswith(
+        "Set the piece 90 mm further from the wall behind, or write “opens 97 degrees” if that is enough."
+    )
+
+
+FLAP = """
+    plan "{title}" in millimetres
+    stock ply: birch plywood 18 mm, sheet 1220 x 2440
+    outline case: 800 across, 250 deep, 500 tall, bottom 700 above floor, against wall
+    part side for each of left, right: ply, facing side, as deep as case, as tall as case
+        flush with each of case, flush with front of case, flush with bottom of case
+    part board for each of bottom, top: ply, flat, as deep as case, between side.left and side.right across
+        flush with each of case, flush with front of case
+    part flap: ply, facing front, from left of case to right of case, from bottom of case to top of case
+        against front of side.left, opens {degrees} degrees, hinged bottom
+    fit flap to board.bottom: 2 hinges 64
+    join board.* to side.*, wall: screws 4 x 50, every 100, pilot holes
+    room study: indoors, wall behind, studs every 400, wall front {away} away
+"""
+
+
+def test_a_flap_that_opens_downwards_is_no_lid() -> None:
+    """500 tall and 450 free: sin x = 450 / 500, x = 64.2° (plane geometry); it lies open at 700 mm, a desk's height."""
+    assert math.degrees(math.asin(450 / 500)) == pytest.approx(64.2, abs=0.05)
+    (line,) = told(FLAP.format(title="Flap", degrees=90, away=450), "door-swing-blocked")
+    assert line.startswith("error ")
+    assert "flap strikes the wall in front when it has opened 64." in line
+    assert line.endswith("→ Set the piece 50 mm further from the wall in front.")
+    # Past level it comes down on a rest 22 mm lower and 300 mm out: a lid would fall shut at 94°, a flap would not.
+    rest = "\n    part rest: ply, flat, 800 across, 50 deep, bottom 660 above floor, back 300 in front of front of case, left at 0\n"
+    text = FLAP.replace("\n    fit flap", f"{rest}    fit flap").format(title="Flap", degrees=100, away=900)
+    (line,) = told(text, "door-swing-blocked")
+    assert line.startswith("warning ")
+    assert "→ Move rest out of its way, or let flap open less: “opens 93 degrees”." in line
+    assert findings_of(FLAP.format(title="Wall desk", degrees=90, away=900), "height-unusual") == ()
+
+
+HUTCH = """
+    plan "Desk with a hutch" in inches
+    stock ply: birch plywood 3/4, sheet 48 x 96
+    outline case: 48 across, 24 deep, 60 tall, on floor
+    part leg for each of left, right: ply, facing side, 24 deep, {tall} tall, on floor, front at 0, each 0 inside case
+    part desk: ply, flat, on leg.left, from left of case to right of case, 24 deep, front at 0
+    part up for each of left, right: ply, facing side, 10 deep, 24 tall, on desk, back 0 in front of back of desk
+        each 0 inside case
+    part lid: ply, flat, on up.left, from left of case to right of case, 10 deep, front 0 behind front of up.left
+"""
+
+
+def test_a_desk_below_its_hutch_is_the_desk() -> None:
+    """28 to 30 in for writing (interior page, read in part): 29 in is one, 33 in is none."""
+    assert findings_of(HUTCH.format(tall=28), "height-unusual") == ()
+    assert len(findings_of(HUTCH.format(tall=33), "height-unusual")) == 1
+
+
 # ------------------------------------------------------------------ outlets and heat
 
 OUTLET = """
