@@ -59,6 +59,7 @@ def test_a_tall_case_under_its_ceiling() -> None:
         ("stairs 25 wide", "24", "78", ["warning"]),
         ("stairs 22 wide", "24", "78", ["error"]),
         ("hall 36 wide, doorway 32 x 80", "24", "90", ["warning"]),  # 36 · 32 / 24 = 48 < 90
+        ("hall 36 wide, doorway 23 x 80", "24", "90", ["error"]),  # the doorway tells it, and nothing else
         ("hall 36 wide, doorway 32 x 80", "10", "78", []),  # on its feet 36 by 10: 36 · 32 / 10 = 115
         ("landing 40 x 40", "24", "78", []),  # on end 36 by 24: 80 √2 - 48 = 65
         ("landing 40 x 40", "24", "90", ["warning"]),  # too tall to stand on end

@@ -64,6 +64,28 @@ def test_a_door_squeezes_against_what_is_in_its_own_plane_and_tall_enough_for_a_
     assert len(told(DOOR.format(tall=26, front=0), "pinches")) == 1
 
 
+LEAVES = """
+    plan "Table" in inches
+    stock top: actual 3/4 x 18 pine panel, 8 ft
+    part end for each of left, right: top, upright, facing side, 28 tall, on floor, each 0 inside top, front at 0
+    part top: top, across, flat, 36 long, left at 0, front at 0, bottom 28 above floor
+    part leaf: top, deep, flat, 18 long, rip 12, right 0 left of left of top, front at 0, flush with top of top
+        opens 90 degrees, hinged right
+    fit leaf to top: 2 hinges 2
+    {more}
+"""
+
+
+def test_the_leaf_of_a_table_is_no_lid() -> None:
+    """It lies on nothing that it could fall shut on; over a box it does."""
+    assert told(LEAVES.format(more=""), "pinches") == []
+    box = "part box: top, deep, on edge, rip 6, 18 long, {where}, right 6 left of left of top, front at 0"
+    near = box.format(where="bottom 22 above floor")
+    assert len(told(LEAVES.format(more=near), "pinches")) == 1
+    far = box.format(where="on floor")
+    assert told(LEAVES.format(more=far), "pinches") == []
+
+
 # ------------------------------------------------------------------ head height
 
 SHELF = """
