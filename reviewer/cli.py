@@ -122,8 +122,8 @@ def _reports(
         return
     rules = all_rules()
     settings = _settings_by_folder(plan.folder, known)
-    lists = asked.html is not None or asked.json is not None
-    carried = lists or asked.full or asked.calendar is not None
+    lists = asked.full or asked.html is not None or asked.json is not None
+    carried = lists or asked.calendar is not None
     level = LEVELS[asked.level] if asked.level else settings.level
     if measures or asked.sizes:
         from reviewer.reports.gathering import reports_at_sizes
@@ -170,7 +170,8 @@ def _status(report: Report) -> int:
 def _review(asked: argparse.Namespace) -> int:
     from reviewer.files import plans_meant
     from reviewer.reports.content import unread
-    from reviewer.reports.terminal import PIPED_WIDTH, render_terminal, wants_colour
+    from reviewer.reports.plain_text import PIPED_WIDTH, wants_colour
+    from reviewer.reports.terminal import render_terminal
     from reviewer.reports.writing import ReportNotWrittenError, write_whole
     from reviewer.settings import SettingsError
 

@@ -208,6 +208,11 @@ class Review:
         return moved(self.plan, self.setting)
 
     @cached_property
+    def locks(self) -> dict[str, int]:
+        """By the name of what opens, the number of the fit whose interlock lets one open at a time."""
+        return {name: number for number, fit in enumerate(self.plan.fits) for name in fit.locked}
+
+    @cached_property
     def swings(self) -> Swings:
         """What stands in the way of doors, lids and drawers."""
         from reviewer.workshop.swings import swings
@@ -278,6 +283,14 @@ class Review:
         from reviewer.workshop.utilisation import utilisations
 
         return utilisations(self)
+
+    @cached_property
+    def used_by_part(self) -> dict[str, tuple[Utilisation, ...]]:
+        """The same by part."""
+        found: dict[str, list[Utilisation]] = {}
+        for each in self.utilisations:
+            found.setdefault(each.part, []).append(each)
+        return {part: tuple(uses) for part, uses in found.items()}
 
     @cached_property
     def joint_loads(self) -> tuple[JointLoad, ...]:

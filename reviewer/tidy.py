@@ -15,7 +15,9 @@ from reviewer.language.source import Source
 from reviewer.language.tidying import Tidied, tidied
 from reviewer.reports.content import Report, counted_word, unread
 from reviewer.reports.excerpt import laid_out, one_line
-from reviewer.reports.terminal import LEAD, render_problems, wants_colour, width_for
+from reviewer.reports.plain_text import wants_colour, width_for
+from reviewer.reports.terminal import render_problems
+from reviewer.reports.terminal_findings import LEAD
 from reviewer.reports.writing import ReportNotWrittenError, write_whole
 
 #: So many lines of a plan are shown beside their tidy form; of more, only how many there are.

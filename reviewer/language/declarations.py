@@ -581,6 +581,12 @@ class StandingHeight(NamedTuple):
     span: Span
 
 
+class OneAtATime(NamedTuple):
+    """``one at a time``: an interlock keeps all but one of what a fit names shut."""
+
+    span: Span
+
+
 class Unfastened(NamedTuple):
     """``none because "…"``."""
 

@@ -120,6 +120,9 @@ class ShapeDeclarer:
     def castor_height(self, items: Items, span: Span) -> d.StandingHeight:
         return d.StandingHeight(items[0], span)
 
+    def one_at_a_time(self, items: Items, span: Span) -> d.OneAtATime:
+        return d.OneAtATime(span)
+
     # -- conditions and sizes to try
     def compared(self, items: Items, span: Span) -> str:
         return " ".join(items)

@@ -147,6 +147,7 @@ EXAMPLES: dict[str, dict[str, str]] = {
         "hinges": "2 hinges 2 1/2",
         "knobs": "1 knob",
         "levellers": "4 levellers",
+        "one": "one at a time",
         "pulls": "2 pulls 4",
         "shelf": "4 shelf pins",
         "slides": "2 slides 14",

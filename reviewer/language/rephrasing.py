@@ -193,6 +193,16 @@ _PHRASES: dict[str, tuple[Phrase, ...]] = {
         (rf"^(.*castors?|.*casters?|.*wheels?) {_FIGURES} (?:tall|high)$", r"\1, \2 tall"),
         (r"\b(?:wheels?)\b", "castors"),
         (r"\b(?:handles?)\b", "pulls"),
+        (
+            r"^(?:with )?(?:an? |the )?(?:drawer )?(?:interlock(?:s|ed|ing)?|anti-tip|anti-tilt)"
+            r"(?: slides?| lock| device)?$",
+            "one at a time",
+        ),
+        (
+            r"^(?:only |just )?(?:1|one)(?: drawer| door)?(?: opens?| slides(?: out)?)? "
+            r"(?:at a|at one|a) time(?: only)?$",
+            "one at a time",
+        ),
         (r"\b(?:runners?)\b", "slides"),
         (r"\bfeet\b", "glides"),
         (r"\bmagnets?\b|\blatch(?:es)?\b", "catches"),

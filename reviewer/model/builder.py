@@ -73,11 +73,17 @@ def _movings(
 
 
 def _fits(
-    desk: Desk, statements: list[Statement], names: PartNames, assemblies: tuple[Assembly, ...]
+    desk: Desk,
+    statements: list[Statement],
+    names: PartNames,
+    assemblies: tuple[Assembly, ...],
+    movings: tuple[Moving, ...],
+    *,
+    all_read: bool,
 ) -> tuple[Fit, ...]:
     from reviewer.model.fitting import fits_of
 
-    return fits_of(desk, statements, names, assemblies)
+    return fits_of(desk, statements, names, assemblies, movings, all_read=all_read)
 
 
 def understand(
@@ -156,6 +162,7 @@ def understand(
     case = tuple(name for name in maker.parts if name not in in_assemblies)
     finishes = finishing.finishes_of(desk, finish_statements, names, dict.fromkeys(outlines, case))
     basket = using.basket_of(desk, kinds.get("buy", []), stocks)
+    movings = _movings(desk, maker, made, assemblies)
     if shared is not None:
         stocks = shared.needed(stocks, maker.parts, basket)
     plan = Plan(
@@ -177,8 +184,10 @@ def understand(
         waivers=using.waivers_of(desk, kinds.get("accept", []), names),
         limits=using.limits_of(desk, kinds.get("limit", []), limits),
         assemblies=assemblies,
-        movings=_movings(desk, maker, made, assemblies),
-        fits=_fits(desk, kinds["fit"], names, assemblies) if "fit" in kinds else (),
+        movings=movings,
+        fits=_fits(desk, kinds["fit"], names, assemblies, movings, all_read=not read.problems)
+        if "fit" in kinds
+        else (),
         measures=desk.measures(),
         trials=trials,
         unknown=tuple(desk.unknown),

@@ -314,6 +314,7 @@ HardwareKind = Literal[
     "pulls",
     "catches",
     "stays",
+    "interlocks",
 ]
 
 
@@ -332,6 +333,7 @@ class Fit(Record):
 
     A unit is an assembly that is fitted as one, or a single part. ``others`` is empty for what is only
     put on (knobs), and may be the floor. ``height`` is how far castors and the like hold it off the floor.
+    ``locked`` is what opens of it, by the name that it moves by, where an interlock lets one open at a time.
     """
 
     units: tuple[tuple[str, ...], ...]
@@ -339,6 +341,7 @@ class Fit(Record):
     pieces: AsMade[tuple[FitPiece, ...]]
     screws: AsMade[Fastening | None] = None
     height: float | None = None  # mm
+    locked: tuple[str, ...] = ()
     span: AsMade[Span]
 
     @property

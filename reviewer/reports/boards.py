@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from reviewer.reports.content import Bought, Piece
+from reviewer.reports.stock_lines import board_words
 from reviewer.reports.svg import hatching, label, number, outline, words
 from reviewer.units import UnitSystem, length, show
 
@@ -48,16 +49,3 @@ def board_svg(board: Bought, longest: float, system: UnitSystem) -> str:
         f'<svg class="board" role="img" aria-label="{words(board_words(board, system))}" '
         f'width="{number(wide + 2)}" height="{number(tall + 2)}" viewBox="{box}">{yard}{pieces}</svg>'
     )
-
-
-def board_words(board: Bought, system: UnitSystem) -> str:
-    """What comes out of a board, in words: each piece with its length, and what is left."""
-    cuts = []
-    for piece in board.pieces:
-        size = show(length(piece.length), system)
-        if piece.width is not None:
-            size = f"{size} by {show(length(piece.width), system)}"
-        cuts.append(f"{piece.part} {size}")
-    if board.width is None and board.left_over > 0:
-        cuts.append(f"left over {show(length(board.left_over), system)}")
-    return ", ".join(cuts)

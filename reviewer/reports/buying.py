@@ -22,7 +22,7 @@ from reviewer.workshop.cutting import BarLayout
 from reviewer.workshop.fastener_counts import Fasteners
 from reviewer.workshop.fittings import Fittings, FittingScrews
 from reviewer.workshop.gluing import GlueNeeded
-from reviewer.workshop.shopping import HardwareList, StockToBuy, hardware_list, shopping_list
+from reviewer.workshop.shopping import HardwareList, StockToBuy, shopping_list
 
 _WORDS: dict[FasteningKind, tuple[str, str]] = {
     "screws": ("screw", "screws"),
@@ -52,6 +52,7 @@ _FITTINGS: dict[HardwareKind, tuple[str, str]] = {
     "pulls": ("pull", "pulls"),
     "catches": ("catch", "catches"),
     "stays": ("stay", "stays"),
+    "interlocks": ("interlock that lets one open at a time", "interlocks that let one open at a time"),
 }
 
 
@@ -203,11 +204,6 @@ def _fitting(found: Fittings, units: UnitSystem) -> Hardware:
 def _fitting_screws(found: FittingScrews, units: UnitSystem) -> Hardware:
     sizes = _sizes(found.gauge, found.diameter, found.length, units)
     return Hardware(None, f"screws {sizes}".strip(), f"for the {listed(found.kinds)}, one in each hole")
-
-
-def hardware_of(review: Review) -> tuple[Hardware, ...]:
-    """Fasteners, wall restraints, fittings and glue in words, without the boards."""
-    return _in_words(hardware_list(review), review)
 
 
 def _in_words(found: HardwareList, review: Review) -> tuple[Hardware, ...]:

@@ -27,6 +27,11 @@ if TYPE_CHECKING:
     from reviewer.reports.used import Carried
     from reviewer.reports.wall_fixing import WallFixing
 
+#: What stands in every report but the short one in the terminal.
+DEFERS = (
+    "Rules look for common faults; what they do not know they cannot find. Local codes, the manuals of your "
+    "tools and products, and licensed practice come first."
+)
 #: The topic whose notes are what was taken for granted: listed by themselves, not among the findings.
 ASSUMPTIONS = "assumptions"
 
@@ -198,6 +203,15 @@ class Report:
 def unread(problem: FileProblem) -> Report:
     """The report of a file that gave no text."""
     return Report(Source(problem.name, ""), file_problem=problem)
+
+
+def overall_text(report: Report) -> str:
+    """``36 × 12 × 30 in``: the whole piece across, deep and up; empty until something has its place."""
+    solids = list(report.review.setting.solids.values()) if report.review else []
+    if not solids:
+        return ""
+    sizes = [max(s.high[axis] for s in solids) - min(s.low[axis] for s in solids) for axis in range(3)]
+    return sizes_text(sizes, report.units)
 
 
 def sizes_text(amounts_mm: Sequence[float], system: UnitSystem) -> str:

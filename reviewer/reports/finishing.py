@@ -323,7 +323,7 @@ def finishing_lines(
         said = f"{need.what}: {need.amount}"
         said += f" for {need.why}" if need.why else ""
         needs.append((" -  ", f"{said}; {need.cans}." if need.cans else f"{said}."))
-    needs += [(" -  ", text) for text in needless_said(found)]
+    needs += [(" -  ", text) for text in (*needless_said(found), NEEDS_LEAD)]
     blocks = [("What the finish takes", tuple(needs))]
     timetable = found.timetable
     if timetable is None:

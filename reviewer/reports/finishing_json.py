@@ -2,20 +2,15 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from reviewer.reports.finishing import Finishing
+from reviewer.reports.json_values import Json, number
 from reviewer.workshop.finish_quantities import Paper, ProductNeed
 from reviewer.workshop.finish_timetable import Timetable
 
 if TYPE_CHECKING:
     from reviewer.reports.content import Report
-
-Json = dict[str, Any]
-
-
-def _number(amount: float) -> float:
-    return float(f"{amount:.9g}") + 0.0
 
 
 def _product(need: ProductNeed) -> Json:
@@ -23,17 +18,17 @@ def _product(need: ProductNeed) -> Json:
     return {
         "product": need.product,
         "said": need.said,
-        "least_l": _number(amount.least),
-        "likely_l": _number(amount.likely),
-        "most_l": _number(amount.most),
-        "thinner_l": _number(need.thinner.likely),
-        "in_cans_l": _number(need.have) if need.cans else None,
+        "least_l": number(amount.least),
+        "likely_l": number(amount.likely),
+        "most_l": number(amount.most),
+        "thinner_l": number(need.thinner.likely),
+        "in_cans_l": number(need.have) if need.cans else None,
         "coats": [
             {
                 "what": coat.layer.words,
                 "parts": list(coat.parts),
-                "area_m2": _number(coat.area),
-                "likely_l": _number(coat.amount.likely),
+                "area_m2": number(coat.area),
+                "likely_l": number(coat.amount.likely),
             }
             for coat in need.coats
         ],
@@ -43,14 +38,14 @@ def _product(need: ProductNeed) -> Json:
 def _paper(paper: Paper) -> Json:
     return {
         "grit": paper.grit,
-        "bare_m2": _number(paper.bare),
-        "between_m2": _number(paper.between),
+        "bare_m2": number(paper.bare),
+        "between_m2": number(paper.between),
         "discs": paper.discs,
     }
 
 
 def _maybe(amount: float | None) -> float | None:
-    return None if amount is None else _number(amount)
+    return None if amount is None else number(amount)
 
 
 def _timetable(timetable: Timetable | None) -> Json | None:
@@ -58,15 +53,15 @@ def _timetable(timetable: Timetable | None) -> Json | None:
         return None
     return {
         "start": timetable.start.isoformat() if timetable.start else None,
-        "day_begins_h": _number(timetable.begins),
-        "hours_per_day_h": _number(timetable.hours),
+        "day_begins_h": number(timetable.begins),
+        "hours_per_day_h": number(timetable.hours),
         "works": [
             {
                 "finish": task.finish,
                 "kind": task.kind,
                 "what": task.said,
-                "spans_h": [[_number(start), _number(end)] for start, end in task.spans],
-                "next_h": _number(task.next),
+                "spans_h": [[number(start), number(end)] for start, end in task.spans],
+                "next_h": number(task.next),
                 "latest_h": _maybe(task.latest),
             }
             for task in timetable.tasks
@@ -74,7 +69,7 @@ def _timetable(timetable: Timetable | None) -> Json | None:
         "ends": [
             {
                 "finish": ending.finish,
-                "dry_h": _number(ending.dry),
+                "dry_h": number(ending.dry),
                 "light_use_h": _maybe(ending.light_use),
                 "cured_h": _maybe(ending.cured),
             }
@@ -92,6 +87,7 @@ def finishing_json(found: Finishing | None) -> Json | None:
         "products": [_product(need) for need in found.quantities.products],
         "sandpaper": [_paper(paper) for paper in found.quantities.papers],
         "timetable": _timetable(found.timetable),
+        "needless": list(dict.fromkeys(can.said for can in found.quantities.needless)),
     }
 
 

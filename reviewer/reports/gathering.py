@@ -33,8 +33,8 @@ def report_of(
 ) -> Report:
     """The report of a plan that was read. ``rules`` lets the page print what each rule is about.
 
-    ``lists`` False leaves out the cut list, what to buy and the mass, which only the page and the JSON
-    tell: a terminal need not wait for them. ``carried`` False leaves out how loads travel, how far parts
+    ``lists`` False leaves out the cut list, what to buy and the mass: a short review in the terminal tells
+    none of them and need not wait. ``carried`` False leaves out how loads travel, how far parts
     are used, how the piece stands, its room and how it is fixed to the wall. The finish's amounts and
     timetable come with either.
     """

@@ -4,10 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from reviewer.reports.buying import hardware_of
-from reviewer.reports.content import Hardware, JointRow, counted_word
-from reviewer.reports.joints import joints_of
-from reviewer.review import Review
+from reviewer.reports.content import Hardware, JointRow, Report, counted_word
 
 
 def _joint(row: JointRow) -> str:
@@ -21,11 +18,9 @@ def _line(item: Hardware) -> str:
     return f"{many}{item.said}: {item.why}{together}"
 
 
-def hardware_lines(review: Review) -> Iterator[tuple[str, tuple[str, ...]]]:
+def hardware_lines(report: Report) -> Iterator[tuple[str, tuple[str, ...]]]:
     """A title with its lines: what every join takes, and what to buy of it in all. Nothing without joins."""
-    joints = tuple(_joint(row) for row in joints_of(review))
-    if joints:
-        yield "What the joints take", joints
-    hardware = tuple(_line(item) for item in hardware_of(review))
-    if hardware:
-        yield "Hardware and glue to buy", hardware
+    if report.joints:
+        yield "What the joints take", tuple(_joint(row) for row in report.joints)
+    if report.buying is not None and report.buying.hardware:
+        yield "Hardware and glue to buy", tuple(_line(item) for item in report.buying.hardware)

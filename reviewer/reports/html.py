@@ -10,7 +10,7 @@ from jinja2 import Environment, FunctionLoader, StrictUndefined
 from markupsafe import Markup
 
 from reviewer import __version__
-from reviewer.reports.content import Report, verdict
+from reviewer.reports.content import DEFERS, Report, verdict
 from reviewer.reports.excerpt import visible
 from reviewer.reports.finishing import NEEDS_LEAD
 from reviewer.reports.page import counts_line, plan_page, sizes_shown
@@ -53,6 +53,7 @@ def render_html(reports: Sequence[Report]) -> str:
             tables=sizes_shown(reports, pages),
             said=said,
             counts=counts_line(said),
+            defers=DEFERS,
             needs_lead=NEEDS_LEAD,
             wall_lead=WALL_LEAD,
             style=Markup(_shipped("style.css")),

@@ -3,23 +3,16 @@
 from __future__ import annotations
 
 import math
-from typing import Any
 
 from reviewer.reports.in_room import InRoom, Near, Opens, Socket
-
-Json = dict[str, Any]
-
-
-def _small(amount: float) -> float:
-    """A length or an angle: what is next to nothing by rounding alone is 0."""
-    return float(f"{round(amount, 6):.9g}") + 0.0
+from reviewer.reports.json_values import Json, small
 
 
 def _near(near: Near) -> Json:
     return {
         "kind": near.thing.kind,
         "side": near.side,
-        "away_mm": _small(near.away),
+        "away_mm": small(near.away),
         "says": near.said or None,
     }
 
@@ -31,10 +24,10 @@ def _opens(opens: Opens) -> Json:
     return {
         "name": moving.name,
         "parts": list(moving.parts),
-        "opens_degrees": None if slides else _small(moving.degrees or 0.0),
-        "slides_mm": _small(moving.distance or 0.0) if slides else None,
-        "strikes_at_degrees": None if slides or way is None else _small(math.degrees(way)),
-        "strikes_at_mm": _small(way) if slides and way is not None else None,
+        "opens_degrees": None if slides else small(moving.degrees or 0.0),
+        "slides_mm": small(moving.distance or 0.0) if slides else None,
+        "strikes_at_degrees": None if slides or way is None else small(math.degrees(way)),
+        "strikes_at_mm": small(way) if slides and way is not None else None,
         "says": opens.said,
     }
 
@@ -42,8 +35,8 @@ def _opens(opens: Opens) -> Json:
 def _socket(socket: Socket) -> Json:
     return {
         "kind": socket.kind,
-        "across_mm": _small(socket.place.across),
-        "up_mm": _small(socket.place.up),
+        "across_mm": small(socket.place.across),
+        "up_mm": small(socket.place.up),
         "says": socket.said,
     }
 

@@ -76,6 +76,16 @@ def finishing(finish: Finish, parts: str, review: Review) -> StepRow:
     return StepRow("Finish", (f"{parts} {finish.name}{_dries(dries, review)}",), dries)
 
 
+def order_lead(order: Order) -> str:
+    """Whose order it is, in a sentence or two."""
+    if not order.proposed:
+        return "As the plan has it."
+    return (
+        "Proposed: the plan states no steps, and in this order every part goes in and a driver gets at every "
+        "fastener. Sand before you join what is hard to reach later."
+    )
+
+
 def order_of(review: Review) -> Order:
     """The plan's steps in order; where it fixes none, those that are proposed; empty where none is known."""
     if review.plan.steps:

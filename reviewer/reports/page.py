@@ -8,16 +8,15 @@ from collections.abc import Iterable, Sequence
 from reviewer.findings import SAFETY, Figure, Finding, Severity, Working
 from reviewer.language.source import Source, Span
 from reviewer.reports.bent_shape import bend_times, bent_svg, drawn_words, member_of
-from reviewer.reports.boards import board_svg, board_words
+from reviewer.reports.boards import board_svg
 from reviewer.reports.cautions import CautionsAt, cautions_at_work
 from reviewer.reports.content import (
-    Bought,
     Report,
     Verdict,
     assumption_text,
     counted_word,
     edit_text,
-    sizes_text,
+    overall_text,
     used_text,
     verdict,
 )
@@ -36,7 +35,7 @@ from reviewer.reports.joint_drawings import NO_DRAWINGS, joint_drawings
 from reviewer.reports.joint_use import joint_use_lines
 from reviewer.reports.lists import finish_steps
 from reviewer.reports.load_drawing import load_drawing
-from reviewer.reports.order import Order, order_of
+from reviewer.reports.order import Order, order_lead, order_of
 from reviewer.reports.room import room_line
 from reviewer.reports.room_drawing import room_drawing
 from reviewer.reports.shown import (
@@ -61,6 +60,7 @@ from reviewer.reports.shown import (
     UseLine,
 )
 from reviewer.reports.stability_page import stability_on_page
+from reviewer.reports.stock_lines import NAMES, board_said, board_words, cut_size, money_said
 from reviewer.reports.timeline import timeline_sheets
 from reviewer.reports.used import (
     ROWS,
@@ -75,7 +75,7 @@ from reviewer.reports.used import (
 from reviewer.reports.wall_fixing import more_pieces
 from reviewer.reports.wall_fixing_drawing import wall_fixings_on_page
 from reviewer.setting_out.solid import Solid
-from reviewer.units import UnitSystem, Value, hours, length, mass, show
+from reviewer.units import UnitSystem, hours, mass, show
 from reviewer.wording import filled, listed, next_step, sentence
 from reviewer.workshop.load_path import LoadPath
 
@@ -83,8 +83,6 @@ from reviewer.workshop.load_path import LoadPath
 LINES = 6
 #: Findings of one rule told in full on the page; the others of that rule follow in one line each.
 IN_FULL = 20
-#: Names in a row of the cut list before it says how many more there are.
-NAMES = 8
 #: Boards drawn as bars; the others follow in words.
 BARS = 60
 
@@ -280,17 +278,6 @@ def _names(parts: Sequence[str]) -> str:
     return listed(tuple(parts), most=NAMES)
 
 
-def _bought(board: Bought, system: UnitSystem) -> str:
-    size = show(length(board.length), system)
-    if board.width is not None:
-        size = f"{show(length(board.width), system)} by {size}"
-    return f"{board.stock}: {board.said}, {size}"
-
-
-def _money(amount: float | None) -> str:
-    return "" if amount is None else show(Value(amount, "money"), UnitSystem.METRIC)
-
-
 def _bars(report: Report) -> tuple[Bar, ...]:
     if report.buying is None:
         return ()
@@ -301,8 +288,8 @@ def _bars(report: Report) -> tuple[Bar, ...]:
         longest[kind] = max(longest[kind], board.length)
     return tuple(
         Bar(
-            _bought(board, report.units),
-            _money(board.price),
+            board_said(board, report.units),
+            money_said(board.price),
             board_words(board, report.units),
             board_svg(board, longest[board.width is None], report.units) if index < BARS else "",
         )
@@ -357,18 +344,10 @@ def _hardware(report: Report) -> tuple[tuple[str, str, str], ...]:
         (
             "" if item.how_many is None else str(item.how_many),
             item.said,
-            item.why if item.price is None else f"{item.why}; together {_money(item.price)}",
+            item.why if item.price is None else f"{item.why}; together {money_said(item.price)}",
         )
         for item in report.buying.hardware
     )
-
-
-def _overall(report: Report) -> str:
-    solids = list(report.review.setting.solids.values()) if report.review else []
-    if not solids:
-        return ""
-    sizes = [max(s.high[axis] for s in solids) - min(s.low[axis] for s in solids) for axis in range(3)]
-    return sizes_text(sizes, report.units)
 
 
 def page_prefix(index: int) -> str:
@@ -442,7 +421,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         read=review is not None,
         verdict=verdict([report]),
         units="inches" if report.units is UnitSystem.INCH else "millimetres",
-        overall=_overall(report),
+        overall=overall_text(report),
         room=room_line(review.plan.room, report.units) if review and review.plan.room else "",
         weighs="" if report.mass is None else f"about {show(mass(report.mass), report.units)}",
         part_count=len(solids),
@@ -465,7 +444,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
             CutLine(
                 len(row.parts),
                 _names(row.parts),
-                sizes_text((row.length, row.width, row.thickness), report.units),
+                cut_size(row, report.units),
                 f"{row.stock} ({row.said})",
             )
             for row in report.cut_list
@@ -474,7 +453,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         sections=joint_drawings(review, findings, first, prefix) if review and report.joints else NO_DRAWINGS,
         bars=_bars(report),
         hardware=_hardware(report),
-        total=_money(report.buying.total) if report.buying else "",
+        total=money_said(report.buying.total) if report.buying else "",
         buying_remarks=report.buying.remarks if report.buying else (),
         needs=need_rows(report.finishing, report.units) if report.finishing else (),
         needless=needless_said(report.finishing) if report.finishing else (),
@@ -482,7 +461,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         finish=finish,
         standing=report.standing,
         steps=order.steps,
-        proposed=order.proposed,
+        order_lead=order_lead(order),
         waits=show(hours(order.waits), report.units) if order.waits else "",
         assumptions=tuple(assumption_text(taken, report.units) for taken in report.assumptions),
         accepted=tuple(

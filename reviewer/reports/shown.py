@@ -246,7 +246,7 @@ class PlanPage(NamedTuple):
     finish: FinishShown | None
     standing: tuple[Standing, ...]
     steps: tuple[StepRow, ...]
-    proposed: bool  # the steps are not the plan's own
+    order_lead: str
     waits: str  # of all steps together; empty where none waits
     assumptions: tuple[str, ...]
     accepted: tuple[Accepted, ...]

@@ -26,6 +26,8 @@ from reviewer.workshop.tipping_states import Tipping, enclosed, shown_besides, s
 Outcome = Literal["tips", "too close to call", "stands", "not judged"]
 #: Pieces that a report tells of; the JSON has all of them.
 PIECES = 20
+#: How a state is told in which an interlock keeps something shut.
+LOCKED = "one at a time, by its interlock"
 
 
 class StandRow(NamedTuple):
@@ -113,6 +115,9 @@ def what_text(state: State, units: UnitSystem) -> str:
     """What happens to the piece, in a few words."""
     pull, up = show(force(state.force), units), show(length(max(0.0, state.place)), units)
     filled = ", filled" if any(act.role == "contents" for act in state.acts) else ""
+    filled += f", {LOCKED}" if state.kept_shut else ""
+    names = listed([opening.name for opening, _ in state.opened])
+    everything = f"{names} open" if state.kept_shut else "everything open"
     match state.kind:
         case "empty":
             return "empty, everything shut"
@@ -127,7 +132,8 @@ def what_text(state: State, units: UnitSystem) -> str:
         case "open":
             return f"{state.on} open{filled}"
         case "all open":
-            return f"all open that can be open together{filled}"
+            together = f" ({names})" if state.kept_shut else ""
+            return f"all open that can be open together{together}{filled}"
         case "sitter":
             return f"someone seated at its edge, the seat test with {pull}"
         case "person":
@@ -137,11 +143,11 @@ def what_text(state: State, units: UnitSystem) -> str:
         case "push":
             return f"a push or pull of {pull} at {up} up"
         case "push open":
-            return f"a push or pull of {pull} at {up} up, everything open{filled}"
+            return f"a push or pull of {pull} at {up} up, {everything}{filled}"
         case "child" | "child open":
             child = show(mass(state.force / NEWTON_PER_KG), units)
             open_too = ", open" if state.opened and state.kind == "child" else ""
-            all_open = "everything open, " if state.kind == "child open" else ""
+            all_open = f"{everything}, " if state.kind == "child open" else ""
             return f"a child of {child} on {state.on}{open_too}, {up} up, {all_open}on carpet{filled}"
 
 
@@ -217,6 +223,7 @@ def _scope(tipping: Tipping, limits: Limits, units: UnitSystem) -> str:
         bound = (
             f" Of its {len(tipping.openings)} doors and drawers the heaviest {MOST_OPENINGS} were looked at."
         )
+    bound += _interlock(tipping, units)
     if storage_tested(piece, limits, tipping.openings):
         return (
             f"It is storage, {size}, so the test loads for clothing storage (ASTM F2057-23, from {least} on, "
@@ -229,12 +236,33 @@ def _scope(tipping: Tipping, limits: Limits, units: UnitSystem) -> str:
     )
 
 
+def _interlock(tipping: Tipping, units: UnitSystem) -> str:
+    """What an interlock is not, and how it is checked; nothing for a piece without one."""
+    if not tipping.openings:
+        return ""
+    from reviewer.workshop.open_together import interlock_check, interlocked
+
+    locked = interlocked(tipping.openings)
+    if not locked:
+        return ""
+    pull, source = interlock_check()
+    return (
+        f" An interlock on {listed(locked)} is counted: one opens at a time. It is no restraint. It can "
+        "wear, be left off or be forced, and then the state with all of them open counts; tie the piece to a "
+        f"wall as well. The usual check pulls with {show(pull, units)} at what it keeps "
+        f"shut ({source}). Its instructions, local codes and whoever is licensed to test "
+        "decide."
+    )
+
+
 def _change_text(tried: Tried, tipping: Tipping, review: Review) -> str:
     amount, worst = show(tried.amount, review.units), tipping.worst
     assert worst is not None
     sides = "every side" if len(worst.sides) == len(SIDES) else f"the {' and '.join(worst.sides)}"
     if tried.change == "deeper":
         return f"feet {amount} further out at {sides}"
+    if tried.change == "interlock":
+        return f"an interlock on its {amount} drawers, so that one opens at a time"
     if tried.change == "ballast":
         where = "in the middle" if len(worst.sides) > 1 else "over the far feet"
         return f"{amount} of ballast fixed low, {where}"
@@ -246,6 +274,8 @@ def _change_text(tried: Tried, tipping: Tipping, review: Review) -> str:
 def _enough_text(tried: Tried, units: UnitSystem) -> str:
     if not math.isfinite(tried.enough.amount):
         return "no amount of it"
+    if tried.change == "interlock":
+        return f"one that locks all {show(tried.enough, units)} drawers"
     what = {"deeper": "further out", "ballast": "of ballast", "restraint": "of pull in all"}[tried.change]
     return f"{show(tried.enough, units)} {what}"
 

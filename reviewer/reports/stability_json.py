@@ -3,29 +3,18 @@
 from __future__ import annotations
 
 import math
-from typing import Any
 
+from reviewer.reports.json_values import Json, number, small
 from reviewer.reports.stability import StandingShown, StandRow, TriedRow
 from reviewer.units import UnitSystem, Value, show
-
-Json = dict[str, Any]
-
-
-def _number(amount: float) -> float | None:
-    return float(f"{amount:.9g}") + 0.0 if math.isfinite(amount) else None
-
-
-def _small(amount: float) -> float | None:
-    """A place or a moment: what is next to nothing by rounding alone is 0."""
-    return _number(round(amount, 6))
 
 
 def _value(value: Value | None, system: UnitSystem) -> Json | None:
     if value is None or not math.isfinite(value.amount):
         return None
-    units = {"force": "N", "angle": "°", "length": "mm", "mass": "kg"}
+    units = {"force": "N", "angle": "°", "length": "mm", "mass": "kg", "count": ""}
     return {
-        "amount": _number(value.amount),
+        "amount": number(value.amount),
         "unit": units[value.kind],
         "kind": value.kind,
         "text": show(value, system),
@@ -42,25 +31,26 @@ def _state(row: StandRow, system: UnitSystem) -> Json:
         "judged": state.judged,
         "sides": list(state.sides),
         "edge_mm": [
-            [_small(edge.start[0]), _small(edge.start[1])],
-            [_small(edge.end[0]), _small(edge.end[1])],
+            [small(edge.start[0]), small(edge.start[1])],
+            [small(edge.end[0]), small(edge.end[1])],
         ],
-        "tilt_degrees": _small(state.tilt),
-        "holds_n_mm": _small(state.balance.restoring),
-        "turns_n_mm": _small(state.balance.overturning),
-        "margin_n_mm": _small(state.balance.margin),
-        "by_restraints_n_mm": _small(state.hold),
-        "ratio": _number(state.balance.ratio),
+        "tilt_degrees": small(state.tilt),
+        "holds_n_mm": small(state.balance.restoring),
+        "turns_n_mm": small(state.balance.overturning),
+        "margin_n_mm": small(state.balance.margin),
+        "by_restraints_n_mm": small(state.hold),
+        "ratio": number(state.balance.ratio),
         "tips_at": _value(state.tips_at, system),
         "open": [opening.name for opening, _ in state.opened],
+        "kept_shut": list(state.kept_shut),
         "on": state.on or None,
         "forces": [
             {
                 "role": act.role,
                 "says": act.said,
-                "force_n": _small(act.newtons),
-                "at_mm": [_small(each) for each in act.at],
-                "lever_mm": _small(act.lever),
+                "force_n": small(act.newtons),
+                "at_mm": [small(each) for each in act.at],
+                "lever_mm": small(act.lever),
             }
             for act in state.acts
         ],
@@ -73,7 +63,7 @@ def _change(row: TriedRow, system: UnitSystem) -> Json:
         "change": row.tried.change,
         "says": row.what,
         "amount": _value(row.tried.amount, system),
-        "ratio": _number(row.tried.ratio),
+        "ratio": number(row.tried.ratio),
         "state": row.tried.worst.kind,
         "enough": _value(row.tried.enough, system),
     }
@@ -87,9 +77,9 @@ def stability_json(shown: StandingShown, system: UnitSystem) -> Json:
         "parts": list(piece.parts),
         "says": shown.said,
         "scope": shown.scope,
-        "mass_kg": _number(piece.whole.kg),
-        "centre_mm": [_small(piece.whole.x), _small(piece.whole.y), _small(piece.whole.z)],
-        "footprint_mm": [[_small(x), _small(y)] for x, y in piece.polygon or ()],
+        "mass_kg": number(piece.whole.kg),
+        "centre_mm": [small(piece.whole.x), small(piece.whole.y), small(piece.whole.z)],
+        "footprint_mm": [[small(x), small(y)] for x, y in piece.polygon or ()],
         "states": [_state(row, system) for row in shown.rows],
         "changes": [_change(row, system) for row in shown.changes],
         "best": shown.best or None,

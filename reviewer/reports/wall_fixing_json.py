@@ -2,24 +2,11 @@
 
 from __future__ import annotations
 
-import math
-from typing import Any
-
+from reviewer.reports.json_values import Json, small
 from reviewer.reports.wall_fixing import LEAD, WallFixing
 from reviewer.review import Review
 from reviewer.workshop.restraining import Restrained, Tied, studs_for
 from reviewer.workshop.wall_hung import WallHung
-
-Json = dict[str, Any]
-
-
-def _number(amount: float) -> float | None:
-    return float(f"{amount:.9g}") + 0.0 if math.isfinite(amount) else None
-
-
-def _small(amount: float) -> float | None:
-    """A place or a force: what is next to nothing by rounding alone is 0."""
-    return _number(round(amount, 6))
 
 
 def _restraint(tied: Tied, found: Restrained, review: Review) -> Json:
@@ -30,10 +17,10 @@ def _restraint(tied: Tied, found: Restrained, review: Review) -> Json:
         "device": restraint.device,
         "count": restraint.count,
         "into": restraint.into,
-        "height_mm": _small(tied.on_piece),
+        "height_mm": small(tied.on_piece),
         "fixed_to": list(tied.fixed_to),
-        "holds_n": None if hold is None else _small(hold.pull),
-        "thread_mm": None if hold is None else _small(hold.thread),
+        "holds_n": None if hold is None else small(hold.pull),
+        "thread_mm": None if hold is None else small(hold.thread),
         "board_only": tied.board_only,
         "studs_for_certain": None if studs is None else studs.certain,
         "studs_at_most": None if studs is None else studs.most,
@@ -43,30 +30,30 @@ def _restraint(tied: Tied, found: Restrained, review: Review) -> Json:
 def _restrained(found: Restrained, review: Review) -> Json:
     return {
         "state": None if found.state is None else found.state.kind,
-        "lacks_n_mm": _small(found.lacks),
-        "pull_n": _small(found.pull),
-        "needed_n": _small(found.needed),
+        "lacks_n_mm": small(found.lacks),
+        "pull_n": small(found.pull),
+        "needed_n": small(found.needed),
         "restraints": [_restraint(tied, found, review) for tied in found.tied],
     }
 
 
 def _hung(hung: WallHung) -> Json:
     return {
-        "weight_n": _small(hung.weight),
-        "out_mm": _small(hung.out),
-        "bearing_mm": _small(hung.bearing),
-        "moment_n_mm": _small(hung.moment),
-        "pull_n": _small(hung.pull),
+        "weight_n": small(hung.weight),
+        "out_mm": small(hung.out),
+        "bearing_mm": small(hung.bearing),
+        "moment_n_mm": small(hung.moment),
+        "pull_n": small(hung.pull),
         "studs_met": hung.studs,
         "screws": [
             {
                 "part": hung.fixings[point.fixing].head_part,
-                "along_mm": _small(point.along),
-                "up_mm": _small(point.up),
+                "along_mm": small(point.along),
+                "up_mm": small(point.up),
                 "meets_stud": None if hung.studs is None else point.meets,
-                "pull_n": _small(point.pull),
-                "shear_n": _small(point.shear),
-                "used": _small(point.used),
+                "pull_n": small(point.pull),
+                "shear_n": small(point.shear),
+                "used": small(point.used),
             }
             for point in hung.points
         ],

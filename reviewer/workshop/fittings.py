@@ -51,7 +51,8 @@ def fitting_list(plan: Plan) -> tuple[tuple[Fittings, ...], tuple[FittingScrews,
         for piece in fit.pieces:
             key = piece.kind, piece.size, piece.price
             usual = _usual(piece.kind)
-            number = (piece.count or usual or 1) * len(fit.units)
+            many = 1 if piece.kind == "interlocks" else len(fit.units)  # one for the whole set
+            number = (piece.count or usual or 1) * many
             total = sums.setdefault(key, [0, 0])
             total[0] += number
             total[1] += number if piece.count is None and usual is not None else 0
@@ -59,7 +60,9 @@ def fitting_list(plan: Plan) -> tuple[tuple[Fittings, ...], tuple[FittingScrews,
                 names.setdefault(key, {})[called.get(unit, unit[0])] = None
         if fit.screws is not None:
             sizes = fit.screws.gauge, fit.screws.diameter, fit.screws.length
-            screws.setdefault(sizes, {}).update(dict.fromkeys(piece.kind for piece in fit.pieces))
+            kinds = [piece.kind for piece in fit.pieces]
+            held = [kind for kind in kinds if kind != "interlocks"] or kinds
+            screws.setdefault(sizes, {}).update(dict.fromkeys(held))
     return (
         tuple(Fittings(*key, number, assumed, tuple(names[key])) for key, (number, assumed) in sums.items()),
         tuple(FittingScrews(*sizes, tuple(kinds)) for sizes, kinds in screws.items()),

@@ -109,7 +109,8 @@ def hanging(plan: Plan, setting: SettingOut, limits: Limits) -> Hanging:
 
 def unhung(plan: Plan, floating: frozenset[str]) -> tuple[Moving, ...]:
     """Movements of what nothing holds and no fit names: all its parts are in the air."""
-    fitted = {name for fit in plan.fits for name in fit.parts if fit.others}
+    hung = (fit for fit in plan.fits if fit.others and any(one.kind != "interlocks" for one in fit.pieces))
+    fitted = {name for fit in hung for name in fit.parts}
     return tuple(
         moving
         for moving in plan.movings

@@ -33,7 +33,8 @@ class Opening(NamedTuple):
     """Something of a piece that opens. Masses and places are those of the closed piece.
 
     ``contents`` is what the plan puts in it, or where it says nothing its usual filling; None for doors
-    and lids. ``volume`` is the room inside a drawer, or behind a door.
+    and lids. ``volume`` is the room inside a drawer, or behind a door. Of those with the same ``lock`` an
+    interlock lets one open at a time.
     """
 
     name: str
@@ -45,6 +46,7 @@ class Opening(NamedTuple):
     contents: Mass | None
     filling: str  # where the weight of the contents is from
     volume: float
+    lock: int | None = None
 
     def corners(self) -> list[Vector]:
         """The corners of its bounds when it is closed."""
@@ -157,10 +159,11 @@ def openings(
     setting: SettingOut,
     masses: Mapping[str, Mass],
     lasting: Mapping[str, float],
+    locks: Mapping[str, int],
 ) -> tuple[Opening, ...]:
     """All that opens in a piece, in the plan's order.
 
-    ``lasting`` is the declared load that stays on each part, N.
+    ``lasting`` is the declared load that stays on each part, N; ``locks`` has the interlock of what has one.
     """
     here = set(parts)
     found = []
@@ -187,7 +190,9 @@ def openings(
         if way == "drawer":
             contents, filling = _contents(names, solids, box, room, lasting)
         bounds = around([*(solid.low for solid in solids), *(solid.high for solid in solids)])
-        found.append(Opening(each.moving.name, way, names, each, bounds, whole, contents, filling, room))
+        name = each.moving.name
+        lock = locks.get(name)
+        found.append(Opening(name, way, names, each, bounds, whole, contents, filling, room, lock))
     return tuple(found)
 
 

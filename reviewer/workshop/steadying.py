@@ -12,7 +12,17 @@ from reviewer.mechanics.mass import Mass
 from reviewer.mechanics.stability import Point, support_polygon
 from reviewer.model.plan import Restraint
 from reviewer.reference.usual_values import usual_value
-from reviewer.units import KG_PER_POUND, MM_PER_INCH, NEWTON_PER_KG, TOLERANCE_MM, Value, force, length, mass
+from reviewer.units import (
+    KG_PER_POUND,
+    MM_PER_INCH,
+    NEWTON_PER_KG,
+    TOLERANCE_MM,
+    Value,
+    count,
+    force,
+    length,
+    mass,
+)
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping import State, from_wall, lever, side_of
 from reviewer.workshop.tipping_states import Tipping, states
@@ -20,14 +30,15 @@ from reviewer.workshop.tipping_states import Tipping, states
 if TYPE_CHECKING:
     from reviewer.review import Review
 
-Change = Literal["deeper", "ballast", "restraint"]
+Change = Literal["deeper", "ballast", "restraint", "interlock"]
 
 
 class Tried(NamedTuple):
     """One change: how much of it was tried, and the state that is then nearest to tipping.
 
     ``enough`` is how much of it would reach the least ratio in every state; without end where none would.
-    For a restraint that is the pull of all points together, for the others the length and the mass.
+    For a restraint that is the pull of all points together, for an interlock the drawers that it locks, for
+    the others the length and the mass.
     """
 
     change: Change
@@ -44,7 +55,8 @@ class Tried(NamedTuple):
 def tried_changes(tipping: Tipping, review: Review) -> tuple[Tried, ...]:
     """Each change that can be made to a piece, the one that helps most first; none for one that stands well.
 
-    A restraint is tried where the plan has a wall that the piece falls away from.
+    A restraint is tried where the plan has a wall that the piece falls away from, an interlock on drawers
+    that run on slides and can be open together, where it helps at all.
     """
     worst, least = tipping.worst, review.limit("tip-ratio-least").amount
     if worst is None or worst.balance.ratio >= least:
@@ -61,6 +73,9 @@ def tried_changes(tipping: Tipping, review: Review) -> tuple[Tried, ...]:
     restrained = _restraint(tipping.piece, worst, weak, least, review, anew)
     if restrained is not None:
         found.append(restrained)
+    locked = _interlock(tipping, worst, least, review)
+    if locked is not None:
+        found.append(locked)
     return tuple(sorted(found, key=lambda each: -round(each.ratio, 6)))
 
 
@@ -78,6 +93,34 @@ def _worst_with(piece: Piece, tipping: Tipping, review: Review) -> State:
     found = Tipping(piece, made).worst
     assert found is not None
     return found
+
+
+def lockable(tipping: Tipping, review: Review) -> tuple[str, ...]:
+    """The drawers on slides that no one interlock locks yet: what slides with an interlock are sold for."""
+    fitted = {
+        name
+        for fit in review.plan.fits
+        if any(piece.kind == "slides" for piece in fit.pieces)
+        for name in fit.parts
+    }
+    drawers = [
+        each for each in tipping.openings if each.way == "drawer" and not fitted.isdisjoint(each.parts)
+    ]
+    one_lock = len({each.lock for each in drawers}) == 1 and drawers[0].lock is not None
+    return () if len(drawers) < 2 or one_lock else tuple(each.name for each in drawers)
+
+
+def _interlock(tipping: Tipping, worst: State, least: float, review: Review) -> Tried | None:
+    names = lockable(tipping, review)
+    if not names:
+        return None
+    lock = len(review.plan.fits)  # no fit of the plan has this number
+    opens = tuple(each._replace(lock=lock) if each.name in names else each for each in tipping.openings)
+    then = _worst_with(tipping.piece, tipping._replace(openings=opens), review)
+    if then.balance.ratio <= worst.balance.ratio * (1 + 1e-6):
+        return None
+    enough = len(names) if then.balance.ratio >= least else math.inf
+    return Tried("interlock", count(len(names)), then, count(enough))
 
 
 def restraint_mends(tipping: Tipping, review: Review) -> bool:

@@ -456,6 +456,9 @@ def _clashes(review: Review, looker: _Looker) -> Iterator[Clash]:
             assert two.hinge
             assert one.moving.hinge
             assert two.moving.hinge
+            lock = review.locks.get(one.moving.name)
+            if lock is not None and lock == review.locks.get(two.moving.name):
+                continue  # an interlock keeps one of them shut
             if one.hinge.axis != two.hinge.axis or frozenset(one.moving.parts) & frozenset(two.moving.parts):
                 continue
             axis = one.hinge.axis

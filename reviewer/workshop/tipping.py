@@ -133,6 +133,7 @@ class State(NamedTuple):
     on: str = ""  # the part, the door or the drawer that the force is on
     opened: tuple[tuple[Opening, float], ...] = ()  # what is open, and how far
     known_tips_at: Value | None = None  # where it is not to be worked out from the forces
+    kept_shut: tuple[str, ...] = ()  # what an interlock keeps shut while others are open
     why_not: str = ""  # why it is not judged
 
     @property
@@ -194,6 +195,11 @@ class State(NamedTuple):
             else:
                 near = middle
         return far
+
+
+def nearness(state: State) -> tuple[float, float]:
+    """By which the state nearest to tipping comes first: the ratio, and what is left."""
+    return round(state.balance.ratio, 6), round(state.balance.margin, 3)
 
 
 def _tips_at(state: State) -> Value:

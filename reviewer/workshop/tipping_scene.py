@@ -7,9 +7,9 @@ The numbers (n) are those of :mod:`reviewer.mechanics.stability`. Moments N·mm,
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from reviewer.language.source import Span
 from reviewer.limits import Limits
@@ -32,6 +32,7 @@ from reviewer.workshop.tipping import (
     balanced,
     free_edges,
     lever,
+    nearness,
     outside_share,
     push_lever,
     restraint_hold,
@@ -57,7 +58,8 @@ Opened = tuple["Opening", float]
 class Scene:
     """A piece in its room: makes the state of each cause about each edge.
 
-    ``edges`` are those that nothing keeps it from falling over.
+    ``edges`` are those that nothing keeps it from falling over. Of what interlocks let open, that is taken
+    which is ``worst_by`` the ratio of the moments, or by what is left of them.
     """
 
     def __init__(
@@ -67,6 +69,8 @@ class Scene:
         setting: SettingOut,
         limits: Limits,
         openings: tuple[Opening, ...] = (),
+        *,
+        worst_by: Literal["ratio", "margin"] = "ratio",
     ) -> None:
         self.piece, self.plan, self.setting, self.limits = piece, plan, setting, limits
         self.edges = free_edges(piece, setting, limits["castor-swivel"].amount)
@@ -78,6 +82,8 @@ class Scene:
         self.openings = openings
         if len(openings) > MOST_OPENINGS:
             self.openings = tuple(sorted(openings, key=lambda each: -each.mass.kg)[:MOST_OPENINGS])
+        self.locked = bool(openings) and self._locked()
+        self._worst_by = worst_by
         floor = (plan.room.floor if plan.room else None) or ""
         self.on_carpet = any(word in floor for word in _SOFT_FLOORS)
 
@@ -132,7 +138,19 @@ class Scene:
             on=on,
             opened=opened,
             known_tips_at=tips_at,
+            kept_shut=self._kept_shut(opened) if self.locked and opened else (),
         )
+
+    def _locked(self) -> bool:
+        from reviewer.workshop.open_together import interlocked
+
+        return bool(interlocked(self.openings))
+
+    def _kept_shut(self, opened: Sequence[Opened]) -> tuple[str, ...]:
+        """What interlocks keep shut while some are open."""
+        locks = {opening.lock for opening, _ in opened if opening.lock is not None}
+        names = {opening.name for opening, _ in opened}
+        return tuple(each.name for each in self.openings if each.lock in locks and each.name not in names)
 
     # ------------------------------------------------------------ its own weight
 
@@ -404,8 +422,19 @@ class Scene:
 
     def all_opened(self, edge: TippingEdge) -> State | None:
         """All that can be open together."""
-        together = self.together(edge)
-        return self._open("all open", edge, together) if len(together) > 1 else None
+        tilt, _ = self.floor_tilt(edge)
+
+        def made(weigh: float) -> list[State]:
+            together = self.together(edge, tilt, weigh)
+            return [self._open("all open", edge, together)] if len(together) > 1 else []
+
+        return self._worst(made)
+
+    def _worst(self, made: Callable[[float], list[State]]) -> State | None:
+        """The worst state of what can be open together; see :func:`worst_of`."""
+        from reviewer.workshop.open_together import worst_of
+
+        return worst_of(made, self._worst_by, locked=self.locked)
 
     def _open(self, kind: Kind, edge: TippingEdge, opened: tuple[Opened, ...]) -> State:
         tilt, _ = self.floor_tilt(edge)
@@ -430,30 +459,11 @@ class Scene:
             tips_at=tips,
         )
 
-    def together(self, edge: TippingEdge) -> tuple[Opened, ...]:
-        """What tips most when it is all open at once: heaviest first, without what would be in its way."""
-        from reviewer.workshop.opening import clash
+    def together(self, edge: TippingEdge, tilt: float = 0.0, weigh: float = 1.0) -> tuple[Opened, ...]:
+        """What tips most when it is all open at once; see :func:`open_together`."""
+        from reviewer.workshop.open_together import open_together
 
-        wanted = []
-        for opening in self.openings:
-            turn = opening.turn(edge)
-            gain = math.fsum(
-                part.weight * edge.arm(part.x, part.y)
-                - opening.opened(part, turn).weight * edge.arm(*_level(opening.opened(part, turn)))
-                for part in (opening.mass, opening.contents)
-                if part is not None
-            )
-            if turn and gain > 0:
-                wanted.append((round(-gain, 6), opening, turn))
-        wanted.sort(key=lambda each: each[0])
-        taken: list[Opened] = []
-        for _, opening, turn in wanted:
-            box, parts = opening.bounds(turn), set(opening.parts)
-            if not any(
-                clash(box, other.bounds(far)) or not parts.isdisjoint(other.parts) for other, far in taken
-            ):
-                taken.append((opening, turn))
-        return tuple(taken)
+        return open_together(self.openings, edge, tilt, weigh)
 
     # ------------------------------------------------------------ storage
 
@@ -489,15 +499,36 @@ class Scene:
                 outside, height = self.reach(edge, [solid], 0.0)
                 at = (*self._place(edge, outside), height)
                 found.append(self._child("child", edge, self.own(edge, tilt), at, tilt, solid.name, ()))
-        return min(found, key=_least_margin, default=None)
+        return min(found, key=nearness, default=None)
+
+    def push_open(self, edge: TippingEdge) -> State | None:
+        """The push with all open that can be open together."""
+        tilt = self.block(edge) if self.on_carpet else 0.0
+
+        def made(weigh: float) -> list[State]:
+            together = self.together(edge, tilt, weigh)
+            return [self.push(edge, together)] if together else []
+
+        return self._worst(made)
 
     def child_all_open(self, edge: TippingEdge) -> State | None:
-        """A child hanging on one of all that can be open together, each with what is in it."""
-        together = self.together(edge)
-        if len(together) < 2:
-            return None
-        states = (self._child_on(edge, opening, together) for opening, _ in together)
-        return min((state for state in states if state), key=_least_margin, default=None)
+        """A child hanging on one of all that can be open together, each with what is in it.
+
+        Of what an interlock locks, the one that the child hangs on is the open one.
+        """
+        from reviewer.workshop.open_together import in_place_of_others
+
+        def made(weigh: float) -> list[State]:
+            together = self.together(edge, self.block(edge), weigh)
+            if len(together) < 2:
+                return []
+            hung = [(opening, together) for opening, _ in together]
+            if self.locked:
+                hung += in_place_of_others(self.openings, together, edge)
+            states = (self._child_on(edge, opening, opened) for opening, opened in hung)
+            return [state for state in states if state]
+
+        return self._worst(made)
 
     def _child_on(self, edge: TippingEdge, opening: Opening, together: tuple[Opened, ...]) -> State | None:
         turn = opening.turn(edge)
@@ -536,14 +567,6 @@ class Scene:
             on=on,
             opened=opened,
         )
-
-
-def _least_margin(state: State) -> tuple[float, float]:
-    return round(state.balance.ratio, 6), round(state.balance.margin, 3)
-
-
-def _level(mass: Mass) -> Point:
-    return mass.x, mass.y
 
 
 def _without(whole: Mass, taken: Sequence[Mass]) -> Mass:

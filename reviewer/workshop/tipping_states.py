@@ -30,6 +30,7 @@ _NO_SPOTS: Mapping[str, Sequence[OnSpot]] = MappingProxyType({})
 _UNRESTRAINED = ("sitter", "person", "lean")
 _NOT_STORAGE = "for information: that test is made for tall and heavy storage"
 _NO_CHILDREN = "for information: the plan names no children here"
+_LOCK_FAILED = "for information: as if its interlock did not hold"
 _NOT_DECLARED = "for information: the plan has nobody lean on it"
 
 
@@ -132,8 +133,7 @@ def pushed(scene: Scene) -> list[State]:
     """
     found = [_weakest(scene.push(edge) for edge in scene.edges)]
     if scene.openings:
-        opened = ((edge, scene.together(edge)) for edge in scene.edges)
-        found.append(_weakest(scene.push(edge, together) for edge, together in opened if together))
+        found.append(_weakest(map(scene.push_open, scene.edges)))
     return [state for state in found if state is not None]
 
 
@@ -198,6 +198,10 @@ def shown_besides(
             found += [_for_information(state, _NOT_STORAGE) for state in climbed(scene)[:1] if state.opened]
     elif plan.room is None or plan.room.children_under is None:
         found += [_for_information(state, _NO_CHILDREN) for state in climbed(scene)]
+    if scene.locked:
+        free = Scene(piece, plan, setting, limits, tuple(each._replace(lock=None) for each in openings))
+        failed = _weakest(map(free.all_opened, free.edges))
+        found.append(failed and _for_information(failed, _LOCK_FAILED))
     if not piece.storage and all(here.load.lasting for here in piece.loads):
         leaning = _weakest(map(scene.leaning, scene.edges))
         found.append(leaning and _for_information(leaning, _NOT_DECLARED))
@@ -214,7 +218,7 @@ def openings_of(piece: Piece, review: Review, lasting: Mapping[str, float]) -> t
         return ()
     from reviewer.workshop.opening import openings
 
-    return openings(piece.parts, review.moved, review.setting, review.masses, lasting)
+    return openings(piece.parts, review.moved, review.setting, review.masses, lasting, review.locks)
 
 
 def tipping(review: Review) -> tuple[Tipping, ...]:

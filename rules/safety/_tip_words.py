@@ -6,6 +6,7 @@ from reviewer.findings import Filling, Severity
 from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.units import NEWTON_PER_KG, Value, close, force, length, mass, ratio
+from reviewer.wording import listed
 from reviewer.workshop.tipping import SIDES, Kind, State
 from reviewer.workshop.tipping_states import Tipping, in_scope_by_room
 
@@ -15,18 +16,18 @@ _WHEN: dict[Kind, str] = {
     "carpet": "on carpet, which lifts its other side by {block}",
     "high": "when it is loaded only where that makes it top-heavy ({force}), on a floor that lets it lean",
     "loaded": "under {said}, of which {force} lies {place} outside its feet",
-    "open": "with {on} open{filled}",
-    "all open": "with everything open that can be open together{filled}",
+    "open": "with {on} open{locked}{filled}",
+    "all open": "with everything open that can be open together{locked}{filled}",
     "sitter": "when someone sits at its edge ({force} {where}, {push} sideways: {source})",
     "person": "with {said}, when one of {person} is at the edge, {where} ({source})",
     "push": "when pushed or pulled with {force} at {place} up ({source})",
-    "push open": "when pushed or pulled with {force} at {place} up, doors and drawers open ({source})",
+    "push open": "when pushed or pulled with {force} at {place} up, {open}{locked} ({source})",
     "child": (
         "when a child of {person} hangs on {it} {place} up, and carpet lifts its {far} by {block} ({source})"
     ),
     "child open": (
         "when a child of {person} hangs on {on} {place} up with everything open that can be open "
-        "together, and carpet lifts its {far} by {block} ({source})"
+        "together{locked}, and carpet lifts its {far} by {block} ({source})"
     ),
 }
 TIPS = " tips over to {side} "
@@ -92,10 +93,14 @@ def weakest(review: Review, each: Tipping) -> Weakest | None:
         "block": review.limit("carpet-block").value,
         "floor": review.limit("floor-out").value,
         "on": state.on,
+        "open": "doors and drawers open",
     }
+    if state.kept_shut:
+        values["open"] = f"{listed([opening.name for opening, _ in state.opened])} open"
     when = _WHEN[state.kind].replace("{where}", _where(state))
     when = when.replace("{filled}", " and filled ({source})" if state.source else "")
-    when = when.replace("{it}", "{on}, open," if state.opened else "it")
+    when = when.replace("{it}", "{on}, open{locked}," if state.opened else "it")
+    when = when.replace("{locked}", " (one at a time, by its interlock)" if state.kept_shut else "")
     when = when.replace("{far}", "back" if state.sides == ("front",) else "other side")
     says = (TIPS if balance.ratio < tips_below else NEAR) + when + SUM
     return Weakest(state, says, _severity(state, tips_below, in_scope), values)

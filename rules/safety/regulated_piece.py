@@ -39,6 +39,8 @@ def regulated_piece(review: Review) -> Iterator[Finding]:
     stood on and so was judged for that, and where the plan gives the firebox that a mantel is measured from.
 
     Leaves out: Whether the piece keeps to that rule: only its text, tests and licensed practice say that.
+    An interlock puts no piece out of the scope of 16 CFR 1261: ASTM F2057-23 opens what can be opened with
+    it, and the interlock has a check of its own, so have the two tested together.
     Rules outside the United States, and rules newer than the table. Shapes go by bounds, so a volume is an
     estimate.
 

@@ -10,8 +10,15 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.rules.safety._tip_words import Weakest, moment, weakest
 from reviewer.units import MM_PER_INCH, UnitSystem, Value, force, length, ratio
+from reviewer.wording import listed
 from reviewer.workshop.standing import Piece
-from reviewer.workshop.steadying import restraint_height, restraint_mends, tried_changes, with_wider_feet
+from reviewer.workshop.steadying import (
+    lockable,
+    restraint_height,
+    restraint_mends,
+    tried_changes,
+    with_wider_feet,
+)
 from reviewer.workshop.tipping import SIDES, Kind, State
 from reviewer.workshop.tipping_states import Tipping
 
@@ -30,6 +37,11 @@ _SHORT: dict[Kind, str] = {
     "child": "a child hanging on its front",
     "child open": "a child hanging on its front, all open",
 }
+_SHORT_LOCKED: dict[Kind, str] = {
+    "all open": "open, one at a time",
+    "push open": "pushed at the top, open one at a time",
+    "child open": "a child hanging on its front, open one at a time",
+}
 _ASIDE = "try it with a helper beside it before anyone relies on it, since an estimate is no test"
 _THEN = f"by estimate the least ratio of any state is then {{then}}; {_ASIDE}."
 _WIDER = f"Set the feet {{further}} further out at {{sides}}: {_THEN}"
@@ -41,8 +53,13 @@ _TIED = (
 _LOWER = f"Make it lower, or its foot much wider; {_ASIDE}."
 _TIED_MORE = f"Tie it to the wall at more points or higher up; {_ASIDE}."
 _SHUT = (
-    "Put less weight into what opens and more into the case, let it come out less far, or give it catches of "
-    "which only one opens at a time; or set the foot {further} further out at {sides}; " + f"{_ASIDE}."
+    "Put less weight into what opens and more into the case, or let it come out less far; or set the foot "
+    f"{{further}} further out at {{sides}}; {_ASIDE}."
+)
+_LOCK = (
+    "Give {drawers} an interlock, by itself or with the slides, so that one opens at a time (write “one at a "
+    f"time” in their fit): {_THEN} It can wear or be forced and is no restraint, so tie the piece as well "
+    "where it stands by a wall."
 )
 _INTO_BOARD = f"Put the restraint's screws into a stud or masonry, since wallboard holds nothing; {_ASIDE}."
 
@@ -68,14 +85,21 @@ def _do(review: Review, each: Tipping, weakest: Weakest, values: dict[str, Filli
     upright = state.kind in ("push", "push open", "child", "child open", "open", "all open", "high")
     if upright and piece.restraints:
         return _TIED_MORE
-    if state.kind in ("open", "all open") and not piece.storage:
-        return _SHUT
     seat = state.kind in ("sitter", "person", "lean")  # nobody straps a seat to a wall
     least = review.limit("tip-ratio-least").amount
     changes = [one for one in tried_changes(each, review) if not (seat and one.change == "restraint")]
+    if state.kind in ("open", "all open") and not piece.storage:
+        changes = [one for one in changes if one.change == "interlock"]
     enough = next((one for one in changes if one.ratio >= least), None)
-    if enough is None and changes[0].change == "restraint":
+    if enough is None and changes and changes[0].change in ("restraint", "interlock"):
         enough = changes[0]
+    if enough is not None and enough.change == "interlock":  # a tie holds where an interlock fails
+        enough = next((one for one in changes if one.change == "restraint" and one.ratio >= least), enough)
+    if enough is not None and enough.change == "interlock":
+        values |= {"drawers": listed(lockable(each, review)), "then": ratio(enough.ratio)}
+        return _LOCK if enough.ratio >= least else _still(_LOCK)
+    if state.kind in ("open", "all open") and not piece.storage:
+        return _SHUT
     if enough is not None and enough.change == "restraint":
         values |= {
             "points": review.limit("restraint-points").value,
@@ -98,6 +122,10 @@ def _do(review: Review, each: Tipping, weakest: Weakest, values: dict[str, Filli
     return _WIDER if then >= least else _still(_WIDER)
 
 
+def _short(state: State) -> str:
+    return _SHORT_LOCKED.get(state.kind, _SHORT[state.kind]) if state.kept_shut else _SHORT[state.kind]
+
+
 def _working(review: Review, piece: Piece, state: State, found: tuple[State, ...]) -> Working:
     balance, least = state.balance, review.limit("tip-ratio-least")
     figures = [
@@ -110,14 +138,14 @@ def _working(review: Review, piece: Piece, state: State, found: tuple[State, ...
         source = review.limit("restraint-force").source
         figures.insert(2, Figure("of that by the wall restraint", moment(state.hold), source))
     figures += [
-        Figure(f"ratio, {_SHORT[other.kind]}", _ratio(other.balance.ratio))
+        Figure(f"ratio, {_short(other)}", _ratio(other.balance.ratio))
         for other in found
         if other is not state
     ]
     return Working(
         figures=tuple(figures),
         formula="moment that holds it down / moment that turns it over",
-        result=Figure(f"ratio, {_SHORT[state.kind]}", ratio(balance.ratio)),
+        result=Figure(f"ratio, {_short(state)}", ratio(balance.ratio)),
         limit=Figure("at least", least.value, least.source),
     )
 
@@ -178,6 +206,10 @@ def tips(review: Review) -> Iterator[Finding]:
     over, since they may be gone tomorrow. It is looked at empty, on carpet or a floor out of level,
     under its loads, with only those loads that make it top-heavy, with each door, lid and drawer open
     and with all open that can be open together, a drawer with the plan's load or its usual filling.
+    What a fit says opens “one at a time” has an interlock: one of it is open at once, the worst, beside all
+    else. The published tests likewise open what can be opened (in part from memory), once the interlock
+    itself has held against a pull at what it keeps shut (two texts differ on how long). It can fail, so the
+    report shows the piece as if it had, for information.
     Declared people sit, stand or lean at the edge of what they use: in the seat test (a force near the
     edge and a small push), and as one heavy person. Storage (shelves one over another, or so much room
     in drawers and behind doors) that is as tall and heavy as the standard for clothing storage speaks
@@ -188,16 +220,17 @@ def tips(review: Review) -> Iterator[Finding]:
     a strap only against a fall straight away from the wall. Set the limits tip-push-height and tip-
     push-force for a push of your own.
 
-    Leaves out: Catches that let only one drawer open; what lifts out; climbing in other ways; the strength
-    of a restraint's screws (counted as if they held their test load); sliding; and pieces that hang on the
+    Leaves out: Whether an interlock holds; what lifts out; climbing in other ways; the strength of a
+    restraint's screws (counted as if they held their test load); sliding; and pieces that hang on the
     wall or are joined to it. Tables, stools and other pieces that are no storage get no push. This is an
     estimate and no certificate: the standards' own tests, local rules and whoever is licensed to judge
     decide.
 
     Sources: statics of a body about a line; EN 1022:2018 for seats; ASTM F2057-23 for the child and the
     carpet (read in part), and for the push (from memory, so a push alone only warns); guidance to the
-    federal rule on clothing storage for the fill of drawers and the room in scope; 0.9 and 1.25 are an own
-    choice, as weights are easily a tenth off.
+    federal rule on clothing storage for the fill of drawers and the room in scope; its questions and answers
+    and 16 CFR 1261.3 as published in 2022 (stayed, so never law) for the check of an interlock; 0.9 and
+    1.25 are an own choice, as weights are easily a tenth off.
 
     Flagged:
 

@@ -23,7 +23,7 @@ _DOES = {"bending": "is bent to", "shear": "is sheared to", "bearing": "is press
 _MANY = {"bending": "are bent to", "shear": "are sheared to", "bearing": "are pressed across their grain to"}
 
 
-def _use(review: Review, member: Member) -> float:
+def stress_use(review: Review, member: Member) -> float:
     """The worst of bending and shear over what it may bear; beyond all bounds where nothing holds it."""
     if not isinstance(member.standing, BeamResult):
         return float("inf")
@@ -59,9 +59,19 @@ def _along(worst: Utilisation) -> bool:
 
 def breaks_sooner(review: Review, part: str) -> bool:
     """Whether a part is told here as an error of bending or shear, with its sag: then sags leaves it."""
-    own = [each for each in review.utilisations if each.part == part and each.kind in _KINDS]
+    own = [each for each in review.used_by_part.get(part, ()) if each.kind in _KINDS]
     worst = max(own, key=lambda each: each.ratio, default=None)
     return worst is not None and _along(worst) and _severity(review, worst) is Severity.ERROR
+
+
+def bent_too_much(review: Review, part: str) -> Utilisation | None:
+    """The stress of a part that only warns here, where what mends a sag mends it: then sags tells it."""
+    uses = review.used_by_part.get(part, ())
+    over = [each for each in uses if each.kind in _KINDS and each.ratio > 1 + 1e-9]
+    worst = max(over, key=lambda each: each.ratio, default=None)
+    if worst is None or not all(_along(each) for each in over):
+        return None
+    return worst if _severity(review, worst) is Severity.WARNING else None
 
 
 def _spanning_remedy(
@@ -81,7 +91,7 @@ def _spanning_remedy(
     ways = []
 
     def used(tried: Member) -> float:
-        stressed = _use(review, tried)
+        stressed = stress_use(review, tried)
         return max(stressed, sag_share(tried, review.limits)) if sags else stressed
 
     def at(tried: Member) -> Value:
@@ -294,6 +304,7 @@ def _finding(
         values=values | more,
         working=_working(review, worst),
         severity=severity,
+        told_by="sags" if all(bent_too_much(review, part) for part in parts) else "",
     )
 
 
@@ -318,7 +329,8 @@ def overstressed(review: Review) -> Iterator[Finding]:
     counts for (d_n / d)² of the shear that its section bears, in a strength class for k_v. From
     overstressed-near-share of the limit it is a note, beyond it an error; where only custom sets the limit
     a warning, and an error from overstressed-error-share times the limit on. A value from memory raises no
-    error. A part that is bent or sheared too much and sags too far as well is told once, with both figures.
+    error. A part that is bent or sheared too much and sags too far as well is told once, with both figures:
+    here where the stress is an error, else by sags.
 
     Leaves out: Boards on edge that could roll over, and twisting. Shear nearer to a support than the board is
     high, where its end is whole. Dovetails, mitres and round tenons at an end, and notches over a support

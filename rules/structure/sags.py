@@ -83,16 +83,23 @@ def _working(review: Review, sag: Sag) -> Working:
     )
 
 
-def _remedy(review: Review, sag: Sag) -> tuple[str, dict[str, Filling]]:
-    """Thicker stock, one more support and a shorter span, each tried on the same beam."""
-    from reviewer.workshop.strengthening import propped_in, span_that_does, thicker_that_does
+def _remedy(review: Review, sag: Sag, bent: bool) -> tuple[str, dict[str, Filling]]:
+    """Thicker stock, one more support and a shorter span, each tried on the same beam, bent less too."""
+    from reviewer.rules.structure.overstressed import stress_use
+    from reviewer.workshop.strengthening import (
+        height_that_does,
+        propped_in,
+        span_that_does,
+        thicker_that_does,
+    )
 
     member, limits = sag.member, review.limits
 
     def use(tried: Member) -> float:
-        return sag_share(tried, limits)
+        share = sag_share(tried, limits)
+        return max(share, stress_use(review, tried)) if bent else share
 
-    height = height_enough(sag, limits)
+    height = height_that_does(member, use, review.units)[0] if bent else height_enough(sag, limits)
     values: dict[str, Filling] = {"height": length(height)}
     lies = review.setting.solids[member.part].thick == Axis.UP
     do = "Use stock {height} thick or more" if lies else "Use a board {height} high or more"
@@ -127,6 +134,31 @@ def _breaks_sooner(review: Review, parts: tuple[str, ...]) -> bool:
     return all(breaks_sooner(review, part) for part in parts)
 
 
+def _bent(review: Review, alike: list[Sag], values: dict[str, Filling]) -> tuple[Sag | None, str]:
+    """The part that is bent most beyond what it may bear, if overstressed leaves that to sags; in words."""
+    from reviewer.rules.structure.overstressed import bent_too_much
+
+    found = [(use, each) for each in alike if (use := bent_too_much(review, each.member.part)) is not None]
+    if not found:
+        return None, ""
+    use, most = max(found, key=lambda each: each[0].ratio)
+    which = tuple(each.member.part for _, each in found)
+    values |= {
+        "stress": use.value,
+        "most": use.limit,
+        "wood": use.named,
+        "stress_by": use.who,
+        "which": listed(which),
+    }
+    several = len(which) > 1
+    who = "{which}" if len(which) < len(alike) else "They" if several else "It"
+    does = f"{'are' if several else 'is'} also {'bent' if use.kind == 'bending' else 'sheared'}"
+    return most, (
+        f" {who} {does} to {{stress}} where {{wood}} may bear {{most}} ({{stress_by}}); what is told next is "
+        "enough for both."
+    )
+
+
 def _finding(review: Review, alike: list[Sag], severity: Severity) -> Finding:
     sag = alike[0]
     parts = tuple(each.member.part for each in alike)
@@ -151,7 +183,11 @@ def _finding(review: Review, alike: list[Sag], severity: Severity) -> Finding:
         do = "Choose the stiffest boards for {parts}, or lay them so that a bow points up."
     else:
         says += "so that is {over} too much."
-        do, more = _remedy(review, sag)
+        bent, said = None, ""
+        if not _breaks_sooner(review, parts):
+            bent, said = _bent(review, alike, values)
+        says += said
+        do, more = _remedy(review, bent or sag, bent is not None)
         values |= more
     spans = [span for part in parts for span in _load_spans(review, part)]
     return Finding(
@@ -189,7 +225,8 @@ def sags(review: Review) -> Iterator[Finding]:
     middle, so that a dado or two screws do not stiffen the board. People take 24 in each and stand in the
     middle of the longest bay. Cuts, holes and the room that joints take out of a board make it sag
     farther, by the energy of bending. Thicker stock, one more support and a shorter span are each tried
-    on the same beam before they are told.
+    on the same beam before they are told. A board that is bent too much as well, though no more than a
+    warning, is told here with both figures, and the next step is enough for both.
 
     Leaves out: Parts that lean or slant. Shear and the give of supports and joints. What is fixed along a
     board bends with it side by side, not as one section, though glue makes it stiffer than that. A shelf

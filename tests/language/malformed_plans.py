@@ -1815,6 +1815,42 @@ SLIPS = (
         ),
     ),
     Slip(
+        "an interlock by its own name",
+        HEAD + "fit rail to leg.front-left: slides 14, with an interlock\n",
+        ("with: “with” begins no clause of a fit. → Write: one at a time",),
+    ),
+    Slip(
+        "one drawer at a time",
+        HEAD + "fit rail to leg.front-left: slides 14, only one opens at a time\n",
+        ("one: After “only” stands “one”, which does not fit there. → Write: one at a time",),
+    ),
+    Slip(
+        "one at a time without its end",
+        HEAD + "fit rail to leg.front-left: slides 14, one at a\n",
+        ("a: The line stops after “one at a”. → Add “time”: one at a time",),
+    ),
+    Slip(
+        "one at a time misspelt",
+        HEAD + "fit rail to leg.front-left: slides 14, one at time\n",
+        (
+            "time: After “one at” stands “time”, which does not fit there. → Put “a” before “time”: one at a time",
+        ),
+    ),
+    Slip(
+        "an interlock on what does not open",
+        HEAD + "fit rail to leg.front-left: slides 14, one at a time\n",
+        (
+            "one at a time: Nothing that is fitted here opens or slides, so nothing can be kept shut. → Say how "
+            "it moves where it is declared, such as slides out 14, or take out: one at a time",
+        ),
+    ),
+    Slip(
+        "an interlock on what could not be read to open",
+        HEAD.replace("part rail:", "part rail: slides uot 4,")
+        + "fit rail to leg.front-left: slides 14, one at a time\n",
+        ("uot: After “slides” stands “uot”, which does not fit there. → Did you mean out?",),
+    ),
+    Slip(
         "a fit with glue",
         HEAD + "fit rail to leg.front-left: glue pva\n",
         (

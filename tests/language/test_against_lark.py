@@ -59,7 +59,10 @@ STATEMENTS = {
         "assembly a:",
         "assembly a for each of b, c: 3 across, 2 copies side by side up, hinged left",
     ],
-    "fit_statement": ["fit a: hinges", "fit a, b to c: 2 hinges 3 at 4, castors, 3 tall, screws #8 x 2"],
+    "fit_statement": [
+        "fit a: hinges",
+        "fit a, b to c: 2 hinges 3 at 4, castors, 3 tall, screws #8 x 2, one at a time",
+    ],
     "step_statement": ['step "a b": join a, b, wait 3 h, "c d"'],
     "buy_statement": ["buy: 2 a 8 ft, 3 b"],
     "tools_statement": ["tools: mitre saw, drill"],

@@ -95,7 +95,7 @@ fit a: 2 hinges
 fit a: 4 shelf pins
 fit a: 2 hinges 3, 2 hinges at 3, 2 hinges 3 at 3, hinges 3 at 3
 fit a, b to c: hinges, slides 14, 4 castors 2 at 3, castors at 3, glides, levellers, knobs, pulls, catches, stays
-    2 tall, screws #8 x 2, screws 50, screws 4 x 50, only when width over 3
+    2 tall, screws #8 x 2, screws 50, screws 4 x 50, one at a time, only when width over 3
 finish clear: on a
 finish clear: on a, b, sand 80, 120, sand 320 between coats, 2 coats of enamel acrylic
     dry 4 h, dry 2 days, dry 30 min

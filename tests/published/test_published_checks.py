@@ -30,7 +30,7 @@ ROWS = {
     "moisture": 158,
     "beams": 189,
     "fasteners": 204,
-    "stability": 54,
+    "stability": 59,
     "members": 87,
     "finishes": 70,
     "people": 52,

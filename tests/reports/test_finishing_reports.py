@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 
 from reviewer.reports.calendar_file import NoCalendarError, render_calendar
 from reviewer.reports.content import Report
-from reviewer.reports.finishing import finishing_lines
+from reviewer.reports.finishing import NEEDS_LEAD, finishing_lines
 from reviewer.reports.gathering import report_of
 from reviewer.reports.html import render_html
 from reviewer.reports.json_report import render_json
@@ -68,6 +68,7 @@ def test_lines_of_the_full_review() -> None:
         "sandpaper 150 grit: 1 disc or 1 sheet for 6.86 sq ft of bare wood.",
         "sandpaper 180 grit: 1 disc or 1 sheet for 3.43 sq ft of bare wood.",
         "sandpaper 220 grit: 1 disc or 1 sheet for 3.43 sq ft between coats.",
+        NEEDS_LEAD,
     ]
     said = "\n".join(head + text for head, text in times)
     assert "Mon 1 Mar 2027:" in said

@@ -17,7 +17,8 @@ from reviewer.language.problems import FileProblem, ReadingProblem
 from reviewer.language.source import Source, Span
 from reviewer.reports.content import Report, unread
 from reviewer.reports.excerpt import cells
-from reviewer.reports.terminal import Look, render_terminal, wants_colour, width_for, wrapped
+from reviewer.reports.plain_text import Look, wants_colour, width_for, wrapped
+from reviewer.reports.terminal import render_terminal
 from reviewer.review import Review
 from reviewer.units import length
 from reviewer.workshop.assumptions import Assumption

@@ -128,17 +128,17 @@ def test_a_part_that_cannot_be_made_holds_up_what_needs_the_whole_piece() -> Non
 
 def test_reports_know_shaped_parts() -> None:
     from reviewer.reports.drawing import drawing_of
-    from reviewer.reports.json_report import _part
+    from reviewer.reports.lists_json import part_json
     from reviewer.units import UnitSystem
 
     shelf = resources.files("reviewer.reports") / "review.schema.json"
     schema = json.loads(shelf.read_text(encoding="utf-8"))
     review = shaped(TEXT, SPLAYED | {"seat": Shape(None, (Rounded(20, SPAN),))}, BOXES)
-    leg = _part(review.setting.solids["leg.a"], review)
+    leg = part_json(review.setting.solids["leg.a"], review)
     assert leg["volume_mm3"] == 48 * 50 * 480
     assert leg["length_mm"] == pytest.approx(480 * LONG + 48 * RUN)
     jsonschema.validate(json.loads(json.dumps(leg)), schema["$defs"]["part"] | {"$defs": schema["$defs"]})
-    bar = _part(review.setting.solids["seat"], review)
+    bar = part_json(review.setting.solids["seat"], review)
     assert bar["volume_mm3"] == pytest.approx(math.pi * 100 * 600)
     drawing = drawing_of(tuple(review.setting.solids.values()), UnitSystem.METRIC, {})
     for view in drawing.views:

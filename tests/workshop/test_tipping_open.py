@@ -163,7 +163,7 @@ def test_changes_are_tried_on_the_whole_piece() -> None:
     review, piece, opens = dresser(", children under 6")
     met = states(piece, review.plan, review.setting, review.limits, {}, openings=opens)
     found = tried_changes(Tipping(piece, met, opens), review)
-    assert {each.change for each in found} == {"restraint", "ballast", "deeper"}
+    assert {each.change for each in found} == {"restraint", "ballast", "deeper", "interlock"}
     assert found[0].change == "restraint"
     assert [each.ratio for each in found] == sorted((each.ratio for each in found), reverse=True)
     # As much as is told to be enough is enough, worked out anew, and a tenth less is not.

@@ -285,7 +285,21 @@ def test_what_breaks_and_sags_is_told_once_as_an_error() -> None:
     assert [each for each in again if each.weight.word != "note"] == []
 
 
-def test_where_strength_only_warns_the_sag_tells_itself() -> None:
+def test_where_strength_only_warns_the_sag_tells_both() -> None:
     judged = judgement_of(RAIL % 72).findings
-    told = [(each.rule, each.weight.word) for each in judged if each.rule in ("overstressed", "sags")]
-    assert told == [("sags", "error"), ("overstressed", "warning")]
+    (found,) = [each for each in judged if each.rule in ("sags", "overstressed")]
+    assert (found.rule, found.weight.word) == ("sags", "error")
+    (alone,) = findings_of(RAIL % 72, "overstressed")
+    assert alone.weight.word == "warning"
+    assert (found.values["stress"], found.values["most"]) == (alone.values["stress"], alone.values["most"])
+    assert " It is also bent to {stress} where {wood} may bear {most}" in found.says
+    # What is told next is enough for both.
+    height = found.values["height"]
+    assert isinstance(height, Value)
+    thick = (RAIL % 72).replace("actual 3/4", f"actual {height.amount / 25.4:g}")
+    thick = thick.replace("39 1/4 tall", f"{40 - height.amount / 25.4:g} tall")
+    again = [each for each in judgement_of(thick).findings if each.rule in ("overstressed", "sags")]
+    assert [each for each in again if each.weight.word != "note"] == []
+    # Accepted, the sag no longer stands for the stress.
+    accepted = judgement_of(RAIL % 72 + 'accept sags on rail because "a curve is wanted"\n').findings
+    assert [each.rule for each in accepted if each.rule in ("sags", "overstressed")] == ["overstressed"]
