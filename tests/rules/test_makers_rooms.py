@@ -288,6 +288,21 @@ def test_an_outlet_is_freed_by_the_opening_and_a_switch_by_no_other_word_for_goi
     assert "→ Choose another place for the piece; a licensed electrician can move the switch" in line
 
 
+@pytest.mark.parametrize(
+    ("away", "words"),
+    [
+        ("", "leaves 0 mm for a plug, where 50.8 mm is needed"),
+        ("40 away", "leaves 40 mm for a plug, where 50.8 mm is needed"),
+        ("60 away", "so that nobody reaches it"),
+    ],
+)
+def test_room_for_a_plug_behind_a_piece(away: str, words: str) -> None:
+    """2 in: common plugs are 1 to 2 in deep (own choice)."""
+    text = OUTLET.format(hole="", what="outlet").replace("wall behind", f"wall behind {away}")
+    (line,) = told(text, "covers-outlet")
+    assert words in line
+
+
 HOT_DOOR = """
     plan "Cupboard" in inches
     stock ply: birch plywood 3/4, sheet 48 x 96
