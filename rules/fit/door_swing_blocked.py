@@ -13,8 +13,12 @@ from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, thi
 from reviewer.units import Value, fine_length, length
 from reviewer.workshop.swings import Clash, Stroke
 
-#: A door that opens a quarter turn can be used; a lid that does not go past upright falls shut.
+#: A door that opens a quarter turn can be used; a lid that does not go past upright falls shut unless a stay
+#: holds it. How far past: common practice, no source.
 _QUARTER = math.pi / 2
+_PAST_UPRIGHT = math.radians(3)
+#: A lid that a stay holds can be used from here on: own choice.
+_HELD = math.radians(70)
 #: A door that strikes within so much of being shut binds on the edge of its opening, radians.
 _BINDING = math.radians(25)
 #: Hinges could hold a door at its free edge where something stands still this near to it, mm, along so much
@@ -104,7 +108,9 @@ def _stroke(review: Review, strokes: list[Stroke]) -> Finding:
     hinge = moved.hinge
     assert hinge is not None
     lid = hinge.axis != Axis.UP and not _is_flap(stroke)
-    enough = stroke.way > _QUARTER + 1e-6 if lid else stroke.way >= _QUARTER - 1e-6
+    enough = stroke.way >= _QUARTER - 1e-6
+    if lid:
+        enough = stroke.way >= (_HELD if _has_a_stay(review, stroke) else _QUARTER + _PAST_UPRIGHT)
     hot = stroke.obstacle.kind in ("heater", "stove", "flue")
     names, many = things(review, strokes)
     values: dict[str, Filling] = {
@@ -169,9 +175,9 @@ def door_swing_blocked(review: Review) -> Iterator[Finding]:
     Judged by: The door turned about the outer corner of its hinged edge, as butt hinges turn it, against
     every other part with all else shut, and against the walls, the skirting and the heaters of the room.
     The angle of the first stroke is exact for square boards. An error where a door opens less than a
-    quarter turn or a lid does not get past upright, else a warning; and a warning for two doors that are in
-    each other's way when both are open, and for heaters, whose size is not known. cut-difference of shared
-    room is no stroke.
+    quarter turn or a lid without a stay does not get well past upright, else a warning; and a warning for two
+    doors that are in each other's way when both are open, and for heaters, whose size is not known.
+    cut-difference of shared room is no stroke.
 
     Leaves out: Handles and knobs, which need more room; hinges with a cup or two pins, which carry the door
     away from its edge; doors that fold; parts that share room when it is shut. Shaped parts are looked at

@@ -215,6 +215,22 @@ def test_a_lid_with_a_stay_is_not_told_to_get_one() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("away", "stay", "weight"),
+    [
+        ("", "", "error"),  # against the wall it stands upright and no further
+        ("", "fit lid to rear: 1 stay", "warning"),
+        (" 15 away", "", "error"),  # 400 sin 2.1° = 15: as good as upright
+        (" 25 away", "", "warning"),  # 400 sin 3.6° = 25
+    ],
+)
+def test_a_lid_goes_well_past_upright_or_has_a_stay(away: str, stay: str, weight: str) -> None:
+    """Three degrees past upright are common practice, no source; the sines are by hand."""
+    text = LID.format(more=stay).replace("wall behind 50 away", f"wall behind{away}")
+    (line,) = told(text, "door-swing-blocked")
+    assert line.startswith(f"{weight} ")
+
+
 FLAP = """
     plan "{title}" in millimetres
     stock ply: birch plywood 18 mm, sheet 1220 x 2440
