@@ -150,6 +150,14 @@ def test_a_door_of_a_pair_is_not_told_to_hang_from_the_other() -> None:
     assert "or hinge door.left on its other side" in line  # there the right side of the case stands
 
 
+def test_a_door_that_hangs_above_the_skirting_passes_over_it() -> None:
+    """110° brings its corner 6.80 in out: past the skirting at 1 1/4 in, and not past a wall 7 in off."""
+    low = PAIR.format(wide="19 7/8", degrees=110).replace("wall left 2 away", "wall left 7 away")
+    assert len(told(low, "door-swing-blocked")) == 1
+    high = low.replace("29 3/4 tall", "24 tall").replace("bottom 1/8 above", "bottom 4 1/4 above")
+    assert told(high, "door-swing-blocked") == []
+
+
 BEHIND = """
     plan "Cupboard with a drawer" in millimetres
     stock ply: birch plywood 18 mm, sheet 1220 x 2440
