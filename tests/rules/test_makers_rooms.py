@@ -289,6 +289,14 @@ def test_a_desk_below_its_hutch_is_the_desk() -> None:
     assert len(findings_of(HUTCH.format(tall=33), "height-unusual")) == 1
 
 
+@pytest.mark.parametrize(("away", "weight"), [(140, "error"), (150, "warning"), (230, None)])
+def test_a_drawer_that_comes_out_two_thirds_can_be_used(away: float, weight: str | None) -> None:
+    """Its front is 20 mm back and it slides 250: 160 mm are 64 %, 170 mm 68 %, 250 mm all (own choice: 2/3)."""
+    text = re.sub(r" +part door:.*?\n(?= +part tray)", "", BEHIND.format(degrees=90, gap=13), flags=re.DOTALL)
+    lines = told(f"{text}    room den: indoors, wall front {away} away\n", "drawer-blocked")
+    assert [line.split()[0] for line in lines] == ([weight] if weight else [])
+
+
 # ------------------------------------------------------------------ outlets and heat
 
 OUTLET = """
