@@ -210,7 +210,7 @@ def test_a_divider_takes_no_room_from_a_drawer() -> None:
 
 
 def test_a_lid_closes_off_no_cupboard() -> None:
-    lid = """part lid: ply, flat, 500 across, 400 deep, on side.left, left 0 inside case
+    lid = """part lid: ply, flat, 500 across, 300 deep, on side.left, left 0 inside case
         front 0 behind front of case, opens 95 degrees, hinged back"""
     assert held(lid) == 0
     door = """part door: ply, facing front, 500 across, 800 tall, left 0 inside case, bottom 0 above floor
