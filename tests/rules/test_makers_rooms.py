@@ -289,6 +289,22 @@ def test_a_desk_below_its_hutch_is_the_desk() -> None:
     assert len(findings_of(HUTCH.format(tall=33), "height-unusual")) == 1
 
 
+def test_a_door_that_a_wall_stops_is_in_the_way_of_its_drawer() -> None:
+    """560 cos (180° - x) = 120 at 102°: 2 + 18 sin 102° = 19.6 mm stand before a drawer that begins at 13."""
+    assert behind(degrees=170) == []
+    text = BEHIND.format(degrees=170, gap=13) + "    room den: indoors, wall left 100 away\n"
+    (line,) = told(text, "drawer-blocked")
+    assert "strikes door even with that door open at 102" in line
+
+
+def test_a_lid_and_a_door_turn_in_planes_of_their_own() -> None:
+    lid = """    part lid: ply, flat, 600 across, 350 deep, on side.left, left 0 inside case, front 0 behind front of case
+        opens 110 degrees, hinged back
+    fit lid to side.left: 2 hinges 64
+"""
+    assert told(BEHIND.format(degrees=155, gap=13) + lid, "door-swing-blocked") == []
+
+
 @pytest.mark.parametrize(("away", "weight"), [(140, "error"), (150, "warning"), (230, None)])
 def test_a_drawer_that_comes_out_two_thirds_can_be_used(away: float, weight: str | None) -> None:
     """Its front is 20 mm back and it slides 250: 160 mm are 64 %, 170 mm 68 %, 250 mm all (own choice: 2/3)."""
@@ -543,6 +559,49 @@ def test_what_a_dresser_holds_and_where_its_rule_begins() -> None:
     assert len(findings_of(dresser(tall="27"), "regulated-piece")) == 1
     # Half as wide it holds 3 x 10.25 x 13 x 6.75 / 1728 = 1.56 ft³, less than 3.2.
     assert findings_of(dresser(wide=13.75), "regulated-piece") == ()
+
+
+LOFT = """
+    plan "Frame" in inches
+    stock post: actual 3 x 3 pine, 8 ft
+    stock rail: 2x6 pine, 8 ft
+    stock slat: 1x4 pine, 8 ft
+    outline bed: 80 across, 42 deep, 70 tall, on floor
+    part post: post, upright, as tall as bed, in each corner of bed
+    part side for each of front, back: rail, across, on edge
+        between post.each-left and post.each-right, flush with each of bed, bottom 50 above floor
+    part guard for each of front, back: rail, across, on edge
+        between post.each-left and post.each-right, flush with each of bed, bottom {low} above floor
+    part slat: slat, deep, flat, on side.front, from front of bed to back of bed
+        12 copies spread evenly across from right of post.front-left to left of post.front-right
+"""
+
+
+def test_rails_of_a_bed_end_well_above_where_one_lies() -> None:
+    """Slats end at 50 + 5 1/2 + 3/4 = 56 1/4 in, and 16 CFR 1213.3 wants 5 in more: 61 1/4. A rail is 5 1/2 tall."""
+    (line,) = told(LOFT.format(low="56 1/4"), "regulated-piece")
+    assert "a place as large as a bed, with rails above it" in line
+    assert told(LOFT.format(low="55 1/2"), "regulated-piece") == []
+
+
+BOX_OF_BARS = """
+    plan "Low frame" in inches
+    stock rail: actual 1 x 3 pine, 8 ft
+    stock bar: actual 3/4 x 3/4 pine, 8 ft
+    outline frame: 52 across, 28 deep, 30 tall, on floor
+    part low for each of front, back: rail, across, flat, 52 long, on floor, left 0 inside frame, each 0 inside frame
+    part bar for each of front, back: bar, upright, facing front, 20 tall, on low.each, each 1 inside frame
+        left 4 inside frame, 6 copies every 8 across
+    {ends}
+"""
+
+
+def test_slats_on_two_sides_are_no_cot() -> None:
+    ends = """part end for each of left, right: bar, upright, facing front, 20 tall, bottom 1 above floor
+        each 0 inside frame, front 4 inside frame, 5 copies every 4 1/2 deep"""
+    assert told(BOX_OF_BARS.format(ends=""), "regulated-piece") == []
+    (line,) = told(BOX_OF_BARS.format(ends=ends), "regulated-piece")
+    assert "it has slatted sides all round and is as long as a cot" in line
 
 
 def test_a_small_dresser_is_said_to_be_small() -> None:

@@ -41,6 +41,19 @@ def test_fingers_go_between_thin_slats_too() -> None:
     assert bars(low=610, gap=12, thick="9 x 25") == []
 
 
+def test_pegs_are_no_slats() -> None:
+    """A gap of 8 mm between pegs that are no longer than a finger is wide, 12 mm, holds none."""
+    text = """
+        plan "Pegs" in millimetres
+        stock peg: actual 10 x 10 european beech
+        part peg: peg, upright, facing front, {tall} tall, front at 0, bottom 610 above floor, left at 0
+            4 copies every 18 across
+        room den: indoors, children under 6
+    """
+    assert told(text.format(tall=12), "entraps") == []
+    assert len(told(text.format(tall=13), "entraps")) == 1
+
+
 # ------------------------------------------------------------------ pinches
 
 DOOR = """
