@@ -64,3 +64,10 @@ def called(plan: Plan, names: Sequence[str], most: int = 4) -> str:
 def quoted(source: Source, span: Span) -> str:
     """The plan's words under a span on one line, between quotation marks."""
     return f"“{' '.join(source.words(span).split())}”"
+
+
+def tied_with(device: str, points: int) -> str:
+    """So many straps, brackets or a cleat, and what they go into: ``2 straps into studs``."""
+    if device == "cleat":
+        return f"a cleat across the studs, with {points} screws into them"
+    return f"{points} {device}{'s' if points != 1 else ''} into studs"

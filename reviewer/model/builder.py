@@ -207,9 +207,14 @@ def understand(
 
         problems = told_once(problems, read.statements)
     if not read.lost:
-        # A name is only called unknown when every statement's own name could be read.
+        # A name is only called unknown when every statement's own name could be read, and how many there are.
         lost_parts = {problem.span for problem in problems}
-        problems += [_unknown_as_problem(name) for name in plan.unknown if name.span not in lost_parts]
+        unknown = [name for name in plan.unknown if name.span not in lost_parts]
+        if unknown and read.problems:
+            from reviewer.model.unread_copies import without_unread_copies
+
+            unknown = without_unread_copies(unknown, kinds, made, desk.inner)
+        problems += [_unknown_as_problem(name) for name in unknown]
     return Understood(None, _shortened(sorted(set(problems), key=lambda each: (each.span, each.says))))
 
 

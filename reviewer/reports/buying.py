@@ -178,18 +178,19 @@ def _glue(found: GlueNeeded, units: UnitSystem) -> Hardware:
         measure = MM3_PER_LITRE if units is UnitSystem.METRIC else MM3_PER_FLUID_OUNCE
         covers = show(area(found.area / found.volume * measure), units)
         name = "litre" if units is UnitSystem.METRIC else "fl oz"
-        why += f"a {name} covers {covers} at the least (common practice, no source)"
+        why += f"1 {name} covers {covers} at the least (common practice, no source)"
     return Hardware(None, glue_said(found, units), why)
 
 
 def _restraint(restraint: Restraint, units: UnitSystem) -> Hardware:
     screws = _sizes(restraint.gauge, restraint.diameter, restraint.length, units)
-    said = "fixing to the wall" if restraint.device == "screws" else f"{restraint.device} to the wall"
+    what = "fixing" if restraint.device == "screws" else restraint.device
+    said = f"{what if restraint.count == 1 else what + 's'} to the wall"
     if screws:
         said += f", screws {screws}"
     if restraint.into:
         said += f" into {restraint.into}"
-    return Hardware(restraint.count, said, "so that the piece cannot tip")
+    return Hardware(restraint.count, said, "to keep the piece from tipping")
 
 
 def _fitting(found: Fittings, units: UnitSystem) -> Hardware:

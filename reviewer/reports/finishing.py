@@ -168,7 +168,7 @@ def _paper_row(paper: Paper, units: UnitSystem) -> NeedRow:
 
 NEEDS_LEAD = (
     "From the true areas of the surfaces. Bare wood and end grain take more, a full brush keeps some; the "
-    "label on the can wins. Discs are 5 in, and a sheet by hand makes four of them."
+    "label on the can wins. Discs are 5 in (125 mm), and a sheet by hand makes four of them."
 )
 
 

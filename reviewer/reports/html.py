@@ -13,7 +13,9 @@ from reviewer import __version__
 from reviewer.reports.content import DEFERS, Report, verdict
 from reviewer.reports.excerpt import visible
 from reviewer.reports.finishing import NEEDS_LEAD
-from reviewer.reports.page import counts_line, plan_page, sizes_shown
+from reviewer.reports.page import counts_line, plan_page
+from reviewer.reports.page_sizes import sizes_shown
+from reviewer.reports.used import PRESSED
 from reviewer.reports.wall_fixing import LEAD as WALL_LEAD
 
 
@@ -55,6 +57,7 @@ def render_html(reports: Sequence[Report]) -> str:
             counts=counts_line(said),
             defers=DEFERS,
             needs_lead=NEEDS_LEAD,
+            pressed=PRESSED,
             wall_lead=WALL_LEAD,
             style=Markup(_shipped("style.css")),
             version=__version__,

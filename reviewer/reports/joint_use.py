@@ -13,6 +13,7 @@ from reviewer.units import UnitSystem, force
 from reviewer.wording import filled, listed
 from reviewer.workshop.holds import Holder
 from reviewer.workshop.joint_capacity import JointLoad
+from reviewer.workshop.wall_hung import hangs
 
 #: The names of a row before it says how many more there are.
 _NAMES = 3
@@ -124,7 +125,10 @@ def _rows_of(load: JointLoad) -> list[JointUseRow]:
 def joint_use_rows(review: Review) -> tuple[JointUseRow, ...]:
     """A row for every joint that a load goes through, those alike as one, the hardest used first."""
     alike: dict[tuple[object, ...], list[JointUseRow]] = {}
+    hung = {name for piece in review.pieces if hangs(piece) for name in piece.parts}
     for load in review.joint_loads:
+        if load.force.to == WALL and load.force.part in hung:
+            continue  # all that a piece hangs by shares its weight: wall_fixing.py tells of it as a whole
         for row in _rows_of(load) if load.force.loads else ():
             comes = filled(row.comes, review.units)
             limit = filled(row.limit, review.units) if row.limit is not None else ""

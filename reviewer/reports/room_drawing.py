@@ -34,6 +34,7 @@ class RoomShown(NamedTuple):
     svg: str  # empty where there is too much to draw
     said: tuple[str, ...]
     remarks: tuple[str, ...]
+    key: str = ""  # what its signs mean
 
 
 class _Paper(NamedTuple):
@@ -119,7 +120,21 @@ def room_drawing(review: Review, found: InRoom | None, prefix: str) -> RoomShown
         remarks.append(f"Too far away to be drawn: {', '.join(far)}.")
     if labels.left_out:
         remarks.append("Some words found no room in the drawing; the list has all.")
-    return RoomShown(svg, found.said, tuple(remarks))
+    return RoomShown(svg, found.said, tuple(remarks), _key(found, moves))
+
+
+def _key(found: InRoom, moves: Sequence[Opens]) -> str:
+    """What the signs mean that are drawn."""
+    signs = []
+    if moves:
+        strikes = any(each.stroke is not None for each in moves)
+        signs.append("Dashed is what opens" + ("; a thick outline is where it strikes." if strikes else "."))
+    kinds = {socket.kind for socket in found.sockets}
+    if "outlet" in kinds:
+        signs.append("A triangle on the wall is an outlet.")
+    if "switch" in kinds:
+        signs.append("A square on the wall is a switch.")
+    return " ".join(signs)
 
 
 def _socket(socket: Socket, wall: float, paper: _Paper, labels: _Labels, review: Review) -> Iterator[str]:

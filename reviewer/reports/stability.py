@@ -6,6 +6,7 @@ import math
 from typing import Literal, NamedTuple
 
 from reviewer.limits import Limits
+from reviewer.plan_words import tied_with
 from reviewer.review import Review
 from reviewer.units import (
     NEWTON_PER_KG,
@@ -111,6 +112,11 @@ def sides_text(sides: tuple[str, ...]) -> str:
     return "any side" if len(sides) == len(SIDES) else f"the {' or '.join(sides)}"
 
 
+def and_sides(sides: tuple[str, ...]) -> str:
+    """``the front``, ``the left and right``, ``every side``."""
+    return "every side" if len(sides) == len(SIDES) else f"the {' and '.join(sides)}"
+
+
 def what_text(state: State, units: UnitSystem) -> str:
     """What happens to the piece, in a few words."""
     pull, up = show(force(state.force), units), show(length(max(0.0, state.place)), units)
@@ -127,6 +133,8 @@ def what_text(state: State, units: UnitSystem) -> str:
             return "empty, on carpet"
         case "high":
             return f"loaded only where that makes it top-heavy ({pull}), on a floor that lets it lean"
+        case "declared":
+            return f"with all that the plan puts on it ({pull}), on a floor that lets it lean"
         case "loaded":
             return f"under {state.said}, {pull} of it outside the feet"
         case "open":
@@ -166,6 +174,8 @@ def tips_at_text(state: State, units: UnitSystem) -> str:
             return f"{said} there"
         case "loaded":
             return f"{said} out there"
+        case "sitter" if state.place <= 0:
+            return f"a push of {said}"
     return f"a lean of {said}" if value.kind == "angle" else f"{said} there"
 
 
@@ -258,7 +268,7 @@ def _interlock(tipping: Tipping, units: UnitSystem) -> str:
 def _change_text(tried: Tried, tipping: Tipping, review: Review) -> str:
     amount, worst = show(tried.amount, review.units), tipping.worst
     assert worst is not None
-    sides = "every side" if len(worst.sides) == len(SIDES) else f"the {' and '.join(worst.sides)}"
+    sides = and_sides(worst.sides)
     if tried.change == "deeper":
         return f"feet {amount} further out at {sides}"
     if tried.change == "interlock":
@@ -266,9 +276,10 @@ def _change_text(tried: Tried, tipping: Tipping, review: Review) -> str:
     if tried.change == "ballast":
         where = "in the middle" if len(worst.sides) > 1 else "over the far feet"
         return f"{amount} of ballast fixed low, {where}"
+    assert tried.device is not None
     points = round(review.limit("restraint-points").amount)
     height = show(length(restraint_height(tipping.piece)), review.units)
-    return f"{points} straps to the wall into studs, {height} up, with {amount} together"
+    return f"tied to the wall with {tied_with(tried.device, points)}, {height} up, {amount} together"
 
 
 def _enough_text(tried: Tried, units: UnitSystem) -> str:
@@ -277,7 +288,8 @@ def _enough_text(tried: Tried, units: UnitSystem) -> str:
     if tried.change == "interlock":
         return f"one that locks all {show(tried.enough, units)} drawers"
     what = {"deeper": "further out", "ballast": "of ballast", "restraint": "of pull in all"}[tried.change]
-    return f"{show(tried.enough, units)} {what}"
+    at = f" at {and_sides(tried.sides)}" if tried.sides else ""
+    return f"{show(tried.enough, units)} {what}{at}"
 
 
 def _tried_row(tried: Tried, tipping: Tipping, review: Review) -> TriedRow:

@@ -165,6 +165,10 @@ class _Labels:
         self.wide = wide
         self.boxes: list[tuple[float, float, float, float]] = []
 
+    def keep_free(self, box: tuple[float, float, float, float]) -> None:
+        """No words over this: left, top, right, bottom."""
+        self.boxes.append(box)
+
     def put(self, text: str, spots: Sequence[Point]) -> str:
         half = len(text) * LETTER / 2 + 1
         kept = [(min(max(x, half), self.wide - half), y) for x, y in spots]
@@ -268,6 +272,12 @@ def balance_drawing(
     strokes.append(rows)
     if restraint is not None and state.hold > 0:
         strokes.append(_restraints(paper, far, restraint, labels))
+    labels.keep_free((0.0, 0.0, wide, 37.0))  # the outcome
+    for each in forces:
+        if each.role != "push":
+            x, top = paper.place(each.at)
+            top -= LONG if each.role == "load" else 0.0
+            labels.keep_free((x - HEAD, top, x + HEAD, top + LONG))
     for each in forces:
         x, y = paper.place(each.at)
         text = f"{each.key} {show(force(each.newtons), system)}"
@@ -285,9 +295,10 @@ def balance_drawing(
         strokes.append(_arrow(tip, (0.0, 1.0), turns=each.turns))
         if each.role == "weight":
             strokes.append(f'<circle class="centre" cx="{number(x)}" cy="{number(y)}" r="4.5"/>')
-        half = len(text) * LETTER / 2 + HEAD
+        half = len(text) * LETTER / 2 + HEAD + 2
         beside = [(x + half, tip[1] - LONG / 2), (x - half, tip[1] - LONG / 2)]
         spots = [(x, tip[1] - LONG - 9), *beside, (x, tip[1] - LONG - 24), (x, tip[1] + 14)]
+        spots += [(x + half + 18, tip[1]), (x - half - 18, tip[1]), (x + half + 18, tip[1] - LONG), beside[0]]
         strokes.append(labels.put(text, spots))
     bars, height = _bars(state, below + 14, system, wide)
     strokes.append(bars)
@@ -316,7 +327,10 @@ def key_text(state: State, system: UnitSystem) -> str:
         arm = show(length(abs(each.lever)), system)
         said.append(f"{each.key} {each.said}, {show(force(each.newtons), system)} × {arm} {way} {moment}")
     if state.split == "lean":
-        takes = show(Value(state.balance.overturning, "moment"), system)
+        leans = math.sin(math.radians(state.tilt))
+        takes = show(
+            Value(math.fsum(act.newtons * act.at[2] * leans for act in state.acts), "moment"), system
+        )
         said.append(f"the lean takes {takes}, which counts as turning and is taken off already here")
     if state.hold > 0:
         said.append(

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from reviewer.model.plan import Axis
 from reviewer.reports.content import Report
+from reviewer.reports.footprint_drawing import footprint_drawing, key_of
 from reviewer.reports.stability import PIECES, StandingShown, StandRow, TriedRow
 from reviewer.reports.stability_drawing import balance_drawing, key_text
 from reviewer.setting_out.result import SettingOut
@@ -24,13 +25,14 @@ class BalanceDrawn(NamedTuple):
 
 
 class StandingOnPage(NamedTuple):
-    """A piece that stands; ``sign`` is the weight whose sign stands by its state."""
+    """A piece that stands; ``sign`` is the weight whose sign stands by its state, ``feet`` as from above."""
 
     name: str
     said: str
     scope: str
     sign: str
     drawings: tuple[BalanceDrawn, ...]
+    feet: BalanceDrawn | None
     rows: tuple[StandRow, ...]
     changes: tuple[TriedRow, ...]
     best: str
@@ -47,9 +49,10 @@ def stability_on_page(report: Report, prefix: str) -> tuple[tuple[StandingOnPage
         drawn += len(drawings)
         outcome = each.rows[0].outcome if each.rows else "stands"
         sign = {"tips": "error", "too close to call": "warning"}.get(outcome, "accepted")
+        feet = _feet(each, report, f"{prefix}feet-{index}") if drawings else None
         pieces.append(
             StandingOnPage(
-                each.name, each.said, each.scope, sign, drawings, each.rows, each.changes, each.best
+                each.name, each.said, each.scope, sign, drawings, feet, each.rows, each.changes, each.best
             )
         )
     left = len(report.stability) - PIECES
@@ -66,6 +69,16 @@ def restraint_height_of(shown: StandingShown, setting: SettingOut) -> float | No
         if each.into != "board"
     ]
     return min(max(heights), shown.tipping.piece.height) if heights else None
+
+
+def _feet(shown: StandingShown, report: Report, name: str) -> BalanceDrawn | None:
+    """The feet from above, with the edges of the state nearest to tipping."""
+    worst, piece = shown.tipping.worst, shown.tipping.piece
+    if worst is None:
+        return None
+    svg = footprint_drawing(worst, piece, report.units, name)
+    key = key_of(worst, piece, report.units)
+    return BalanceDrawn(svg, "where it stands", key) if svg else None
 
 
 def _drawings(shown: StandingShown, report: Report, name: str, room: int) -> tuple[BalanceDrawn, ...]:

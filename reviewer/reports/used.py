@@ -198,7 +198,7 @@ def carried_lines(carried: Carried, units: UnitSystem) -> Iterator[tuple[str, st
         shown = [(f"{row.percent:>6}  {_bar(row.ratio)}  ", use_text(row, units)) for row in rows[:ROWS]]
         if len(rows) > ROWS:
             shown.append((" -  ", more_rows(len(rows))))
-        shown.append((" -  ", f"Who set the limits: {'; '.join(limit_sources(rows[:ROWS]))}."))
+        shown += [(" -  ", f"who set the limit of {text}") for text in limit_sources(rows[:ROWS])]
         yield "How far each part is used, of its limit", "", shown
     if carried.joints:
         said = joints_said(carried.joints, units, ROWS)

@@ -72,10 +72,10 @@ def _restrained_figures(review: Review, found: Restrained) -> Iterator[tuple[str
         return show(value, system)
 
     if found.lacks > 0 and found.state is not None:
-        why = f" ({found.state.source})" if found.state.source else ""
-        yield "Its balance lacks, at worst", said(Value(found.lacks, "moment")) + why
+        why = f"; tried: {found.state.source}" if found.state.source else ""
+        yield "Without them its balance lacks, at worst", said(Value(found.lacks, "moment")) + why
     else:
-        yield "Its balance lacks, at worst", "nothing by estimate; the test load counts"
+        yield "Without them its balance lacks, at worst", "nothing by estimate; the test load counts"
     test = review.limit("restraint-force")
     for tied in found.tied:
         restraint = tied.restraint
@@ -84,7 +84,7 @@ def _restrained_figures(review: Review, found: Restrained) -> Iterator[tuple[str
             yield f"Pull on each restraint of {at}", _pulls(review, found, tied)
         why = "what the balance lacks" if found.pull > test.amount else test.source
         if math.isfinite(found.needed):
-            yield f"Each of {restraint.count} is to hold", f"{said(force(found.needed))} ({why})"
+            yield f"Each of {restraint.count} is to hold", f"{said(force(found.needed))}: {why}"
         yield "Fixed at the piece to", listed(tied.fixed_to) or "nothing thick enough at that height"
         if restraint.into == "masonry":
             yield "Its screw in the wall", "into masonry: the maker of the anchor says what it holds"

@@ -13,6 +13,9 @@ from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import NEWTON_PER_KG, TOLERANCE_MM
 
+#: Where a load is from that the plan states.
+PLAN_SAYS = "the plan"
+
 
 class Carried(NamedTuple):
     """A force (N, downwards) at a place along a part, the lasting and the brief share of it."""

@@ -19,6 +19,7 @@ from reviewer.setting_out.moving import Moved
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import KG_PER_POUND, MM_PER_FOOT, NEWTON_PER_KG, TOLERANCE_MM
+from reviewer.workshop.loading import PLAN_SAYS
 
 Way = Literal["drawer", "door", "lid"]
 Box = tuple[Vector, Vector]
@@ -208,7 +209,7 @@ def _contents(
     if put:
         kg = math.fsum(newtons for newtons, _ in put) / NEWTON_PER_KG
         middle = box or around([*(solid.low for _, solid in put), *(solid.high for _, solid in put)])
-        return _mass_in(kg, middle), "the plan"
+        return _mass_in(kg, middle), PLAN_SAYS
     if box is None or room <= 0:
         return None, ""
     kg = room / MM_PER_FOOT**3 * usual_value("drawer-filling") * KG_PER_POUND

@@ -8,14 +8,13 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from reviewer.model.plan import Plan
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM
 
 #: Pairs of bars that are looked at all round before the rest is left: own choice.
 PAIRS = 60
-#: What closes an opening covers at least this much of it: own choice.
-_CLOSES = 0.9
 #: Bars are narrower than this share of their length: own choice.
 _SLENDER = 0.5
 
@@ -54,7 +53,7 @@ def _pairs(bars: list[Solid], axis: int, least: float, most: float) -> Iterator[
 
 def _covers(solid: Solid, opening: Opening, axis: int) -> bool:
     inside = min(solid.high[axis], opening.high[axis]) - max(solid.low[axis], opening.low[axis])
-    return inside >= _CLOSES * (opening.high[axis] - opening.low[axis])
+    return inside >= usual_value("opening-closed") * (opening.high[axis] - opening.low[axis])
 
 
 def _near(solid: Solid, axis: int, place: float, within: float) -> bool:

@@ -11,13 +11,14 @@ from reviewer.geometry.vectors import cross, dot, minus, moved
 from reviewer.limits import Limits
 from reviewer.model.plan import GROUNDS
 from reviewer.records import NamedTuple
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint, SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.joining_order import Groups, never_undone, steps_of_joints
 from reviewer.workshop.placed import Placed
 from reviewer.workshop.sweeps import Near, Sweep, around, free_up_to, stands_in
-from reviewer.workshop.tool_room import Tool, Way, ways_to_drive
+from reviewer.workshop.tool_room import Tool, Way, tools_for, ways_to_drive
 
 if TYPE_CHECKING:
     from reviewer.review import Review
@@ -30,8 +31,6 @@ _ASIDE = (-0.25, 0.25)
 
 #: A fastener that crosses its joint flatter than this (as a cosine) has no place there to go by.
 _STEEP = 0.05
-#: A screw keeps at least this share of its length for the part beyond the joint.
-_BITES = 0.4
 #: Places that agree to so many decimals of a mm are alike.
 _ALIKE = 7
 
@@ -107,6 +106,7 @@ class Reach:
         #: Which of the ways was free last time, by how a fastener lies: copies have the same.
         self.was_free: dict[object, int] = {}
         self._met: dict[tuple[float, ...], bool] = {}  # whether alike boards stand in alike sweeps
+        self._tools: dict[str, tuple[Tool, ...]] = {}  # by kind of fastener
 
     def standing(self, placed: Placed, sweeps: tuple[Sweep, ...]) -> Iterator[str]:
         """The parts that stand in some sweeps over a fastener, one by one; its own only where they may."""
@@ -158,8 +158,15 @@ class Reach:
 
     def ways(self, placed: Placed) -> Iterator[Blocked]:
         """Every way of driving a fastener with what stands in it."""
-        for way in ways_to_drive(placed, self.limits):
+        for way in self.ways_to_drive(placed):
             yield Blocked(way, self.in_the_way(placed, way.sweeps))
+
+    def ways_to_drive(self, placed: Placed) -> Iterator[Way]:
+        """Every way of driving a fastener, the handiest first; none for what is not driven."""
+        tools = self._tools.get(placed.kind)
+        if tools is None:
+            tools = self._tools[placed.kind] = tools_for(placed.kind, self.limits)
+        return ways_to_drive(placed, tools, self.limits)
 
 
 def _shape_of(sweep: Sweep) -> tuple[float, ...]:
@@ -188,7 +195,7 @@ def from_behind(placed: Placed, point_part: Solid) -> Placed | None:
     forwards = placed.direction[axis] > 0
     face = point_part.high[axis] if forwards else point_part.low[axis]
     through = abs(face - contact.low[axis])
-    if through > placed.length * (1 - _BITES):
+    if through > placed.length * (1 - usual_value("screw-bite")):
         return None
     mouth = _at(placed.head, axis, face)
     point = _at(placed.head, axis, face - placed.length if forwards else face + placed.length)
@@ -281,11 +288,11 @@ def _tried(reach: Reach, placed: Placed) -> _Tried | None:
     lies = (placed.kind, *[round(each, 3) for each in placed.direction])
     guess = reach.was_free.get(lies)
     if guess is not None:
-        way = next(islice(ways_to_drive(placed, reach.limits), guess, None), None)
+        way = next(islice(reach.ways_to_drive(placed), guess, None), None)
         if way is not None and not any(reach.standing(placed, way.sweeps)):
             return None
     searches = []
-    for number, way in enumerate(ways_to_drive(placed, reach.limits)):
+    for number, way in enumerate(reach.ways_to_drive(placed)):
         search = _Search(reach, placed, way)
         if way.tool.handy and search.first(lambda name: True) is None:
             reach.was_free[lies] = number
@@ -395,7 +402,7 @@ def _free(reach: Reach, parts: Iterable[str], sweep: Sweep) -> float:
 def room_for(reach: Reach, found: OutOfReach) -> Room:
     """What is in the way of the tool that lacks least, square to the fastener."""
     best: Room | None = None
-    for way in ways_to_drive(found.placed, reach.limits):
+    for way in reach.ways_to_drive(found.placed):
         if way.leaning or not way.tool.handy:
             continue
         parts = found.there(reach.in_the_way(found.placed, way.sweeps))

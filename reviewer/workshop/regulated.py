@@ -16,6 +16,7 @@ from reviewer.mechanics.mass import Mass
 from reviewer.model.plan import Axis, Plan
 from reviewer.records import dataclass
 from reviewer.reference.cautions import RegulatedSign, Scope, regulated_signs, scopes
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, Value, length, mass
@@ -24,12 +25,6 @@ from reviewer.workshop.moving_parts import LiddedBox, lidded_boxes
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.who_uses import children_here, made_for_a_child, word_in
 
-#: Flat parts are one platform when their tops are this close, mm: own choice, a board's thickness.
-_LEVEL_MM = 25.0
-#: A platform's parts cover at least this share of it: own choice, slats with gaps of three widths.
-_COVERED = 0.25
-#: A rail runs along at least this share of a bed: own choice, room for a ladder is left beside it.
-_ALONG = 0.5
 #: Words by which a chest with a lid is a seat.
 _SEATS = ("bench", "seat", "ottoman", "settle")
 _SIZE_ALONE = (
@@ -81,18 +76,19 @@ class _Platform(NamedTuple):
 def _platforms(solids: Iterable[Solid]) -> list[_Platform]:
     """Flat parts at one height that are together as large as a bed, from the floor up."""
     long, wide = scopes()["bed-length"].amount, scopes()["bed-width"].amount
+    close, share = usual_value("platform-level"), usual_value("platform-covered")
     flat = sorted((s for s in solids if s.thick == Axis.UP), key=lambda s: s.high[Axis.UP])
     found: list[_Platform] = []
     level: list[Solid] = []
     for solid in [*flat, None]:
-        if solid is not None and (not level or solid.high[Axis.UP] - level[0].high[Axis.UP] <= _LEVEL_MM):
+        if solid is not None and (not level or solid.high[Axis.UP] - level[0].high[Axis.UP] <= close):
             level.append(solid)
             continue
         low = tuple(min(s.low[axis] for s in level) for axis in range(3)) if level else (0.0,) * 3
         high = tuple(max(s.high[axis] for s in level) for axis in range(3)) if level else (0.0,) * 3
         sizes = sorted((high[0] - low[0], high[1] - low[1]))
         covered = sum(s.extent(0) * s.extent(1) for s in level)
-        if level and sizes[0] >= wide and sizes[1] >= long and covered >= _COVERED * sizes[0] * sizes[1]:
+        if level and sizes[0] >= wide and sizes[1] >= long and covered >= share * sizes[0] * sizes[1]:
             found.append(
                 _Platform(tuple(s.name for s in level), (low[0], low[1], low[2]), (high[0], high[1], high[2]))
             )
@@ -140,6 +136,7 @@ def _high_bed(look: _Look, sign: RegulatedSign, word: str | None) -> Known | Non
     solids = look.setting.solids.values()
     high = [each for each in platforms if needs_rails(each.low[Axis.UP])]
     rise, room = scopes()["rail-above-mattress"].amount, scopes()["bed-room"].amount
+    share = usual_value("bed-rail-along")
 
     def guarded(each: _Platform) -> bool:
         along = 0 if each.high[0] - each.low[0] >= each.high[1] - each.low[1] else 1
@@ -151,7 +148,7 @@ def _high_bed(look: _Look, sign: RegulatedSign, word: str | None) -> Known | Non
                 and s.low[Axis.UP] < top + room
                 and s.low[1 - along] - room / 2 <= edge <= s.high[1 - along] + room / 2
                 and s.thick != Axis.UP
-                and s.extent(along) >= _ALONG * (each.high[along] - each.low[along])
+                and s.extent(along) >= share * (each.high[along] - each.low[along])
                 for s in solids
             )
             for edge in edges
@@ -198,10 +195,11 @@ def _slatted_box(look: _Look, sign: RegulatedSign, word: str | None) -> Known | 
         return None
     least, most = scopes()["crib-length-least"].amount, scopes()["crib-length-most"].amount
     tall, bars = scopes()["crib-side-least"].amount, scopes()["slatted-least"].amount
+    close = usual_value("platform-level")
     families: dict[tuple[str, int], list[Solid]] = {}
     for solid in look.setting.solids.values():
         if solid.long == Axis.UP and solid.length >= tall:
-            at = round(solid.centre[1] / _LEVEL_MM), round(solid.centre[0] / _LEVEL_MM)
+            at = round(solid.centre[1] / close), round(solid.centre[0] / close)
             families.setdefault(("deep", at[0]), []).append(solid)
             families.setdefault(("across", at[1]), []).append(solid)
     sides = {key: found for key, found in families.items() if len(found) >= bars}
@@ -209,7 +207,7 @@ def _slatted_box(look: _Look, sign: RegulatedSign, word: str | None) -> Known | 
     across = sorted(place for way, place in sides if way == "across")
     if len(deep) < 2 or len(across) < 2:
         return None
-    size = max(deep[-1] - deep[0], across[-1] - across[0]) * _LEVEL_MM
+    size = max(deep[-1] - deep[0], across[-1] - across[0]) * close
     if not least <= size <= most:
         return None
     parts = tuple(solid.name for solid in sides["deep", deep[0]])

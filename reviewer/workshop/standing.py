@@ -87,7 +87,10 @@ class Piece:
 
 
 def _clusters(setting: SettingOut, hung: Iterable[Hung]) -> list[list[str]]:
-    """Parts that touch, share space or hang on each other, each cluster in the plan's order."""
+    """Parts that touch, share space, hang on each other or are to be joined, in the plan's order.
+
+    What a join names and does not reach is told by itself; here it counts as it is meant, as one piece.
+    """
     leads: dict[str, str] = {name: name for name in setting.solids}
 
     def lead(name: str) -> str:
@@ -99,6 +102,11 @@ def _clusters(setting: SettingOut, hung: Iterable[Hung]) -> list[list[str]]:
     touching = [(contact.first, contact.second) for contact in setting.contacts]
     touching += [(overlap.first, overlap.second) for overlap in setting.overlaps]
     touching += [(each.part, each.other) for each in hung]
+    for joint in setting.joints:
+        if not joint.meets:  # a pattern of which no part is met is there with its first alone
+            groups = [group for group in joint.join.right_groups if joint.right in group]
+            touching += [(joint.left, name) for group in groups[:1] for name in group if name in leads]
+            touching.append((joint.left, joint.right))
     for one, two in touching:
         if one not in GROUNDS and two not in GROUNDS:
             leads[lead(one)] = lead(two)

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Literal, NamedTuple
 from reviewer.limits import Limits
 from reviewer.mechanics.mass import Mass
 from reviewer.mechanics.stability import Point, support_polygon
-from reviewer.model.plan import Restraint
+from reviewer.model.plan import Axis, Restraint
 from reviewer.reference.usual_values import usual_value
 from reviewer.units import (
     KG_PER_POUND,
@@ -24,13 +24,19 @@ from reviewer.units import (
     mass,
 )
 from reviewer.workshop.standing import Piece
-from reviewer.workshop.tipping import State, from_wall, lever, side_of
+from reviewer.workshop.tipping import SIDES, State, from_wall, lever, side_of
 from reviewer.workshop.tipping_states import Tipping, states
 
 if TYPE_CHECKING:
     from reviewer.review import Review
 
+#: How often feet are set further out until no side is weak.
+_ROUNDS = 4
+_SAME = 1e-6
+
 Change = Literal["deeper", "ballast", "restraint", "interlock"]
+#: What is tried as a restraint.
+Device = Literal["strap", "bracket", "cleat"]
 
 
 class Tried(NamedTuple):
@@ -38,13 +44,16 @@ class Tried(NamedTuple):
 
     ``enough`` is how much of it would reach the least ratio in every state; without end where none would.
     For a restraint that is the pull of all points together, for an interlock the drawers that it locks, for
-    the others the length and the mass.
+    the others the length and the mass. ``device`` is what a restraint is; ``sides`` are those at which feet
+    must stand further out for enough.
     """
 
     change: Change
     amount: Value
     worst: State
     enough: Value
+    device: Device | None = None
+    sides: tuple[str, ...] = ()
 
     @property
     def ratio(self) -> float:
@@ -59,18 +68,18 @@ def tried_changes(tipping: Tipping, review: Review) -> tuple[Tried, ...]:
     that run on slides and can be open together, where it helps at all.
     """
     worst, least = tipping.worst, review.limit("tip-ratio-least").amount
-    if worst is None or worst.balance.ratio >= least:
+    weak = _weak(tipping, least)
+    if worst is None or not weak:
         return ()
-    weak = [state for state in tipping.states if state.balance.ratio < least]
 
     def anew(piece: Piece) -> State:
         return _worst_with(piece, tipping, review)
 
     found = [
-        _deeper(tipping.piece, worst, weak, least, anew),
+        _deeper(tipping, worst, review, anew),
         _ballast(tipping.piece, worst, weak, least, anew),
     ]
-    restrained = _restraint(tipping.piece, worst, weak, least, review, anew)
+    restrained = _restraint(tipping.piece, weak, least, review, anew)
     if restrained is not None:
         found.append(restrained)
     locked = _interlock(tipping, worst, least, review)
@@ -79,9 +88,23 @@ def tried_changes(tipping: Tipping, review: Review) -> tuple[Tried, ...]:
     return tuple(sorted(found, key=lambda each: -round(each.ratio, 6)))
 
 
+def _weak(tipping: Tipping, least: float) -> list[State]:
+    """The states of a piece that do not reach a ratio; none where its worst one does."""
+    worst = tipping.worst
+    if worst is None or worst.balance.ratio >= least:
+        return []
+    return [state for state in tipping.states if state.balance.ratio < least]
+
+
 def _worst_with(piece: Piece, tipping: Tipping, review: Review) -> State:
     """The state nearest to tipping of the piece as it was changed."""
-    made = states(
+    found = Tipping(piece, _states_with(piece, tipping, review)).worst
+    assert found is not None
+    return found
+
+
+def _states_with(piece: Piece, tipping: Tipping, review: Review) -> tuple[State, ...]:
+    return states(
         piece,
         review.plan,
         review.setting,
@@ -90,9 +113,35 @@ def _worst_with(piece: Piece, tipping: Tipping, review: Review) -> State:
         tipping.spots,
         tipping.openings,
     )
-    found = Tipping(piece, made).worst
-    assert found is not None
-    return found
+
+
+def wall_in_reach(review: Review) -> bool:
+    """Whether the plan has a wall that a restraint can reach from the piece."""
+    if review.setting.wall is None:
+        return False
+    gap = review.plan.room.wall_gap if review.plan.room is not None else None
+    return (gap or 0.0) <= review.limit("restraint-reach").amount
+
+
+def usual_device(piece: Piece, review: Review) -> Device:
+    """What a piece is usually tied with: a strap, a bracket, or a cleat across the studs.
+
+    A strap pulls straight to its wall, so one at the side would not keep the front from coming over. Where
+    no two studs can lie behind a piece, a rail across them holds it.
+    """
+    from reviewer.mechanics.wall_fixing import studs_behind
+    from reviewer.workshop.restraining import stud_spacing, wall_side
+
+    wall = wall_side(piece, review)
+    wide = piece.high[wall.along] - piece.low[wall.along]
+    if studs_behind(wide, stud_spacing(review)).most < round(review.limit("restraint-points").amount):
+        return "cleat"
+    return "strap" if wall.axis == Axis.DEEP else "bracket"
+
+
+def device_that_mends(tipping: Tipping, review: Review) -> Device | None:
+    """The device that was tried on a piece that tips, None where none was."""
+    return next((each.device for each in tried_changes(tipping, review) if each.device is not None), None)
 
 
 def lockable(tipping: Tipping, review: Review) -> tuple[str, ...]:
@@ -125,17 +174,63 @@ def _interlock(tipping: Tipping, worst: State, least: float, review: Review) -> 
 
 def restraint_mends(tipping: Tipping, review: Review) -> bool:
     """Whether restraints to the wall, of the least number and pull, are enough in every state."""
+    # Asked of every piece that tips, so nothing else is tried here.
     least = review.limit("tip-ratio-least").amount
-    return any(each.change == "restraint" and each.ratio >= least for each in tried_changes(tipping, review))
+    weak = _weak(tipping, least)
+    if not weak:
+        return False
+    tried = _restraint(tipping.piece, weak, least, review, lambda piece: _worst_with(piece, tipping, review))
+    return tried is not None and tried.ratio >= least
 
 
-def with_wider_feet(tipping: Tipping, review: Review, sides: tuple[str, ...], further: float) -> float | None:
-    """The least ratio of any state with the feet so far out, mm; None where that does not help."""
-    worst = tipping.worst
-    if worst is None or not math.isfinite(further):
+def with_brackets(tipping: Tipping, review: Review) -> float:
+    """The least ratio of any state with brackets in place of all straps."""
+    fast = tuple(
+        one.model_copy(update={"device": "bracket"}) if one.device == "strap" else one
+        for one in tipping.piece.restraints
+    )
+    return _worst_with(replace(tipping.piece, restraints=fast), tipping, review).balance.ratio
+
+
+class Wider(NamedTuple):
+    """Feet further out, mm, at some sides, and the least ratio of any state then."""
+
+    sides: tuple[str, ...]
+    further: float
+    ratio: float
+
+
+def wide_enough(
+    tipping: Tipping, review: Review, rounded: Callable[[float], float] = lambda mm: mm
+) -> Wider | None:
+    """How far out the feet must stand, and at which sides, to reach the least ratio in every state.
+
+    What steadies one side may leave another as the weakest, so it is tried, and the others are added.
+    ``rounded`` makes a length what a maker can mark. None where it does not help; a ratio that is still
+    too little where no such distance was found.
+    """
+    worst, least = tipping.worst, review.limit("tip-ratio-least").amount
+    if worst is None:
         return None
-    found = _worst_with(wider(tipping.piece, sides, further), tipping, review).balance.ratio
-    return found if found > worst.balance.ratio else None
+    found, further = tipping.states, 0.0
+    sides: tuple[str, ...] = ()
+    for _ in range(_ROUNDS):
+        weak = [state for state in found if state.balance.ratio < least * (1 - _SAME)]
+        if not weak:
+            break
+        # A side that is weak for the first time has not moved yet.
+        needed = max(
+            (further if any(side in sides for side in state.sides) else 0.0) + state.further_out(least)
+            for state in weak
+        )
+        needed = max(needed, further)
+        if not math.isfinite(needed):
+            break
+        sides = tuple(side for side in SIDES if side in sides or any(side in one.sides for one in weak))
+        further = rounded(needed)
+        found = _states_with(wider(tipping.piece, sides, further), tipping, review)
+    ratio = min(state.balance.ratio for state in found)
+    return Wider(sides, further, ratio) if ratio > worst.balance.ratio else None
 
 
 def wider(piece: Piece, sides: tuple[str, ...], further: float) -> Piece:
@@ -163,12 +258,16 @@ def wider(piece: Piece, sides: tuple[str, ...], further: float) -> Piece:
     return replace(piece, polygon=support_polygon(moved), castors=tuple(wheels))
 
 
-def _deeper(
-    piece: Piece, worst: State, weak: list[State], least: float, anew: Callable[[Piece], State]
-) -> Tried:
+def _deeper(tipping: Tipping, worst: State, review: Review, anew: Callable[[Piece], State]) -> Tried:
     amount = usual_value("steadied-deeper") * MM_PER_INCH
-    enough = max(state.further_out(least) for state in weak)
-    return Tried("deeper", length(amount), anew(wider(piece, worst.sides, amount)), length(enough))
+    found = wide_enough(tipping, review)
+    least = review.limit("tip-ratio-least").amount
+    reached = found is not None and found.ratio >= least * (1 - _SAME)
+    enough = found.further if found is not None and reached else math.inf
+    sides = found.sides if found is not None else ()
+    return Tried(
+        "deeper", length(amount), anew(wider(tipping.piece, worst.sides, amount)), length(enough), sides=sides
+    )
 
 
 def ballast_place(piece: Piece, worst: State) -> tuple[float, float, float]:
@@ -209,29 +308,37 @@ def restraint_height(piece: Piece) -> float:
 
 def _restraint(
     piece: Piece,
-    worst: State,
     weak: list[State],
     least: float,
     review: Review,
     anew: Callable[[Piece], State],
 ) -> Tried | None:
     limits: Limits = review.limits
-    if review.setting.wall is None or any(
-        from_wall(state.balance.edge, piece, review.setting) < 1 - 1e-6 for state in weak
-    ):
+    away = [from_wall(state.balance.edge, piece, review.setting) for state in weak]
+    if not wall_in_reach(review) or min(away) < 0:
         return None
     height = restraint_height(piece)
     points = round(limits["restraint-points"].amount)
-    strap = Restraint(
-        what=piece.parts,
-        said="",
-        device="strap",
-        into="stud",
-        height=height,
-        count=points,
-        span=review.plan.span,
-    )
-    tied = replace(piece, restraints=(*piece.restraints, strap))
+
+    def tied(device: Device) -> State:
+        one = Restraint(
+            what=piece.parts,
+            said="",
+            device=device,
+            into="stud",
+            height=height,
+            count=points,
+            span=review.plan.span,
+        )
+        return anew(replace(piece, restraints=(*piece.restraints, one)))
+
+    device = usual_device(piece, review)
+    found = tied(device)
+    if device == "strap" and found.balance.ratio < least:
+        # A strap holds nothing back along the wall; what is screwed fast does.
+        fast = tied("bracket")
+        if fast.balance.ratio >= least:
+            device, found = "bracket", fast
     needed = max(_lacks(state, least) for state in weak) / height
     amount = force(points * limits["restraint-force"].amount)
-    return Tried("restraint", amount, anew(tied), force(needed))
+    return Tried("restraint", amount, found, force(needed), device)

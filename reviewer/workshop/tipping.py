@@ -28,6 +28,7 @@ Kind = Literal[
     "floor",
     "carpet",
     "high",
+    "declared",
     "loaded",
     "open",
     "all open",
@@ -50,6 +51,8 @@ _HALVINGS = 24
 SIDES = ("front", "back", "left", "right")
 #: How straight an edge must look at the wall or at the maker to count as that side.
 _FACING = 0.5
+#: An edge that faces two sides alike to within this faces both.
+_EVENLY = 1e-3
 
 
 class Act(NamedTuple):
@@ -96,8 +99,8 @@ def balanced(
         moment = act.newtons * (act.lever + further * math.cos(tilt))
         if split == "lean" and act.role != "load":
             lean = act.newtons * act.at[2] * math.sin(tilt)
-            held.append(moment + lean)
             turned.append(lean)
+            (held if moment + lean >= 0 else turned).append(abs(moment + lean))
         elif moment >= 0:
             held.append(moment)
         else:
@@ -208,7 +211,8 @@ def _tips_at(state: State) -> Value:
     if state.kind == "loaded":
         return Value(state.force * state.balance.ratio, "force")
     if force:
-        main = force[0]
+        # Who sits inside the edge holds the piece down: what tips it then is the push.
+        main = next((act for act in force if act.lever < 0), force[0])
         others = state.balance.margin - main.moment
         if others <= 0:
             return Value(0.0, "force")
@@ -228,6 +232,14 @@ def side_of(edge: TippingEdge) -> str:
     if abs(deep) >= abs(across) - 1e-9:
         return "front" if deep < 0 else "back"
     return "left" if across < 0 else "right"
+
+
+def sides_of(edge: TippingEdge) -> tuple[str, ...]:
+    """The same; both sides of an edge that cuts a corner evenly, as between the feet of a cross."""
+    across, deep = edge.outward
+    if abs(abs(deep) - abs(across)) > _EVENLY:
+        return (side_of(edge),)
+    return ("front" if deep < 0 else "back", "left" if across < 0 else "right")
 
 
 def edges_of(piece: Piece, castor_swivel: float = 0.0) -> tuple[TippingEdge, ...]:
@@ -257,7 +269,8 @@ def free_edges(piece: Piece, setting: SettingOut, castor_swivel: float = 0.0) ->
     """The edges that nothing stops it from falling over: not those where the wall catches it in time.
 
     The wall catches a leaning piece when it touches before the centre of mass has passed over the edge:
-    gap over height below arm over height of the centre. (10)
+    gap over height below arm over height of the centre. (10) A piece that leans on the wall is caught
+    already, even where its centre lies behind its feet, as that of a ladder does.
     """
     edges = edges_of(piece, castor_swivel)
     if setting.wall is None:
@@ -271,7 +284,7 @@ def free_edges(piece: Piece, setting: SettingOut, castor_swivel: float = 0.0) ->
         edge
         for edge in edges
         if edge.outward[axis] * towards <= _FACING
-        or gap * whole.z >= edge.arm(whole.x, whole.y) * piece.height
+        or (gap > TOLERANCE_MM and gap * whole.z >= edge.arm(whole.x, whole.y) * piece.height)
     )
 
 

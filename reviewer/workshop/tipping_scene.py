@@ -21,7 +21,7 @@ from reviewer.reference.loads import planned_load
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import MM_PER_FOOT, MM_PER_INCH, NEWTON_PER_KG, TOLERANCE_MM, Value
-from reviewer.workshop.loading import OnSpot
+from reviewer.workshop.loading import PLAN_SAYS, OnSpot
 from reviewer.workshop.standing import LoadHere, Piece
 from reviewer.workshop.tipping import (
     Act,
@@ -31,6 +31,7 @@ from reviewer.workshop.tipping import (
     State,
     balanced,
     free_edges,
+    from_wall,
     lever,
     nearness,
     outside_share,
@@ -46,8 +47,8 @@ if TYPE_CHECKING:
 _SOFT_FLOORS = ("carpet", "rug")
 #: What opens is looked at up to so many of one piece; a piece with more is told by its heaviest.
 MOST_OPENINGS = 100
-#: What has less room than this both ways is no shelf but a cleat or a rail: a lying book.
-_SHELF_MM = 100.0
+#: How squarely an edge must look away from the wall for a shelf to be open there.
+_FACING = 0.5
 #: What forces are called: the piece by itself, and what stands on a shelf.
 OWN_WEIGHT = "its own weight"
 ON_SHELF = "on "
@@ -120,7 +121,7 @@ class Scene:
         """A state from its forces; ``made`` where their balance is counted part by part."""
         hold = self.hold(edge)
         found = made or balanced(edge, acts, split, tilt)
-        found = found._replace(restoring=found.restoring + hold)
+        found = Balance(found.edge, found.restoring + hold, found.overturning)
         return State(
             kind=kind,
             balance=found,
@@ -249,8 +250,9 @@ class Scene:
     def sitting(self, edge: TippingEdge, here: LoadHere) -> Iterator[State]:
         """Someone at the edge of what is sat or stood on: the seat test, and one heavy person. (11), (12)"""
         load, solids = here.load, self.solids(here.parts)
-        inset = self.limits["sitter-inset"]
-        outside, height = self.reach(edge, solids, inset.amount)
+        # Who leans on a top leans on its very edge.
+        inset = 0.0 if load.use == "person leaning" else self.limits["sitter-inset"].amount
+        outside, height = self.reach(edge, solids, inset)
         at = (*self._place(edge, outside), height)
         if load.use == "people seated":
             force, push = self.limits["sitter-force"].amount, self.limits["sitter-push"].amount
@@ -280,7 +282,7 @@ class Scene:
             place=outside,
             said=load.said,
             span=load.span,
-            source=planned.source if load.weight is None else "the plan",
+            source=planned.source if load.weight is None else PLAN_SAYS,
         )
 
     def leaning(self, edge: TippingEdge) -> State | None:
@@ -343,18 +345,21 @@ class Scene:
             place=place,
             said=said,
             span=causes[0].span,
-            source="the plan",
+            source=PLAN_SAYS,
         )
 
     @cached_property
     def shelves(self) -> tuple[Solid, ...]:
         """The flat boards that do not move and are wide enough for a book."""
+        from reviewer.reference.usual_values import usual_value
+
+        least = usual_value("shelf-room")
         return tuple(
             solid
             for solid in self.solids(self.piece.parts)
             if solid.thick == Axis.UP
             and solid.name not in self._moving
-            and min(solid.extent(Axis.ACROSS), solid.extent(Axis.DEEP)) >= _SHELF_MM
+            and min(solid.extent(Axis.ACROSS), solid.extent(Axis.DEEP)) >= least
         )
 
     @cached_property
@@ -410,6 +415,35 @@ class Scene:
         source = f"{planned_load('books').source}; {self.limits[limit].source}"
         force = math.fsum(act.newtons for act in counted)
         return self.state("high", edge, [*acts, *counted], "lean", tilt=tilt, force=force, source=source)
+
+    def declared(
+        self, edge: TippingEdge, lasting: Mapping[str, float], spots: Mapping[str, Sequence[OnSpot]]
+    ) -> State | None:
+        """With all that the plan puts on it and in it, on a floor that lets it lean. (2)"""
+        from reviewer.reference.usual_values import usual_value
+
+        tilt, limit = self.floor_tilt(edge)
+        high = usual_value("contents-centre") * MM_PER_INCH
+        counted: list[Act] = []
+        for solid in self.solids(self.piece.parts):
+            if solid.name in self._moving:
+                continue
+            x, y, _ = solid.centre
+            on_it = [(lasting[solid.name], (x, y))] if lasting.get(solid.name) else []
+            on_it += [(each.newtons, each.point) for each in spots.get(solid.name, ())]
+            for newtons, (x, y) in on_it:
+                at = (x, y, solid.high[Axis.UP] + high)
+                act = Act("contents", f"{ON_SHELF}{solid.name}", newtons, at, lever(edge, at, tilt))
+                counted.append(act)
+        for opening in self.openings:
+            if opening.contents is not None and opening.filling == PLAN_SAYS:
+                counted.append(self._weight("contents", f"in {opening.name}", opening.contents, edge, tilt))
+        if not counted:
+            return None
+        force = math.fsum(act.newtons for act in counted)
+        source = f"{PLAN_SAYS}; {self.limits[limit].source}"
+        acts = [*self.own(edge, tilt), *counted]
+        return self.state("declared", edge, acts, "lean", tilt=tilt, force=force, source=source)
 
     # ------------------------------------------------------------ what opens
 
@@ -485,10 +519,10 @@ class Scene:
     def child(self, edge: TippingEdge) -> State | None:
         """A child hanging on the front of what tips it most, carpet under the back. (2), (5)
 
-        On a shelf's edge where the edge of the feet is at the front; on one open door or drawer anywhere.
+        On a shelf's edge where the edge of the feet is at an open side; on one open door or drawer anywhere.
         """
         found = [state for opening in self.openings if (state := self._child_on(edge, opening, ()))]
-        if side_of(edge) == "front":
+        if self._climbed_at(edge):
             highest = self.limits["tip-push-height"].amount
             tilt = self.block(edge)
             for solid in self.solids(self.piece.parts):
@@ -510,6 +544,12 @@ class Scene:
             return [self.push(edge, together)] if together else []
 
         return self._worst(made)
+
+    def _climbed_at(self, edge: TippingEdge) -> bool:
+        """Whether a shelf's edge may be open there: the front, away from the wall, anywhere without one."""
+        if side_of(edge) == "front" or self.setting.wall is None:
+            return True
+        return from_wall(edge, self.piece, self.setting) > _FACING
 
     def child_all_open(self, edge: TippingEdge) -> State | None:
         """A child hanging on one of all that can be open together, each with what is in it.

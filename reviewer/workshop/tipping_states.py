@@ -14,7 +14,7 @@ from reviewer.setting_out.result import SettingOut
 from reviewer.units import MM_PER_FOOT, TOLERANCE_MM
 from reviewer.workshop.loading import OnSpot
 from reviewer.workshop.standing import Piece
-from reviewer.workshop.tipping import SIDES, State, side_of
+from reviewer.workshop.tipping import SIDES, State, sides_of
 from reviewer.workshop.tipping_scene import Scene
 
 if TYPE_CHECKING:
@@ -71,7 +71,7 @@ def _weakest(states: Iterable[State | None]) -> State | None:
     if not found:
         return None
     worst = min(found, key=_nearness)
-    alike = {side_of(state.balance.edge) for state in found if _alike(state, worst)}
+    alike = {side for state in found if _alike(state, worst) for side in sides_of(state.balance.edge)}
     return worst._replace(sides=tuple(side for side in SIDES if side in alike))
 
 
@@ -167,6 +167,7 @@ def states(
     found.append(_weakest(loaded))
     if piece.storage or any(here.load.lasting for here in piece.loads):
         found.append(_weakest(scene.high(edge, lasting) for edge in scene.edges))
+        found.append(_weakest(scene.declared(edge, lasting, spots) for edge in scene.edges))
     for here in piece.loads:
         if not here.load.lasting:
             found.append(_weakest(state for edge in scene.edges for state in scene.sitting(edge, here)))

@@ -15,6 +15,7 @@ _WHEN: dict[Kind, str] = {
     "floor": "with nothing on it, on a floor that falls {floor} in each foot",
     "carpet": "on carpet, which lifts its other side by {block}",
     "high": "when it is loaded only where that makes it top-heavy ({force}), on a floor that lets it lean",
+    "declared": "with all that the plan puts on it ({force}), on a floor that lets it lean",
     "loaded": "under {said}, of which {force} lies {place} outside its feet",
     "open": "with {on} open{locked}{filled}",
     "all open": "with everything open that can be open together{locked}{filled}",

@@ -8,7 +8,6 @@ from collections.abc import Iterator
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.language.source import Span
 from reviewer.mechanics.stability import restraint_force
-from reviewer.mechanics.wall_fixing import studs_behind
 from reviewer.model.plan import Axis
 from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
@@ -27,8 +26,8 @@ from reviewer.units import (
     length,
     mass,
 )
-from reviewer.workshop.restraining import stud_spacing, wall_side
 from reviewer.workshop.standing import Piece
+from reviewer.workshop.steadying import device_that_mends, restraint_mends, usual_device, wall_in_reach
 from reviewer.workshop.tipping import State
 from reviewer.workshop.tipping_scene import Scene
 from reviewer.workshop.tipping_states import Tipping, climbed, pushed
@@ -49,7 +48,7 @@ _CHILDREN = {
 }
 _DO = (
     "Write “{words}” and fix it into studs, not wallboard: the {points} together hold back {lacks} by "
-    "estimate, and each is to hold at least {pull} ({pull_by}). The strap's own instructions and local "
+    "estimate, and each is to hold at least {pull} ({pull_by}). The {device}'s own instructions and local "
     "codes decide; ask a tradesperson about masonry, metal studs or plaster."
 )
 
@@ -61,6 +60,7 @@ class _Restraint(NamedTuple):
     """
 
     words: str
+    device: str
     points: int
     height: float
     lacks: float
@@ -81,7 +81,9 @@ def _name(review: Review, piece: Piece) -> str:
     return review.plan.parts[tallest].with_copies
 
 
-def _restraint(review: Review, piece: Piece, states: tuple[State, ...]) -> _Restraint:
+def _restraint(
+    review: Review, piece: Piece, states: tuple[State, ...], tipping: Tipping | None
+) -> _Restraint:
     metric = review.units is UnitSystem.METRIC
     step = 10.0 if metric else MM_PER_INCH
     height = math.floor((piece.height - _BELOW_TOP_MM) / step + 1e-6) * step
@@ -89,13 +91,7 @@ def _restraint(review: Review, piece: Piece, states: tuple[State, ...]) -> _Rest
     worst = min(states, key=lambda state: state.balance.margin, default=None)
     lacks = restraint_force(worst.balance.margin, height) if worst else 0.0
     pull = max(lacks / points, review.limit("restraint-force").amount)
-    # A strap pulls straight to its wall, so one at the side would not keep the front from coming over. Where
-    # no two studs can lie behind a piece, a rail across them holds it.
-    wall = wall_side(piece, review)
-    wide = piece.high[wall.along] - piece.low[wall.along]
-    device = "strap" if wall.axis == Axis.DEEP else "bracket"
-    if studs_behind(wide, stud_spacing(review)).most < points:
-        device = "cleat"
+    device = (device_that_mends(tipping, review) if tipping else None) or usual_device(piece, review)
     # Board and thread and then a strap: the next usual length up.
     screw = review.limit("wallboard").amount + review.limit("stud-screw-thread").amount
     screw += usual_value("cleat-thickness") if device == "cleat" else 0.0
@@ -107,7 +103,7 @@ def _restraint(review: Review, piece: Piece, states: tuple[State, ...]) -> _Rest
         screws, up = f"screws {_GAUGE} x {inches(long)}", f"{inches(height)} up"
     name = _name(review, piece)
     words = f"restrain {name} to wall: {device}, {screws} into stud, {up}, {points} of them"
-    return _Restraint(words, points, height, lacks, pull, worst)
+    return _Restraint(words, device, points, height, lacks, pull, worst)
 
 
 def _working(review: Review, piece: Piece, found: _Restraint) -> Working:
@@ -139,7 +135,7 @@ def _finding(
     least = review.limit("tip-ratio-least").amount
     if not piece.storage and all(state.balance.ratio >= least for state in states):
         return None  # a table with a shelf under it, and deep enough
-    found = _restraint(review, piece, states)
+    found = _restraint(review, piece, states, tipping)
     by_load = piece.whole.kg < review.limit("restraint-mass").amount
     values: dict[str, Filling] = {
         "piece": f"The piece with {piece.parts[0]}" if several else plan.title,
@@ -151,15 +147,19 @@ def _finding(
         "years": f"{children:g}" if children else "",
         "words": found.words,
         "points": count(found.points),
+        "device": found.device,
         "lacks": force(found.lacks),
         "pull": force(found.pull),
         "pull_by": review.limit("restraint-force").source,
     }
     says = _SAYS.replace("{loaded}", " with what is on it" if by_load else "")
     says = says.replace("{children}", _CHILDREN[None if children == 0 else children is not None])
-    severity = Severity.WARNING if children == 0 else Severity.ERROR
     tips = weakest(review, tipping) if tipping is not None else None
-    if tips is not None:  # tips then leaves it to this finding, where ties are enough
+    severity = Severity.WARNING if children == 0 else Severity.ERROR
+    if tips is None and not children and piece.height < review.limit("restraint-height-adults").amount:
+        severity = Severity.NOTE if children == 0 else Severity.WARNING
+    if tips is not None and tipping is not None and restraint_mends(tipping, review):
+        # Tips leaves it to this finding.
         says += f" As it is, it{tips.says}"
         values |= tips.values
         severity = max(severity, tips.severity)
@@ -187,6 +187,7 @@ def _finding(
         "restraint-mass",
         "restraint-force",
         "restraint-points",
+        "restraint-reach",
         "stud-screw-thread",
         "wallboard",
         "stud-spacing",
@@ -213,13 +214,14 @@ def restraint_missing(review: Review) -> Iterator[Finding]:
     restraint, or a join to the wall. The pull on the restraints is the moment that the balance lacks in
     the worse of a push at the top and a child on the front, over their height; each is never to hold less
     than the test load of a restraint. An error where children live or the plan does not say that none do,
-    else a warning.
+    else a warning; one weight less for a piece too low to hurt a grown person that stands well in
+    every state of tips, unless children live there.
     Doors and drawers count as they stand open, as in tips. Where the piece tips besides, that is told
     here with its state and at its weight; tips tells it by itself where such restraints are not enough.
 
-    Leaves out: Pieces for which the plan names no wall; pieces that hang on the wall; whether there is a
-    stud where the piece stands; and rented, masonry or plaster walls. Figures are estimates: the
-    restraint's instructions, local codes and licensed practice decide.
+    Leaves out: Pieces for which the plan names no wall, or one out of a strap's reach; pieces that hang on
+    the wall; whether there is a stud where the piece stands; and rented, masonry or plaster walls. Figures
+    are estimates: the restraint's instructions, local codes and licensed practice decide.
 
     Sources: height and mass from the scope of ASTM F2057-23 (read; that scope leaves bookcases out, usual
     advice ties them too); test load of ASTM F3096-23 (read in a law firm's note); two studs and the screw's
@@ -250,7 +252,7 @@ def restraint_missing(review: Review) -> Iterator[Finding]:
         room hall: indoors, wall behind, children under 6
         restrain case to wall: strap, screws #10 x 2 1/2 into stud, 56 up, 2 of them
     """
-    if review.setting.wall is None:
+    if not wall_in_reach(review):
         return
     loads = review.declared
     tipping = {each.piece.parts: each for each in review.tipping}

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
+from reviewer.plan_words import tied_with
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.rules.safety._tip_words import Weakest, moment, weakest
@@ -17,9 +18,10 @@ from reviewer.workshop.steadying import (
     restraint_height,
     restraint_mends,
     tried_changes,
-    with_wider_feet,
+    wide_enough,
+    with_brackets,
 )
-from reviewer.workshop.tipping import SIDES, Kind, State
+from reviewer.workshop.tipping import SIDES, Kind, State, from_wall
 from reviewer.workshop.tipping_states import Tipping
 
 _SHORT: dict[Kind, str] = {
@@ -27,6 +29,7 @@ _SHORT: dict[Kind, str] = {
     "floor": "empty on a floor out of level",
     "carpet": "empty on carpet",
     "high": "loaded high on a floor out of level",
+    "declared": "with all its load on a floor out of level",
     "loaded": "loaded",
     "open": "one door or drawer open",
     "all open": "everything open",
@@ -37,6 +40,8 @@ _SHORT: dict[Kind, str] = {
     "child": "a child hanging on its front",
     "child open": "a child hanging on its front, all open",
 }
+#: A fall that is so nearly straight away from the wall is one that straps hold back.
+_SQUARE = 1e-6
 _SHORT_LOCKED: dict[Kind, str] = {
     "all open": "open, one at a time",
     "push open": "pushed at the top, open one at a time",
@@ -47,8 +52,8 @@ _THEN = f"by estimate the least ratio of any state is then {{then}}; {_ASIDE}."
 _WIDER = f"Set the feet {{further}} further out at {{sides}}: {_THEN}"
 _BALLAST = f"Fix {{ballast}} of ballast low, {{where}}: {_THEN}"
 _TIED = (
-    "Tie it to the wall with {points} straps into studs, {up} up: of what was tried that helps most, and "
-    f"{_THEN} The strap's own instructions and local codes decide."
+    "Tie it to the wall with {ties}, {up} up: of what was tried that helps most, and "
+    f"{_THEN} The {{device}}'s own instructions and local codes decide."
 )
 _LOWER = f"Make it lower, or its foot much wider; {_ASIDE}."
 _TIED_MORE = f"Tie it to the wall at more points or higher up; {_ASIDE}."
@@ -60,6 +65,10 @@ _LOCK = (
     "Give {drawers} an interlock, by itself or with the slides, so that one opens at a time (write “one at a "
     f"time” in their fit): {_THEN} It can wear or be forced and is no restraint, so tie the piece as well "
     "where it stands by a wall."
+)
+_NO_STRAP = (
+    "Fix it to the wall with brackets or a cleat in place of straps, which hold nothing back along the wall: "
+    f"{_THEN} Their own instructions and local codes decide."
 )
 _INTO_BOARD = f"Put the restraint's screws into a stud or masonry, since wallboard holds nothing; {_ASIDE}."
 
@@ -84,7 +93,7 @@ def _do(review: Review, each: Tipping, weakest: Weakest, values: dict[str, Filli
         return _INTO_BOARD
     upright = state.kind in ("push", "push open", "child", "child open", "open", "all open", "high")
     if upright and piece.restraints:
-        return _TIED_MORE
+        return _tied_more(review, each, state, values)
     seat = state.kind in ("sitter", "person", "lean")  # nobody straps a seat to a wall
     least = review.limit("tip-ratio-least").amount
     changes = [one for one in tried_changes(each, review) if not (seat and one.change == "restraint")]
@@ -100,9 +109,10 @@ def _do(review: Review, each: Tipping, weakest: Weakest, values: dict[str, Filli
         return _LOCK if enough.ratio >= least else _still(_LOCK)
     if state.kind in ("open", "all open") and not piece.storage:
         return _SHUT
-    if enough is not None and enough.change == "restraint":
+    if enough is not None and enough.device is not None:
         values |= {
-            "points": review.limit("restraint-points").value,
+            "ties": tied_with(enough.device, round(review.limit("restraint-points").amount)),
+            "device": enough.device,
             "up": length(restraint_height(piece)),
             "then": ratio(enough.ratio),
         }
@@ -114,12 +124,35 @@ def _do(review: Review, each: Tipping, weakest: Weakest, values: dict[str, Filli
             "then": ratio(enough.ratio),
         }
         return _BALLAST
-    further = _rounded_up(state.further_out(least), review.units)
-    then = with_wider_feet(each, review, state.sides, further.amount)
-    if then is None:
+    return _wider(review, each, least, values)
+
+
+def _tied_more(review: Review, each: Tipping, state: State, values: dict[str, Filling]) -> str:
+    """More of the same; or what is screwed fast, where straps leave a piece that falls along the wall."""
+    restraints = each.piece.restraints
+    straps = all(one.device == "strap" for one in restraints)
+    if not straps or from_wall(state.balance.edge, each.piece, review.setting) > 1 - _SQUARE:
+        return _TIED_MORE
+    then = with_brackets(each, review)
+    values |= {"then": _ratio(then)}
+    return _NO_STRAP if then >= review.limit("tip-ratio-least").amount else _still(_NO_STRAP)
+
+
+def _wider(review: Review, each: Tipping, least: float, values: dict[str, Filling]) -> str:
+    """The feet further out at every side that is weak."""
+    found = wide_enough(each, review, lambda mm: _rounded_up(mm, review.units).amount)
+    if found is None:
         return _LOWER
-    values |= {"further": further, "then": _ratio(then)}
-    return _WIDER if then >= least else _still(_WIDER)
+    values |= {
+        "sides": _listed_sides(found.sides),
+        "further": length(found.further),
+        "then": _ratio(found.ratio),
+    }
+    return _WIDER if found.ratio >= least else _still(_WIDER)
+
+
+def _listed_sides(sides: tuple[str, ...]) -> str:
+    return "every side" if len(sides) == len(SIDES) else f"the {' and '.join(sides)}"
 
 
 def _short(state: State) -> str:
@@ -158,7 +191,7 @@ def _finding(review: Review, each: Tipping, several: bool) -> Finding | None:
     further = state.further_out(review.limit("tip-ratio-least").amount)
     values: dict[str, Filling] = {
         "piece": f"The piece with {piece.parts[0]}" if several else review.plan.title,
-        "sides": "every side" if len(state.sides) == len(SIDES) else f"the {' and '.join(state.sides)}",
+        "sides": _listed_sides(state.sides),
         "further": _rounded_up(further, review.units),
         **told.values,
     }

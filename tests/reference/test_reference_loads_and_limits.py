@@ -137,7 +137,7 @@ LIMITS = """
     movement-nailed movement-dowelled movement-glued movement-slotted moving-clearance
     cross-grain-glue-width cross-grain-glue-width-most tip-push-force tip-push-height tip-ratio-least tip-ratio-tips
     child-weight child-age carpet-block floor-out castor-swivel sitter-force sitter-inset sitter-push restraint-height
-    restraint-mass restraint-force restraint-points stud-screw-thread wallboard opening-torso opening-head
+    restraint-height-adults restraint-mass restraint-force restraint-reach restraint-points stud-screw-thread wallboard opening-torso opening-head
     opening-height opening-depth finger-gap-least finger-gap-most lid-mass pinch-gap-least pinch-gap-most
     overhang-walked-into head-height-least head-height-most child-head-least child-head-most lift-mass
     stud-spacing stud-gravity stud-depth stud-target restraint-part wall-fixing-share

@@ -134,3 +134,57 @@ def test_a_plan_that_fails_says_so() -> None:
     found = look_at(text)
     report = report_of(found.source, found.problems, found.review, found.judgement)
     assert json.loads(render_json([report]))["plans"][0]["passes"] is False
+
+
+# ---------------------------------------------------------------- sentences that once read wrong
+
+
+def full_text(name: str) -> str:
+    found = look_at((PLANS / f"{name}.plan").read_text("utf-8"))
+    report = report_of(found.source, found.problems, found.review, found.judgement)
+    return flat(render_terminal([report], full=True))
+
+
+def test_what_hangs_on_the_wall_is_judged_once() -> None:
+    """The way of the loads gave the cleat's two screws all of the shelf (70 %), its fixing a share (27 %)."""
+    text = full_text("wall-shelf")
+    assert "27 % of what it may bear" in text
+    assert "cleat to the wall" not in text
+    assert "How far each joint is used" not in text  # the shelf lies on the others, the rest is the wall's
+
+
+def test_straps_are_counted() -> None:
+    text = full_text("map-cabinet")
+    assert "2 straps to the wall, screws #10" in text
+    assert "2 strap " not in text
+
+
+def test_a_strap_is_weighed_against_the_piece_without_it() -> None:
+    text = full_text("base-cabinet")
+    assert "Without them its balance lacks, at worst: 93.8 lb·ft; tried: test weight of ASTM" in text
+    assert "))" not in text.split("Fixing to the wall")[1].split("How far each part")[0]
+
+
+@pytest.mark.parametrize("name", [*NAMES, "map-cabinet"])
+def test_no_sentence_names_a_file_of_ours_or_a_word_twice(name: str) -> None:
+    """Words that stand twice in a row, tables that are named twice, and names of our own files."""
+    text = full_text(name)
+    assert ".csv" not in text
+    assert re.findall(r"(Table [\w.]+) \([\w+-]+\), \1", text) == []
+    twice = re.findall(r"\b([a-z]{2,}) \1\b", text)
+    assert twice == []
+
+
+def test_a_status_that_only_repeats_its_source_is_left_out() -> None:
+    found = look_at((PLANS / "open-bookcase.plan").read_text("utf-8"))
+    page = render_html([report_of(found.source, found.problems, found.review, found.judgement)])
+    assert "common practice, no source." in page
+    assert "no source; common practice" not in page
+
+
+def test_the_key_of_the_room_has_only_what_is_drawn() -> None:
+    found = look_at((PLANS / "base-cabinet.plan").read_text("utf-8"))
+    page = render_html([report_of(found.source, found.problems, found.review, found.judgement)])
+    assert "Dashed is what opens." in page
+    assert "is an outlet" not in page
+    assert "where it strikes" not in page

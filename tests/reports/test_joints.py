@@ -105,7 +105,7 @@ def test_the_full_review_in_the_terminal_lists_them() -> None:
         "(aliphatic), interior, about 0.13 fl oz - top to side.* (2 joints): face to end; 4 clips" in said
     )
     assert (
-        "- PVA, yellow (aliphatic), interior, about 0.13 fl oz: 0.195 sq ft of glue line in 2 joints; a fl oz "
+        "- PVA, yellow (aliphatic), interior, about 0.13 fl oz: 0.195 sq ft of glue line in 2 joints; 1 fl oz "
         "covers 1.56 sq ft at the least (common practice, no source)" in said
     )
     assert "What the joints take" not in render_terminal([made])

@@ -350,6 +350,8 @@ def test_nothing_is_wider_than_asked(width: int) -> None:
 
 
 def test_a_number_stays_with_its_fraction_and_unit() -> None:
+    assert wrapped("it takes 25 fl oz of it", 14) == ["it takes", "25 fl oz of it"]
+    assert wrapped("over all 49.3 sq ft of it", 15) == ["over all", "49.3 sq ft of", "it"]
     assert wrapped("cut it to 41 1/2 in today", 17) == ["cut it to", "41 1/2 in today"]
     assert wrapped("in the year 12 indeed", 14) == ["in the year 12", "indeed"]
 

@@ -42,7 +42,7 @@ def figures(text: str) -> dict[str, str]:
 
 def test_a_tied_case_in_figures() -> None:
     found = figures(case("strap, screws #10 x 2 1/2 into stud, 56 up, 2 of them"))
-    assert found["Each of 2 is to hold"].startswith("60 lb (test load")
+    assert found["Each of 2 is to hold"].startswith("60 lb: test load")
     assert found["Fixed at the piece to"] == "side.left and side.right"
     assert found["Its screw in the wall"] == "159 lb, with 1 21/32 in of thread in the stud"
     assert (

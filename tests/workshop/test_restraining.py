@@ -234,3 +234,11 @@ def test_into_masonry_nothing_is_worked_out() -> None:
         list(wall_hung(review_of(text + "restrain shelf to wall: bracket, screws 8 x 80 into masonry\n")))
         == []
     )
+
+
+def test_a_screw_that_seeks_its_stud_keeps_off_the_ends_of_its_rail() -> None:
+    # 5 diameters from the end of the joint (NDS 2018, the end distance of bored screws): 30 mm for one of 6 mm.
+    (found,) = wall_hung(
+        review_of(SHELF.format(screws="2 per joint", load="10 kg", room=", studs every 400"))
+    )
+    assert [fixing.reach for fixing in found.fixings] == [pytest.approx((30.0, 970.0))]

@@ -170,10 +170,10 @@ def test_which_change_helps_most_is_tried_and_told() -> None:
     assert [row.enough for row in shown.changes] == [
         "4.59 lb of pull in all",
         "26 lb of ballast",
-        "4 13/16 in further out",
+        "4 13/16 in further out at the front",
     ]
     assert shown.best == (
-        "Of the changes, each tried by itself, this one helps most: 2 straps to the wall into studs, 68 in "
-        "up, with 120 lb together. It takes the least ratio of any state from 0.693 to 2.08; the others come "
+        "Of the changes, each tried by itself, this one helps most: tied to the wall with 2 straps into "
+        "studs, 68 in up, 120 lb together. It takes the least ratio of any state from 0.693 to 2.08; the others come "
         "to 1.12 and 0.924. That is enough by estimate."
     )

@@ -265,7 +265,7 @@ def check(review: Review, tipping: Tipping, *, locked: bool) -> None:
     assert uneven is not None
     expected = min(
         ratio_of(
-            sum(n * inside_by(edge, p, 0.0, middle) for n, p in shut) * math.cos(lean_of(edge)),
+            max(0.0, sum(n * inside_by(edge, p, 0.0, middle) for n, p in shut)) * math.cos(lean_of(edge)),
             sum(n * p[2] for n, p in shut) * math.sin(lean_of(edge)),
         )
         for edge in edges

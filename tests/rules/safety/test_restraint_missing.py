@@ -9,7 +9,7 @@ from tests.rules.everyday_pieces import BOOKCASE, LAMP_TABLE, WORKBENCH
 from tests.support import findings_of, judgement_of, told
 
 RULE = "restraint-missing"
-E, W = Severity.ERROR, Severity.WARNING
+E, W, N = Severity.ERROR, Severity.WARNING, Severity.NOTE
 
 CASE = """
 plan "Reading room bookcase" in inches
@@ -61,6 +61,37 @@ def test_an_error_unless_the_plan_says_that_no_children_come() -> None:
     assert "usual advice ties bookcases too). As it is, it tips" in none
 
 
+LOW = """
+plan "Low bookcase" in inches
+stock board: actual 3/4 x 11 1/4 pine panel, 8 ft
+outline case: 30 across, 11 1/4 deep, %s tall, on floor
+part side for each of left, right: board, upright, facing side, as tall as case, on floor
+    flush with each of case, flush with front of case
+part shelf: board, across, flat, between side.left and side.right, flush with front of case
+    3 copies spread evenly up from bottom of case to top of case
+load shelf.*: books
+room: wall behind%s
+"""
+
+
+def test_an_ordinary_low_bookcase_is_a_note_where_only_grown_people_live() -> None:
+    assert weights(LOW % (30, ", no children")) == [N]
+    assert weights(LOW % (30, "")) == [W]
+    assert weights(LOW % (30, ", children under 6")) == [E]
+    # Own choice: from 36 in on it is a warning where no children come, as ever.
+    assert weights(LOW % ("35 15/16", ", no children")) == [N]
+    assert weights(LOW % (36, ", no children")) == [W]
+
+
+def test_a_wall_out_of_a_straps_reach_is_none() -> None:
+    # Straps are sold 4 to 10 in long (common practice, no source); 20 in off, tips tells the piece by itself.
+    assert weights(case(room="wall behind 6 away, no children")) == [W]
+    far = case(room="wall behind 7 away, no children")
+    assert weights(far) == []
+    told_by = [each for each in judgement_of(far).findings if each.rule == "tips"]
+    assert [each.do.split(" ")[0] for each in told_by] == ["Set"]
+
+
 def test_nothing_without_a_wall_in_the_plan() -> None:
     assert weights(case(room="indoors, children under 6")) == []
 
@@ -87,7 +118,7 @@ def test_at_the_mass_of_the_standards_scope() -> None:
     # two sides of 27 in are 1037.8 cu in of red oak, 26.5 lb.
     bare = case("27", 2, "load shelf.*: magazines, 3 lb")
     assert weights(bare) == []
-    assert weights(bare.replace("3 lb", "4 lb")) == [E]
+    assert weights(bare.replace("3 lb", "4 lb")) == [W]  # low, and light by itself: it stands well
     (line,) = told(bare.replace("3 lb", "4 lb"), RULE)
     assert "stands 27 in tall and weighs 30.5 lb with what is on it, and nothing" in line
 
@@ -104,7 +135,7 @@ def test_two_levels_without_a_load_count_only_where_the_balance_is_poor() -> Non
         .replace("3 copies", "1 copies")
         .replace("2 copies", "1 copies")
     )
-    assert weights(shallow) == [E]
+    assert weights(shallow) == [W]
 
 
 def test_a_lamp_table_is_no_storage() -> None:
