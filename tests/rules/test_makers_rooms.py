@@ -584,6 +584,17 @@ def test_rails_of_a_bed_end_well_above_where_one_lies() -> None:
     assert told(LOFT.format(low="55 1/2"), "regulated-piece") == []
 
 
+def test_two_large_shelves_close_together_are_no_bunks() -> None:
+    """Nobody lies where there are less than 20 in above (own choice)."""
+    shelf = """    part upper: slat, deep, flat, bottom {up} above floor, from front of bed to back of bed
+        12 copies spread evenly across from right of post.front-left to left of post.front-right
+"""
+    low = LOFT.format(low="50").replace("    part guard", "    part spare", 1)
+    assert told(low + shelf.format(up=66), "regulated-piece") == []
+    (line,) = told(low + shelf.format(up=77), "regulated-piece")
+    assert "two places as large as a bed, one above the other" in line
+
+
 BOX_OF_BARS = """
     plan "Low frame" in inches
     stock rail: actual 1 x 3 pine, 8 ft
