@@ -561,6 +561,23 @@ def test_what_a_dresser_holds_and_where_its_rule_begins() -> None:
     assert findings_of(dresser(wide=13.75), "regulated-piece") == ()
 
 
+def test_what_is_built_in_is_outside_the_scope() -> None:
+    """Built-ins fixed to the building are outside ASTM F2057-23 (CPSC guidance on clothing storage units)."""
+    back = (
+        "\n    part back: ply, across, on edge, rip 6, between side.left and side.right, against wall"
+        ", bottom 8 above floor\n    join back to wall: screws #10 x 3, every 16"
+        "\n    join back to side.*: screws #8 x 2, 3 per joint\n    load"
+    )
+    free = dresser().replace("outline case:", "outline case: against wall,")
+    assert len(findings_of(free, "regulated-piece")) == 1
+    assert findings_of(free.replace("\n    load", back, 1), "regulated-piece") == ()
+
+
+def test_the_longest_word_of_a_title_is_shown() -> None:
+    (line,) = told(BOARD.format(title="Bunk bed", more=""), "regulated-piece")
+    assert "its name says “bunk bed”" in line
+
+
 LOFT = """
     plan "Frame" in inches
     stock post: actual 3 x 3 pine, 8 ft
