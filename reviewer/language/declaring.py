@@ -499,8 +499,20 @@ class Declarer(ShapeDeclarer):
 
     restraint_metric_screws = restraint_gauge_screws
 
+    def piece_gauge_screws(self, items: Items, span: Span) -> d.RestraintFact:
+        number: d.Number | None = items[0]
+        return d.RestraintFact("piece screws", "", _gauge(items), _sizes(items[1:]), span, number)
+
+    piece_metric_screws = piece_gauge_screws
+
     def restraint_height(self, items: Items, span: Span) -> d.RestraintFact:
         return self._restraint("height", items, span)
+
+    def wall_height(self, items: Items, span: Span) -> d.RestraintFact:
+        return d.RestraintFact("wall height", "", None, _sizes(items), span)
+
+    def on_top(self, items: Items, span: Span) -> d.RestraintFact:
+        return d.RestraintFact("on top", "", None, _sizes(items), span)
 
     def restraint_count(self, items: Items, span: Span) -> d.RestraintFact:
         return self._restraint("count", items, span)

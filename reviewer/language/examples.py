@@ -217,6 +217,7 @@ EXAMPLES: dict[str, dict[str, str]] = {
         **_ONLY_WHEN,
         "bracket": "bracket",
         "cleat": "cleat",
+        "on": "on top 4 from back",
         "screws": "screws #10 x 2 1/2 into stud",
         "strap": "strap",
     },
@@ -243,7 +244,12 @@ _COUNTED: dict[str, dict[str, str]] = {
     "finish": {"": "2 coats of enamel acrylic"},
     "shop": {"": "65 F", "humidity": "50 % humidity", "per": "3 h per day"},
     "load": {"": "20 kg at 12 from left", "per": "25 lb per foot"},
-    "restrain": {"": "68 up", "of": "2 of them"},
+    "restrain": {
+        "": "68 up",
+        "of": "2 of them",
+        "screws": "2 screws #8 x 5/8 into piece",
+        "on": "64 up on wall",
+    },
     "purchase": {"": "2 stud 8 ft"},
 }
 

@@ -317,6 +317,17 @@ _PHRASES: dict[str, tuple[Phrase, ...]] = {
         *_ONLY_WHEN,
         *_SCREWS,
         (rf"^(?:at )?{_FIGURES} (?:tall|high|above floor|from floor)$", r"\1 up"),
+        (rf"^(?:at )?{_FIGURES}(?: up| high)? (?:on|at)(?: the)? wall$", r"\1 up on wall"),
+        (rf"^on(?: the)? wall(?: at)? {_FIGURES}(?: up| high)?$", r"\1 up on wall"),
+        (
+            r"\b(?:in|into|to)(?: the)? (?:piece|furniture|case|cabinet|bookcase|back|side|rail|top)$",
+            "into piece",
+        ),
+        (
+            rf"^(?:on|to|at) (?:the )?top,? {_FIGURES} (?:from|off)(?: the)? back(?: edge)?$",
+            r"on top \1 from back",
+        ),
+        (r"^(?:on|to|at) (?:the )?top(?: of \S+)?$", "on top"),
         (r"^(\d+) (?:straps|brackets|cleats|of)$", r"\1 of them"),
         (r"^straps$", "strap"),
         (r"^brackets$", "bracket"),

@@ -292,8 +292,15 @@ class Restraint(Record):
     length: float | None = None  # mm
     into: Literal["stud", "masonry", "board"] | None = None
     height: float | None = None  # mm above the floor
+    wall_height: float | None = None  # where a strap or a bracket meets the wall, mm above the floor
+    on_top: bool = False  # held on the top of a part, not on its back
+    from_back: float = 0.0  # how far from its back edge, mm
+    piece_gauge: str | None = None  # the screws of a strap or a bracket at the piece
+    piece_diameter: float | None = None  # mm
+    piece_length: float | None = None  # mm
+    piece_screws: int = 1  # of one strap
     count: int = 1
-    clauses: AsMade[tuple[tuple[str, Span], ...]] = ()  # "device", "screws", "height", "count": where said
+    clauses: AsMade[tuple[tuple[str, Span], ...]] = ()  # where each thing is said, by the kind of its clause
     span: AsMade[Span]
 
     def clause(self, kind: str) -> Span | None:

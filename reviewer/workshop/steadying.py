@@ -141,7 +141,8 @@ def usual_device(piece: Piece, review: Review) -> Device:
 
 def device_that_mends(tipping: Tipping, review: Review) -> Device | None:
     """The device that was tried on a piece that tips, None where none was."""
-    return next((each.device for each in tried_changes(tipping, review) if each.device is not None), None)
+    tried = _restraint_alone(tipping, review)
+    return tried.device if tried is not None else None
 
 
 def lockable(tipping: Tipping, review: Review) -> tuple[str, ...]:
@@ -174,13 +175,17 @@ def _interlock(tipping: Tipping, worst: State, least: float, review: Review) -> 
 
 def restraint_mends(tipping: Tipping, review: Review) -> bool:
     """Whether restraints to the wall, of the least number and pull, are enough in every state."""
-    # Asked of every piece that tips, so nothing else is tried here.
+    tried = _restraint_alone(tipping, review)
+    return tried is not None and tried.ratio >= review.limit("tip-ratio-least").amount
+
+
+def _restraint_alone(tipping: Tipping, review: Review) -> Tried | None:
+    """The restraint of :func:`tried_changes`. Every piece that tips is asked for it, so no other is tried."""
     least = review.limit("tip-ratio-least").amount
     weak = _weak(tipping, least)
     if not weak:
-        return False
-    tried = _restraint(tipping.piece, weak, least, review, lambda piece: _worst_with(piece, tipping, review))
-    return tried is not None and tried.ratio >= least
+        return None
+    return _restraint(tipping.piece, weak, least, review, lambda piece: _worst_with(piece, tipping, review))
 
 
 def with_brackets(tipping: Tipping, review: Review) -> float:

@@ -99,14 +99,15 @@ def covers_outlet(review: Review) -> Iterator[Finding]:
             says += ", and {first} leaves {gap} for a plug, where {plug} is needed."
         else:
             says += ", so that nobody reaches it."
-        sheet = f"Cut an opening well over {{wide}} by {{tall}} in {'{parts}' if len(names) < 3 else 'them'}"
+        sheet = (
+            f"Cut an opening well over {{wide}} by {{tall}} through {'{parts}' if len(names) < 3 else 'them'}"
+        )
         yield Finding(
             parts=tuple(names),
             at=place.span or room.span,
             says=says,
             do=(
-                f"{sheet if kind == 'outlet' else 'Set the piece aside'}, or choose another place for the "
-                f"piece; "
+                f"{f'{sheet}, or choose' if kind == 'outlet' else 'Choose'} another place for the piece; "
                 "a licensed electrician can move the {kind}, and the local code decides what may be covered."
             ),
             values=values,

@@ -2481,6 +2481,55 @@ SLIPS = (
         ("high: After “68” stands “high”, which does not fit there. → Write: 68 up",),
     ),
     Slip(
+        "a restraint's height at the wall",
+        HEAD + "restrain rail to wall: 64 on wall\n",
+        ("on: After “64” stands “on”, which does not fit there. → Write: 64 up on wall",),
+    ),
+    Slip(
+        "a restraint on the wall",
+        HEAD + "restrain rail to wall: on wall 64\n",
+        ("wall: After “on” stands “wall”, which does not fit there. → Write: 64 up on wall",),
+    ),
+    Slip(
+        "a restraint up on",
+        HEAD + "restrain rail to wall: 64 up on\n",
+        ("on: The line stops after “64 up on”. → Add “wall”: 64 up on wall",),
+    ),
+    Slip(
+        "a restraint on the top",
+        HEAD + "restrain rail to wall: on the top 4 off the back\n",
+        ("the: After “on” stands “the”, which does not fit there. → Write: on top 4 from back",),
+    ),
+    Slip(
+        "a restraint on the top, and how far",
+        HEAD + "restrain rail to wall: on top 4\n",
+        ("4: The line stops after “on top 4”. → Write: on top 4 from back",),
+    ),
+    Slip(
+        "a restraint's screws into the case",
+        HEAD + "restrain rail to wall: screws #8 x 5/8 into case\n",
+        (
+            "case: After “x 5/8 into” stands “case”, which does not fit there. → Write: screws #8 x 5/8 into "
+            "piece",
+        ),
+    ),
+    Slip(
+        "two screws of a restraint into one stud",
+        HEAD + "restrain rail to wall: 2 screws #10 x 2 1/2 into stud\n",
+        (
+            "stud: After “2 1/2 into” stands “stud”, which does not fit there. → Write: screws #10 x 2 1/2 "
+            "into stud",
+        ),
+    ),
+    Slip(
+        "a restraint's screws without a size",
+        HEAD + "restrain rail to wall: 2 screws into piece\n",
+        (
+            "into: There is no number or measure before “into”. → Write one, as in: 2 screws #8 x 5/8 into "
+            "piece",
+        ),
+    ),
+    Slip(
         "devices misspelt",
         HEAD + "restrain rail to wall: starp, braket, cleet\n",
         (

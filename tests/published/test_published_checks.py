@@ -36,7 +36,7 @@ ROWS = {
     "people": 52,
     "finish_amounts": 34,
     "room": 76,
-    "restraint": 32,
+    "restraint": 48,
 }
 
 
