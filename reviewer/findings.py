@@ -75,6 +75,7 @@ class Finding:
     edit: Edit | None = None
     severity: Severity | None = None  # only where it differs from the rule's own
     told_by: str = ""  # the rule that tells the same fault, and what to do about it, of the same parts
+    settles: tuple[Span, ...] = ()  # words that are wrong: what others tell of them only follows from this
 
     rule: str = ""
     topic: str = ""
@@ -84,3 +85,8 @@ class Finding:
     def stamped(self, rule: str, topic: str, weight: Severity) -> Finding:
         """The same finding with its rule's name and the severity in force."""
         return replace(self, rule=rule, topic=topic, weight=weight)
+
+
+def rank(finding: Finding) -> tuple[bool, int]:
+    """Where a finding stands in every report: what can hurt someone first, however heavy, then by weight."""
+    return finding.topic != SAFETY, -finding.weight

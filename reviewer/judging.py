@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from operator import attrgetter
 
-from reviewer.findings import SAFETY, Finding, Severity
+from reviewer.findings import SAFETY, Finding, Severity, rank
 from reviewer.model.plan import Waiver
 from reviewer.records import dataclass
 from reviewer.review import Review
@@ -19,10 +19,10 @@ CRASHED = "rule-crashed"
 class Judgement:
     """What the rules said of one plan.
 
-    ``findings`` are in force, ``waived`` were accepted with a reason; both are sorted, heaviest
-    first and within a severity what can hurt someone first. What is accepted though it can hurt someone
-    stays in ``findings``, as a note with its reason: others use the piece too. ``ran`` names every rule
-    that judged, so that a quiet rule can be told from an absent one.
+    ``findings`` are in force, ``waived`` were accepted with a reason; both are sorted: what can hurt
+    someone first, however heavy it is, then the rest, each from the heaviest down. What is accepted though
+    it can hurt someone stays in ``findings``, as a note with its reason: others use the piece too. ``ran``
+    names every rule that judged, so that a quiet rule can be told from an absent one.
     """
 
     findings: tuple[Finding, ...]
@@ -42,8 +42,7 @@ class Judgement:
 
 def _order(finding: Finding) -> tuple[object, ...]:
     return (
-        -finding.weight,
-        finding.topic != SAFETY,
+        *rank(finding),
         finding.at.start,
         finding.topic,
         finding.rule,
@@ -89,8 +88,33 @@ def _family(name: str, review: Review) -> str:
     return part.family if part else name
 
 
+def _unsettled(found: list[Finding]) -> list[Finding]:
+    """Without what only follows from words that a finding tells to be wrong, and weighs no more than it.
+
+    What can hurt someone is told all the same.
+    """
+    settling = [each for each in found if each.settles and each.waived_because is None]
+    if not settling:
+        return found
+    wrong = [(span, each) for each in settling for span in each.settles]
+
+    def follows(finding: Finding) -> bool:
+        return any(
+            teller.weight >= finding.weight and span.start <= at.start and at.end <= span.end
+            for at in (finding.at, *finding.also_at)
+            for span, teller in wrong
+        )
+
+    return [
+        finding
+        for finding in found
+        if finding.settles or finding.topic == SAFETY or finding.waived_because or not follows(finding)
+    ]
+
+
 def _told_once(found: list[Finding]) -> list[Finding]:
     """Without what another rule tells of the same parts; never where that one weighs less or was accepted."""
+    found = _unsettled(found)
     if not any(finding.told_by for finding in found):
         return found
     tellers: dict[tuple[str, str], Severity] = {}

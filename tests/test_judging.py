@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
-from reviewer.findings import Finding, Severity
+import pytest
+
+from reviewer.findings import SAFETY, Finding, Severity
 from reviewer.judging import CRASHED, judge
+from reviewer.language.source import Span
 from reviewer.review import Review
 from reviewer.rulebook import Rule, Timing, all_rules
 from tests.support import review_of
@@ -94,3 +97,60 @@ def test_the_built_in_shelf_is_found() -> None:
     rules = all_rules()
     assert list(rules) == sorted(rules)
     assert {"parts-overlap", "sags", "tips", "will-not-bond", "basket-short", "waiver-unused"} <= set(rules)
+
+
+SETTLED = """plan "Shelf" in inches
+stock board: 1x8 pine
+part side: board, upright, facing side, 30 tall, left at 0, front at 0, on floor
+part seat: board, across, flat, 30 long, against right of side, front at 0, bottom 10 above floor
+join seat to side: screws 4 x 50, glue pva
+"""
+
+
+def _at_words(text: str, words: str, settles: bool = False) -> Callable[[Review], Iterator[Finding]]:
+    """A rule that finds something at those words of the plan; with ``settles``, all else there follows."""
+    start = text.index(words)
+    at = Span(start, start + len(words))
+
+    def judged(review: Review) -> Iterator[Finding]:
+        yield Finding(("seat",), at, "It is wrong.", "Mend it.", settles=(at,) if settles else ())
+
+    return judged
+
+
+@pytest.mark.parametrize(
+    ("words", "topic", "severity", "waiver", "told"),
+    [
+        ("screws 4 x 50", "fasteners", Severity.ERROR, "", False),
+        ("4 x 50", "fasteners", Severity.NOTE, "", False),  # within the words
+        ("screws 4 x 50, glue", "fasteners", Severity.ERROR, "", True),  # about more than them
+        ("screws 4 x 50", SAFETY, Severity.ERROR, "", True),
+        ("screws 4 x 50", "fasteners", Severity.ERROR, 'accept sizes because "so it is"', True),
+    ],
+)
+def test_what_only_follows_from_wrong_words_is_left_out(
+    words: str, topic: str, severity: Severity, waiver: str, told: bool
+) -> None:
+    text = SETTLED + waiver
+    shelf = {
+        "sizes": Rule("sizes", "hygiene", Severity.ERROR, (), _at_words(text, "screws 4 x 50", settles=True)),
+        "other": Rule(
+            "other",
+            topic,
+            severity,  # type: ignore[arg-type]
+            (),
+            _at_words(text, words),
+        ),
+    }
+    found = judge(review_of(text), shelf)
+    assert ("other" in {each.rule for each in found.findings}) is told
+
+
+def test_what_weighs_more_than_the_wrong_words_is_told() -> None:
+    shelf = {
+        "sizes": Rule(
+            "sizes", "hygiene", Severity.NOTE, (), _at_words(SETTLED, "screws 4 x 50", settles=True)
+        ),
+        "other": Rule("other", "fit", Severity.WARNING, (), _at_words(SETTLED, "screws 4 x 50")),
+    }
+    assert [each.rule for each in judge(review_of(SETTLED), shelf).findings] == ["other", "sizes"]

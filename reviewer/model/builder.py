@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterable, Mapping
 from typing import TYPE_CHECKING
@@ -86,6 +87,21 @@ def _fits(
     return fits_of(desk, statements, names, assemblies, movings, all_read=all_read)
 
 
+def _fastener_bounds(
+    unit: str, kinds: dict[str, list[Statement]], limits: dict[str, Limit]
+) -> tuple[float, float, float]:
+    """Beyond what bare sizes of fasteners are kept for the rule that doubts them, mm: see ``Desk``.
+
+    A plan may set these limits itself, and is only heard on them later: then all such sizes are kept.
+    """
+    own = any(each.name and each.name.text.startswith("bare-fastener-") for each in kinds.get("limit", ()))
+    if unit == "mm":
+        return math.inf, math.inf, math.inf if own else limits["bare-fastener-shortest"].amount
+    if own:
+        return 0.0, 0.0, 0.0
+    return limits["bare-fastener-thickest"].amount, limits["bare-fastener-longest"].amount, 0.0
+
+
 def understand(
     read: Read, limits: dict[str, Limit], outside: Mapping[str, float] | None = None
 ) -> Understood:
@@ -105,6 +121,8 @@ def understand(
         # A plan may set this limit itself, and is only heard on it later: then every bare number is kept.
         own = any(each.name and each.name.text == "bare-number-most" for each in kinds.get("limit", ()))
         desk.longest_bare = 0 if own else limits["bare-number-most"].amount
+    if "join" in kinds or "restrain" in kinds:
+        desk.fastener_bounds = _fastener_bounds(unit, kinds, limits)
     for extra in titles[1:]:
         desk.problem(
             extra.span, "The plan has a second title.", "Keep one of the two.", also_at=(titles[0].span,)
@@ -192,6 +210,7 @@ def understand(
         trials=trials,
         unknown=tuple(desk.unknown),
         bare_numbers=tuple(BareNumber(*each) for each in desk.bare_numbers.items()),
+        bare_fasteners=tuple(desk.bare_fasteners),
         doubtful=frozenset(maker.doubtful),
         span=titles[0].span if titles else Span(0, 0),
     )

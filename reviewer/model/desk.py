@@ -16,7 +16,7 @@ from reviewer.language.numbers import MM_PER, Unit
 from reviewer.language.problems import ReadingProblem
 from reviewer.language.source import Span
 from reviewer.language.wordings import kept_words, round_trip
-from reviewer.model.plan import Measure, UnknownName
+from reviewer.model.plan import BareFastener, Measure, UnknownName
 from reviewer.reference.names import nearest
 from reviewer.units import UnitSystem
 
@@ -81,6 +81,9 @@ class Desk:
         self.unmade_stocks: set[str] = set()  # declared, but something in them is wrong and told already
         #: Bare numbers that may be of another unit, by their place: the length that they come to, mm.
         self.bare_numbers: dict[Span, float] = {}
+        self.bare_fasteners: list[BareFastener] = []
+        #: Bare sizes of fasteners beyond these are kept, mm: thicker, longer, shorter.
+        self.fastener_bounds = (math.inf, math.inf, 0.0)
         self.longest_bare = math.inf  # in an inch plan: bare numbers that make more are kept, mm
         self.stock_names: Set[str] = frozenset()
         self._told_at: set[Span] = set()

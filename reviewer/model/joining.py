@@ -8,7 +8,7 @@ from reviewer.language import declarations as d
 from reviewer.language.source import Span
 from reviewer.model.desk import Desk
 from reviewer.model.naming import PartNames, parts_meant
-from reviewer.model.plan import WALL, Fastening, Housing, Join, Part, Restraint
+from reviewer.model.plan import WALL, BareFastener, Fastening, Housing, Join, Part, Restraint
 from reviewer.reference import gauges, glues
 
 _MAX_FASTENERS = 1_000
@@ -21,6 +21,7 @@ def fastener_sizes(desk: Desk, clause: d.FastenerClause | d.RestraintFact) -> di
     lengths = [desk.size_mm(size, "fastener") for size in clause.sizes]
     if None in lengths:
         return None
+    _keep_bare(desk, clause, lengths)
     if clause.gauge is not None:
         screw = gauges.gauge(clause.gauge)
         if screw is None:
@@ -36,6 +37,20 @@ def fastener_sizes(desk: Desk, clause: d.FastenerClause | d.RestraintFact) -> di
     if len(lengths) == 2:
         return {"diameter": lengths[0], "length": lengths[1]}
     return {"length": lengths[0]} if lengths else {}
+
+
+def _keep_bare(desk: Desk, clause: d.FastenerClause | d.RestraintFact, sizes: list[float | None]) -> None:
+    """Keep sizes without a unit that hardly any fastener has, for the rule that doubts their unit."""
+    length = sizes[-1] if sizes else None
+    if length is None:
+        return
+    thickness = sizes[0] if len(sizes) > 1 else None
+    thickest, longest, shortest = desk.fastener_bounds
+    if not (length > longest or length < shortest or (thickness is not None and thickness > thickest)):
+        return
+    bare = tuple(size.span for size in clause.sizes if isinstance(size, d.Number) and size.unit is None)
+    if bare:
+        desk.bare_fasteners.append(BareFastener(clause.span, bare, clause.kind, thickness, length, desk.unit))
 
 
 def joins_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tuple[Join, ...]:

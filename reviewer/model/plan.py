@@ -721,6 +721,17 @@ class BareNumber(NamedTuple):
     length: float
 
 
+class BareFastener(NamedTuple):
+    """Sizes of a fastener, some without a unit, that may be meant in another one than the plan's."""
+
+    span: Span  # the whole clause
+    bare: tuple[Span, ...]  # its numbers without a unit, in order
+    kind: str
+    thickness: float | None  # mm, as the plan's unit makes it; None where it is not said so
+    length: float  # mm
+    unit: str  # of the plan: mm, cm, m or in
+
+
 class Plan(Record):
     """A whole plan, understood. Its records were validated one by one as they were made."""
 
@@ -748,8 +759,14 @@ class Plan(Record):
     fits: AsMade[tuple[Fit, ...]] = ()
     unknown: AsMade[tuple[UnknownName, ...]] = ()
     bare_numbers: AsMade[tuple[BareNumber, ...]] = ()
+    bare_fasteners: AsMade[tuple[BareFastener, ...]] = ()  # sizes that hardly any fastener has
     doubtful: frozenset[str] = frozenset()  # parts that an unknown name keeps from being placed
     span: AsMade[Span]  # the title line
+
+    @property
+    def bare(self) -> tuple[BareNumber | BareFastener, ...]:
+        """All that has no unit and may be meant in another one than the plan's."""
+        return (*self.bare_numbers, *self.bare_fasteners)
 
     @property
     def cans(self) -> tuple[Can, ...]:

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import field
 from typing import TYPE_CHECKING
 
-from reviewer.findings import SAFETY, Edit, Finding, Severity
+from reviewer.findings import Edit, Finding, Severity, rank
 from reviewer.judging import Judgement
 from reviewer.language.problems import FileProblem, MeasureProblem, ReadingProblem
 from reviewer.language.source import Source
@@ -173,9 +173,9 @@ class Report:
 
     @property
     def findings(self) -> tuple[Finding, ...]:
-        """The findings in force: heaviest first, and within a severity what can hurt someone first."""
+        """The findings in force: what can hurt someone first, however heavy, then the rest by weight."""
         found = [f for f in self.judgement.findings if f.topic != ASSUMPTIONS] if self.judgement else []
-        return tuple(sorted(found, key=lambda finding: (-finding.weight, finding.topic != SAFETY)))
+        return tuple(sorted(found, key=rank))
 
     @property
     def waiting(self) -> tuple[str, ...]:

@@ -21,7 +21,6 @@ from reviewer.reports.page_findings import (
     cards_of,
     flags_of,
     groups_of,
-    numbered,
     unread_cards,
     used_texts,
 )
@@ -52,7 +51,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
     prefix = page_prefix(index)
     review = report.review
     unread = unread_cards(report, prefix)
-    findings = numbered(report)
+    findings = report.findings
     first = len(unread) + 1
     solids = tuple(review.setting.solids.values()) if review else ()
     flags = flags_of(findings, first)

@@ -38,11 +38,6 @@ _HEADINGS = (
 )
 
 
-def numbered(report: Report) -> list[Finding]:
-    """The findings in the order of the page: what can hurt someone first, then by weight."""
-    return sorted(report.findings, key=_shelf)
-
-
 def _shelf(finding: Finding) -> int:
     """Which heading a finding stands under."""
     if finding.topic == SAFETY:

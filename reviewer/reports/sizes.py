@@ -99,7 +99,8 @@ def _first(report: Report) -> tuple[str, str]:
     if report.problems:
         return report.problems[0].says, report.problems[0].says
     least = min(Severity.WARNING, report.level)
-    found = next((finding for finding in report.findings if finding.weight >= least), None)
+    to_mend = (each for each in report.findings if each.weight >= least and each.waived_because is None)
+    found = next(to_mend, None)
     if found is None:
         return "", ""
     on = f" on {listed(found.parts, most=_NAMES)}" if found.parts else ""

@@ -53,18 +53,27 @@ def unreadable(report: Report, look: Look) -> Iterator[str]:
 
 
 def findings(report: Report, look: Look) -> Iterator[str]:
-    """All findings in force, group by group; in a short review the notes in short."""
-    found = report.findings
-    for weight in (Severity.ERROR, Severity.WARNING, Severity.NOTE):
-        some = [finding for finding in found if finding.weight is weight]
-        if not some:
-            continue
-        yield from _group(weight, len(some), look)
-        if weight is Severity.NOTE and not look.full:
-            yield from _notes(report, some, look)
-        else:
-            for finding in some:
-                yield from _finding(finding, report, look)
+    """All findings in force: where someone can be hurt, then by weight; notes in short unless in full."""
+    hurts = [finding for finding in report.findings if finding.topic == SAFETY]
+    others = [finding for finding in report.findings if finding.topic != SAFETY]
+    if hurts:
+        yield from _heading(_safety_group(hurts), look)
+        yield from _told(report, hurts, look)
+    for weight in _GROUPS:
+        some = [finding for finding in others if finding.weight is weight]
+        if some:
+            more = any(finding.weight is weight for finding in hurts)
+            yield from _heading(_group(weight, len(some), more), look)
+            yield from _told(report, some, look)
+
+
+def _told(report: Report, found: Sequence[Finding], look: Look) -> Iterator[str]:
+    """The findings of one heading, heaviest first."""
+    brief = [] if look.full else [finding for finding in found if finding.weight is Severity.NOTE]
+    for finding in found[: len(found) - len(brief)]:
+        yield from _finding(finding, report, look)
+    if brief:
+        yield from _notes(report, brief, look)
 
 
 def waivers(report: Report, look: Look) -> Iterator[str]:
@@ -103,9 +112,24 @@ def _finding(finding: Finding, report: Report, look: Look) -> Iterator[str]:
     yield ""
 
 
-def _group(weight: Severity, count: int, look: Look) -> Iterator[str]:
+def _safety_group(hurts: Sequence[Finding]) -> str:
+    """``1 error and 2 notes where someone can be hurt: do not build this``."""
+    per_weight = Counter(finding.weight for finding in hurts)
+    counts = [counted_word(per_weight[weight], weight.word) for weight in _GROUPS if per_weight[weight]]
+    lead = "this comes first" if len(hurts) == 1 else "these come first, however heavy"
+    if per_weight[Severity.ERROR]:
+        lead = "do not build this"
+    return f"{listed(counts)} where someone can be hurt: {lead}"
+
+
+def _group(weight: Severity, count: int, more: bool) -> str:
+    """``2 more errors: do not build this``; ``more`` where some of that weight stand above."""
     one, many = _GROUPS[weight]
-    for line in wrapped(f"{count} {one if count == 1 else many}", look.width):
+    return f"{count} {'more ' if more else ''}{one if count == 1 else many}"
+
+
+def _heading(text: str, look: Look) -> Iterator[str]:
+    for line in wrapped(text, look.width):
         yield look.painted(line, "1")
     yield ""
 

@@ -13,9 +13,11 @@ import pytest
 
 from reviewer.findings import SAFETY, Finding, Severity
 from reviewer.judging import Judgement, judge
+from reviewer.model.outside import SetMeasure
 from reviewer.reports.content import Report
 from reviewer.reports.html import render_html
 from reviewer.reports.json_report import render_json
+from reviewer.reports.sizes import size_tables
 from reviewer.reports.terminal import render_terminal
 from reviewer.review import Review
 from reviewer.rulebook import Rule
@@ -67,13 +69,13 @@ def _report(waiver: str = "", severities: dict[str, Severity | None] | None = No
     return Report(review.source, review=review, judgement=judge(review, SHELF, severities))
 
 
-def test_it_comes_first_within_its_severity() -> None:
-    assert [f.rule for f in _judged().findings] == ["hurts", "first-by-name", "hurts-less", "lesser"]
+def test_it_comes_first_however_heavy() -> None:
+    assert [f.rule for f in _judged().findings] == ["hurts", "hurts-less", "first-by-name", "lesser"]
 
 
 def test_accepted_it_is_a_note_with_its_reason() -> None:
     found = _judged('accept hurts because "ropes hold it"\n')
-    assert [f.rule for f in found.findings] == ["first-by-name", "hurts", "hurts-less", "lesser"]
+    assert [f.rule for f in found.findings] == ["hurts", "hurts-less", "first-by-name", "lesser"]
     (kept,) = [f for f in found.findings if f.rule == "hurts"]
     assert (kept.weight, kept.waived_because) == (Severity.NOTE, "ropes hold it")
     assert found.waived == ()
@@ -105,11 +107,74 @@ def test_accepted_it_weighs_nothing_at_any_level() -> None:
 @pytest.mark.parametrize("full", [False, True])
 def test_terminal(full: bool) -> None:
     text = render_terminal([_report('accept hurts because "ropes hold it"\n')], full=full)
-    notes = text.partition("notes: worth knowing")[2]
-    assert "hurts says so." in notes
-    assert "accepted “ropes hold it”" in notes
-    assert notes.index("hurts says so.") < notes.index("lesser says so.")
+    block, _, others = text.partition("1 error: do not build this\n")
+    assert "\n2 notes where someone can be hurt: these come first, however heavy\n" in block
+    assert "hurts says so." in block
+    assert "accepted “ropes hold it”" in block
+    assert "first-by-name says so." in others
+    assert "\n1 more note: worth knowing\n" in others
     assert "1 accepted with a reason" in text
+
+
+@pytest.mark.parametrize("full", [False, True])
+def test_headings_in_the_terminal_count_what_stands_below_them(full: bool) -> None:
+    lines = render_terminal([_report()], full=full).splitlines()
+    headings = [line for line in lines if re.match(r"\d+ (more )?(error|note)", line)]
+    assert headings == [
+        "1 error and 1 note where someone can be hurt: do not build this",
+        "1 more error: do not build this",
+        "1 more note: worth knowing",
+    ]
+
+
+#: Findings of every weight of both kinds, so that only the order is left to settle.
+MANY = {
+    rule.name: rule
+    for topic, kind in (("fit", "plain"), (SAFETY, "sharp"))
+    for rule in (
+        _rule(f"{kind}-error", topic, Severity.ERROR),
+        _rule(f"{kind}-warning", topic, Severity.WARNING),
+        _rule(f"{kind}-note", topic, Severity.NOTE),
+        _rule(f"{kind}-known", topic, Severity.ERROR),
+    )
+}
+
+
+def test_all_reports_tell_in_the_same_order() -> None:
+    review = review_of(BENCH + 'accept sharp-known because "ropes hold it"\n')
+    report = Report(review.source, review=review, judgement=judge(review, MANY))
+    wanted = [
+        "sharp-error",
+        "sharp-warning",
+        "sharp-known",  # accepted, so a note; by its name before the other note
+        "sharp-note",
+        "plain-error",
+        "plain-known",
+        "plain-warning",
+        "plain-note",
+    ]
+    (plan,) = json.loads(render_json([report]))["plans"]
+    assert [found["rule"] for found in plan["findings"]] == wanted
+    said = re.compile(r"((?:sharp|plain)-\w+) says so\.")
+    assert said.findall(render_terminal([report])) == wanted
+    assert said.findall(render_terminal([report], full=True)) == wanted
+    page = render_html([report]).partition("<h3>Where someone can be hurt</h3>")[2]
+    assert said.findall(page)[: len(wanted)] == wanted
+
+
+def test_the_first_thing_to_mend_of_a_size_is_what_can_hurt_someone() -> None:
+    review = review_of(BENCH + 'accept sharp-error because "ropes hold it"\n')
+    shelf = {name: MANY[name] for name in ("plain-error", "sharp-error", "sharp-warning", "sharp-note")}
+    report = Report(
+        review.source,
+        review=review,
+        judgement=judge(review, shelf),
+        measures=(SetMeasure("long", 48, 48, "in"),),
+        varied=("long",),
+        level=Severity.NOTE,
+    )
+    ((row,),) = (table.rows for table in size_tables([report]))
+    assert row.first == "sharp-warning on seat"
 
 
 def test_many_notes_of_safety_are_never_folded() -> None:

@@ -26,6 +26,16 @@ from reviewer.workshop.assumptions import Assumption
 BENCH = """\
 plans/bench.plan: “Reading bench”
 
+1 warning where someone can be hurt: this comes first
+
+plans/bench.plan:31:14: warning: tips
+ !  The bench tips when someone sits on the end of seat.1: the margin is 0.82.
+      31 | load seat.*: 2 people seated
+         |              ^^^^^^^^^^^^^^^
+    working  one person 225 lb, seat past the leg 3 in; moment holding / moment tipping
+             gives margin 0.82; limit: least margin 1.5 (made up for the test)
+    next     Move the legs out until the seat runs 2 in past them.
+
 2 errors: do not build this
 
 plans/bench.plan:13:46: error: cut-does-not-fit
@@ -46,16 +56,6 @@ plans/bench.plan:23:31: error: screw-breaks-through
       23 | join seat.* to rail.*, end.*: screws #8 x 2 1/2, from below, every 10
          |                               ^^^^^^^^^^^^^^^^^
     next     Use screws 2 in long.
-
-1 warning: a good maker would change this
-
-plans/bench.plan:31:14: warning: tips
- !  The bench tips when someone sits on the end of seat.1: the margin is 0.82.
-      31 | load seat.*: 2 people seated
-         |              ^^^^^^^^^^^^^^^
-    working  one person 225 lb, seat past the leg 3 in; moment holding / moment tipping
-             gives margin 0.82; limit: least margin 1.5 (made up for the test)
-    next     Move the legs out until the seat runs 2 in past them.
 
 1 note: worth knowing
 
@@ -290,11 +290,11 @@ def test_edits_in_words() -> None:
     assert line(Edit(after, ", glue pva")) == "    plan     add “, glue pva” (plans/bench.plan:13:56)"
 
 
-def test_safety_comes_first_within_a_severity() -> None:
+def test_safety_comes_first_however_heavy() -> None:
     report = bench_report()
     assert report.judgement
     cut, screw, tips, _ = report.judgement.findings
-    hurts = replace(tips, weight=Severity.ERROR)
+    hurts = replace(tips, weight=Severity.NOTE)
     ordered = replace(report, judgement=Judgement((cut, screw, hurts), (), ("x",))).findings
     assert [finding.rule for finding in ordered] == ["tips", "cut-does-not-fit", "screw-breaks-through"]
 
