@@ -10,6 +10,7 @@ from functools import lru_cache
 from typing import Literal
 
 from reviewer.records import NamedTuple
+from reviewer.reference.names import even
 from reviewer.reference.sources import Standing, cited, named, standing
 from reviewer.reference.tables import Row, table
 from reviewer.reference.wordbook import wordbook
@@ -255,13 +256,32 @@ def find_material(words: str) -> str | None:
     """The key of what a maker writes ("SPF", "red oak", "birch plywood"); None where that is not clear.
 
     Words with several meanings give the usual one where there is one; :func:`candidates` tells them all.
+    An edge-glued panel of a wood that has no row as a panel is that wood: its staves lie with the grain.
     """
-    return wordbook("material").find(words)
+    known = wordbook("material").find(words)
+    if known is None and (wood := _staves(words)):
+        known = wordbook("material").find(wood)
+    return known
+
+
+def _staves(words: str) -> str:
+    """``beech`` of “edge-glued beech panel”: what the staves of a panel are; empty for anything else.
+
+    What has a row under its whole name, or could be one of several such, is left to that.
+    """
+    book = wordbook("material")
+    plain = even(words)
+    wood = wordbook("panel").translated(plain)
+    if wood == plain or book.candidates(words):
+        return ""
+    keys = book.candidates(wood)
+    return wood if keys and not any(key in _panels() for key in keys) else ""
 
 
 def candidates(words: str) -> tuple[str, ...]:
     """Every key that a maker's words can mean, the usual one first; empty when nothing is so called."""
-    return wordbook("material").candidates(words)
+    book = wordbook("material")
+    return book.candidates(words) or book.candidates(_staves(words))
 
 
 def material_names() -> tuple[str, ...]:

@@ -55,12 +55,13 @@ class Wordbook:
 
     def _exactly(self, words: str) -> tuple[_Meaning, ...]:
         plain = even(words)
-        return self._found.get(_sorted(plain)) or self._found.get(_sorted(self._translated(plain)), ())
+        return self._found.get(_sorted(plain)) or self._found.get(_sorted(self.translated(plain)), ())
 
-    def _translated(self, plain: str) -> str:
+    def translated(self, plain: str) -> str:
+        """Even words with the table's own word in place of each synonym."""
         if self._synonym is None:
             return plain
-        return self._synonym.sub(lambda word: self._same[word[0]], plain)
+        return " ".join(self._synonym.sub(lambda word: self._same[word[0]], plain).split())
 
     def find(self, words: str) -> str | None:
         """The one key that the words mean: the only one, else the usual one; None when that is not clear."""
@@ -78,7 +79,7 @@ class Wordbook:
         meanings = self._exactly(words)
         if meanings:
             return tuple(meaning.key for meaning in meanings)
-        asked = set(self._translated(even(words)).split())
+        asked = set(self.translated(even(words)).split())
         if not asked:
             return ()
         holding = (keys for named, keys in self._found.items() if asked <= set(named))
@@ -91,6 +92,10 @@ def _sorted(plain: str) -> tuple[str, ...]:
 
 @lru_cache(maxsize=8)
 def wordbook(about: str) -> Wordbook:
-    """The words about ``material``, ``finish`` or ``glue``, out of their table and the synonyms."""
+    """The words about ``material``, ``finish`` or ``glue``, out of their table and the synonyms.
+
+    Those about a ``panel`` are only words that say that boards were glued edge to edge.
+    """
     synonyms = ((row.word, row.same_as) for row in table("synonyms.csv", _Synonym) if row.about == about)
-    return Wordbook(table(f"{about}_names.csv", WordRow), synonyms)
+    names = table(f"{about}_names.csv", WordRow) if about != "panel" else ()
+    return Wordbook(names, synonyms)

@@ -6,7 +6,8 @@ import math
 from collections.abc import Iterator
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
-from reviewer.model.plan import WALL
+from reviewer.model.plan import FLOOR, GROUNDS, WALL
+from reviewer.plan_words import called
 from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import rule
@@ -29,6 +30,13 @@ from reviewer.workshop.screw_lengths import (
 
 #: The steps in which a depth is set on a drill.
 _DRILL_STEP_MM = {UnitSystem.INCH: MM_PER_INCH / 8, UnitSystem.METRIC: 1.0}
+
+
+#: What to do where no fastener through the whole part is long enough; neither can be made thicker.
+_GROUNDED = {
+    WALL: "fix a thinner cleat to the wall with them, and {heads} to the cleat.",
+    FLOOR: "hold {heads} to the floor with brackets and screws of their own.",
+}
 
 
 class _Short(NamedTuple):
@@ -77,6 +85,9 @@ def _remedy(
         values["sunk"] = length(sunk)
         return "Counterbore them {sunk} deep.", values, None
     asked = failing[0].asked.amount
+    if worst.point_part in GROUNDS:
+        values |= {"heads": called(review.plan, _heads(failing)), "bite": fine_length(asked)}
+        return f"No usual length of {{kind}} bites {{bite}} here: {_GROUNDED[worst.point_part]}", values, None
     values["thick"] = length(thickness_that_does(worst, asked, review.limits, review.units))
     return (
         "No usual length of {kind} bites here and stays inside: make {point} at least {thick} thick, "
@@ -104,17 +115,21 @@ def _sunk(review: Review, failing: list[_Short]) -> float | None:
     return sunk if kept else None
 
 
+def _heads(failing: list[_Short]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(each.driven.head_part for each in failing))
+
+
 def _finding(review: Review, group: list[Driven], failing: list[_Short], pulled: Pulled) -> Finding:
     failing.sort(key=lambda each: -round(each.lack, 2))
     short = failing[0]
     worst, asked = short.driven, short.asked
-    heads = tuple(dict.fromkeys(each.driven.head_part for each in failing))
+    heads = _heads(failing)
     points = tuple(dict.fromkeys(each.driven.point_part for each in failing))
     do, more, edit = _remedy(review, group, failing, pulled)
     values: dict[str, Filling] = {
         "kind": worst.kind,
         "heads": listed(heads),
-        "points": "the wall" if points == (WALL,) else listed(points),
+        "points": listed([f"the {point}" if point in GROUNDS else point for point in points]),
         "long": length(worst.length),
         "grip": length(worst.grip),
         "bite": fine_length(worst.bite),
@@ -146,7 +161,7 @@ def _finding(review: Review, group: list[Driven], failing: list[_Short], pulled:
     if asked.limit.name == "bite-diameters":
         figures.append(Figure("diameter", fine_length(diameter_of(worst.fastening))))
     return Finding(
-        parts=tuple(dict.fromkeys((*(point for point in points if point != WALL), *heads))),
+        parts=tuple(dict.fromkeys((*(point for point in points if point not in GROUNDS), *heads))),
         at=worst.fastening.span,
         says=says,
         do=do,

@@ -353,3 +353,33 @@ def test_a_grade_in_any_spelling() -> None:
 @pytest.mark.parametrize("row", rows("en338_classes.csv"), ids=lambda row: row["class_name"])
 def test_class_columns_agree(row: dict[str, str]) -> None:
     assert float(row["e0_mean_psi"]) * MPA_PER_PSI == pytest.approx(float(row["e0_mean_mpa"]), rel=0.001)
+
+
+@pytest.mark.parametrize(
+    ("words", "key"),
+    [
+        ("beech panel", "american beech"),  # the usual meaning of beech
+        ("European beech panel", "european beech"),
+        ("red oak panel", "red oak"),
+        ("edge-glued red oak boards", "red oak"),
+        ("laminated european beech", "european beech"),
+        ("finger-jointed white oak worktop", "white oak"),
+        ("pine panel", "edge-glued pine panel"),  # has a row of its own
+        ("edge-glued pine boards", "edge-glued pine panel"),
+        ("glued pine panel", None),  # one of two panels that have rows
+        ("plywood panel", None),  # no solid wood
+        ("veneered oak panel", None),
+        ("unobtainium panel", None),
+        ("panel", None),
+    ],
+)
+def test_an_edge_glued_panel_is_the_wood_of_its_staves(words: str, key: str | None) -> None:
+    assert find_material(words) == key
+
+
+def test_a_panel_of_an_unclear_wood_asks_for_the_wood() -> None:
+    assert candidates("oak panel") == candidates("oak")
+    assert candidates("maple panel") == candidates("maple")
+    assert {"hard maple", "red maple"} <= set(candidates("maple"))
+    assert set(candidates("glued pine panel")) == {"edge-glued pine panel", "edge-glued radiata pine panel"}
+    assert candidates("unobtainium panel") == ()

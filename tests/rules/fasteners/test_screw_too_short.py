@@ -175,6 +175,37 @@ def test_a_thinner_screw_needs_less() -> None:
     assert findings_of(cleat("2 1/4", gauge="#8"), RULE) == ()
 
 
+BLOCK = """
+    plan "Block" in inches
+    stock beam: actual 8 x 8 pine
+    part block: beam, across, flat, 20 long, {place}, left at 0
+    join block to {ground}: screws #8 x 3/4, every 16
+    """
+
+
+@pytest.mark.parametrize(
+    ("place", "ground", "remedy"),
+    [
+        (
+            "against wall, bottom 48 above floor",
+            "wall",
+            "No usual length of screws bites 31/32 in here: fix a thinner cleat to the wall with them, and "
+            "block to the cleat.",
+        ),
+        (
+            "on floor, front at 0",
+            "floor",
+            "No usual length of screws bites 15/32 in here: hold block to the floor with brackets and screws "
+            "of their own.",
+        ),
+    ],
+)
+def test_neither_the_wall_nor_the_floor_can_be_made_thicker(place: str, ground: str, remedy: str) -> None:
+    (said,) = told(BLOCK.format(place=place, ground=ground), RULE)
+    assert f"from block never reach the {ground}:" in said
+    assert said.endswith(f"→ {remedy}")
+
+
 # ---------------------------------------------------------------- pull
 
 
