@@ -9,8 +9,21 @@ from functools import lru_cache
 from reviewer.limits import Limits
 from reviewer.model.plan import Plan
 
-#: Words of a title that say a piece is made for a child: own choice.
-_CHILDS = ("child", "children", "kid", "toddler", "baby", "infant", "nursery", "preschool", "playroom")
+#: Words of a title that say a piece is made for a child, and what makes another thing of them: own choice.
+_CHILDS: dict[str, tuple[str, ...]] = {
+    "child": ("child-proof", "childproof", "child-free"),
+    "children": (),
+    "kid": ("kid leather", "kid skin", "kid glove", "kid-free", "goat"),
+    "toddler": (),
+    "baby": ("baby grand", "baby's breath", "baby’s breath", "baby greens", "baby leaf"),
+    "infant": (),
+    "nursery": (
+        "plant nursery", "tree nursery", "garden nursery", "nursery plant", "nursery garden", "nursery pot",
+        "nursery stock", "nursery tray", "seedling", "seed tray", "potting", "greenhouse", "cold frame",
+    ),
+    "preschool": (),
+    "playroom": (),
+}  # fmt: skip
 
 
 @lru_cache(maxsize=512)
@@ -26,8 +39,11 @@ def word_in(text: str, words: Iterable[str]) -> str | None:
 
 
 def made_for_a_child(plan: Plan) -> bool:
-    """True when the title says so: “Toddler bench”, “Child's book chest”."""
-    return word_in(plan.title, _CHILDS) is not None
+    """True when the title says so: “Toddler bench”, “Child's book chest”; not “Plant nursery bench”."""
+    return any(
+        word_in(plan.title, (word,)) is not None and word_in(plan.title, others) is None
+        for word, others in _CHILDS.items()
+    )
 
 
 def children_here(plan: Plan, limits: Limits) -> float | None:

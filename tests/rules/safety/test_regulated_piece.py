@@ -7,9 +7,9 @@ import pytest
 from reviewer.findings import Severity
 from reviewer.reference.cautions import regulated_pieces, regulated_signs
 from reviewer.workshop.regulated import _SHAPES
-from reviewer.workshop.who_uses import word_in
+from reviewer.workshop.who_uses import made_for_a_child, word_in
 from tests.rules.safety.test_people import HINGED, chest
-from tests.support import findings_of, told
+from tests.support import findings_of, review_of, told
 
 RULE = "regulated-piece"
 BOARD = """
@@ -65,6 +65,17 @@ def test_what_must_not_be_built_at_home_is_an_error() -> None:
         ("Mantelpiece", [Severity.WARNING]),
         ("Children's stool", [Severity.NOTE]),
         ("Scottish stool", []),
+        ("Plant nursery stool", []),
+        ("Kid leather chair", []),
+        ("Baby grand piano stool", []),
+        ("High chair rail", []),
+        ("Crib wall for the slope", []),
+        ("Cot-side table", []),
+        ("Shelf beside the crib", []),
+        ("Cot with a side table", [Severity.ERROR]),
+        ("Swing-top bin", []),
+        ("Porch swing", [Severity.ERROR]),
+        ("Kitchen helper trolley", []),
         ("Bench", []),
     ],
 )
@@ -76,6 +87,30 @@ def test_words_are_whole_and_the_longest_counts() -> None:
     assert word_in("Bunk Beds for two", ("bunk", "bunk bed")) == "bunk bed"
     assert word_in("Scot's stool", ("cot",)) is None
     assert word_in("COTS", ("cot",)) == "cot"
+
+
+@pytest.mark.parametrize(
+    ("title", "childs"),
+    [
+        ("Kids' table", True),
+        ("Nursery bookcase", True),
+        ("Plant stand for the nursery", True),  # it may be that of a child
+        ("Baby's bookcase", True),
+        ("Playroom shelf", True),
+        ("Plant nursery bench", False),
+        ("Nursery pots shelf", False),
+        ("Nursery bench for seedlings", False),
+        ("Potting bench, tree nursery", False),
+        ("Kids' potting bench for the nursery", True),  # one word is enough
+        ("Kid leather stool", False),
+        ("Baby grand stool", False),
+        ("Child-proof cabinet", False),
+        ("Child's child-proof cabinet", False),
+        ("Shelf for baby's breath", False),
+    ],
+)
+def test_whom_a_title_gives_a_piece_to(title: str, childs: bool) -> None:
+    assert made_for_a_child(review_of(BOARD.format(title=title, more="")).plan) is childs
 
 
 def test_an_outline_may_say_it() -> None:
