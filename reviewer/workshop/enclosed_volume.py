@@ -7,13 +7,12 @@ from __future__ import annotations
 
 from reviewer.model.plan import Axis, Moving, Plan
 from reviewer.reference.cautions import scopes
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Extent, SettingOut
 from reviewer.workshop.standing import Piece
 
 #: Doors and drawers of a piece that are measured: own choice, far more than reach the scope.
 _MEASURED = 40
-#: A drawer that nothing hangs yet is a piece's when it is within its bounds, or as near as this, mm.
-_NEAR_MM = 25.0
 
 
 def drawer_volume(width: float, deep: float, height: float) -> float:
@@ -78,9 +77,9 @@ def _within(setting: SettingOut, moving: Moving, piece: Piece) -> bool:
     solids = [setting.solids[name] for name in moving.parts if name in setting.solids]
     if not solids or any(name in piece.parts for name in moving.parts):
         return bool(solids)
+    near = usual_value("drawer-near")
     return all(
-        piece.low[axis] - _NEAR_MM <= solids[0].centre[axis] <= piece.high[axis] + _NEAR_MM
-        for axis in range(3)
+        piece.low[axis] - near <= solids[0].centre[axis] <= piece.high[axis] + near for axis in range(3)
     )
 
 

@@ -17,6 +17,7 @@ from reviewer.geometry.openings import (
 )
 from reviewer.model.plan import GROUNDS, Axis, Join
 from reviewer.records import NamedTuple
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import TOLERANCE_MM
@@ -27,10 +28,6 @@ if TYPE_CHECKING:
 #: What is held by these alone, without glue, comes apart again: common practice, no source.
 _COMES_APART = frozenset({"bolts", "wedges", "shelf pins", "clips", "brackets", "none"})
 
-#: A leg is upright, stands on the floor, and is no wider than this, mm: own choice, 6 in.
-_LEG_MM = 150.0
-#: What stands on legs takes up at most this share of the whole height: own choice.
-_ON_LEGS = 0.5
 
 #: Which way a thing is carried: the axis that goes first, by what of it then leads.
 Way = Literal["side first", "front first", "top first"]
@@ -164,7 +161,7 @@ def without_legs(review: Review, one: Carried) -> tuple[int, Vector]:
     if not legs or not rest:
         return 0, one.size
     low, high = _bounds(rest)
-    if high[2] - low[2] > _ON_LEGS * one.size[2]:
+    if high[2] - low[2] > usual_value("on-legs-share") * one.size[2]:
         return 0, one.size
     return len(legs), (high[0] - low[0], high[1] - low[1], high[2] - low[2])
 
@@ -173,7 +170,7 @@ def _is_leg(solid: Solid) -> bool:
     return (
         solid.low[2] <= TOLERANCE_MM
         and solid.long == Axis.UP
-        and max(solid.extent(0), solid.extent(1)) <= _LEG_MM
+        and max(solid.extent(0), solid.extent(1)) <= usual_value("leg-widest")
     )
 
 

@@ -7,16 +7,9 @@ from typing import NamedTuple
 
 from reviewer.mechanics.mass import Mass
 from reviewer.model.plan import Axis, Moving, Plan
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid
-
-#: A wall of a box runs along at least this share of its lid: own choice.
-_ALONG = 0.6
-#: And stands no further from the lid's edge than this share of the lid: own choice.
-_NEAR = 0.25
-#: The bottom covers at least this share of the lid: own choice.
-_BOTTOM = 0.5
-
 
 #: Lids that are looked at: own choice. Who has more has the same one many times.
 _LIDS = 40
@@ -71,15 +64,15 @@ def _under(lid: list[Solid], moving: Moving, setting: SettingOut) -> float:
         if solid.thick == Axis.UP:
             shared = [min(solid.high[axis], high[axis]) - max(solid.low[axis], low[axis]) for axis in (0, 1)]
             area = (high[0] - low[0]) * (high[1] - low[1])
-            if min(shared) > 0 and shared[0] * shared[1] >= _BOTTOM * area:
+            if min(shared) > 0 and shared[0] * shared[1] >= usual_value("box-bottom-share") * area:
                 bottom = max(solid.high[Axis.UP], bottom if bottom is not None else solid.high[Axis.UP])
             continue
         axis, along = solid.thick, 1 - solid.thick
-        if min(solid.high[along], high[along]) - max(solid.low[along], low[along]) < _ALONG * (
-            high[along] - low[along]
-        ):
+        if min(solid.high[along], high[along]) - max(solid.low[along], low[along]) < usual_value(
+            "box-wall-along"
+        ) * (high[along] - low[along]):
             continue
-        near = _NEAR * (high[axis] - low[axis])
+        near = usual_value("box-wall-near") * (high[axis] - low[axis])
         if min(abs(solid.high[axis] - low[axis]), abs(solid.low[axis] - low[axis])) <= near:
             inner[axis, False] = max(solid.high[axis], inner.get((axis, False), solid.high[axis]))
         elif min(abs(solid.low[axis] - high[axis]), abs(solid.high[axis] - high[axis])) <= near:

@@ -15,8 +15,6 @@ from reviewer.units import TOLERANCE_MM
 
 #: Pairs of bars that are looked at all round before the rest is left: own choice.
 PAIRS = 60
-#: Bars are narrower than this share of their length: own choice.
-_SLENDER = 0.5
 
 
 class Opening(NamedTuple):
@@ -113,6 +111,7 @@ def openings(
     found: list[Opening] = []
     told: set[tuple[str, str]] = set()
     looked = tried = 0
+    slender = usual_value("bar-slender")
     high_up = [s for s in setting.solids.values() if s.high[2] >= lowest]
     for axis in (0, 1, 2):
         for through in (each for each in (0, 1, 2) if each != axis):
@@ -120,7 +119,7 @@ def openings(
             bars = [
                 s
                 for s in high_up
-                if s.extent(through) <= deepest and s.extent(axis) <= _SLENDER * s.extent(long)
+                if s.extent(through) <= deepest and s.extent(axis) <= slender * s.extent(long)
             ]
             for one, other in _pairs(bars, axis, least, most):
                 tried += 1

@@ -13,6 +13,7 @@ from reviewer.mechanics.mass import Mass, combined
 from reviewer.mechanics.stability import Point, TippingEdge, support_polygon, tipping_edges
 from reviewer.model.plan import FLOOR, GROUNDS, WALL, Axis, Load, Plan, Restraint
 from reviewer.records import NamedTuple, dataclass
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 
@@ -21,10 +22,6 @@ if TYPE_CHECKING:
 
 #: Uses that lie on a piece without being stored in it. Ornaments and plants stand on lamp tables too.
 _NOT_STORED = frozenset({"ornaments", "plants", "stated"})
-#: Flat parts are one level when there is less room than this between them: own choice, a lying book.
-_ROOM_MM = 100.0
-#: Flat parts make a level when they cover this much of the piece's floor plan together: own choice.
-_LEVEL_SHARE = 1 / 3
 #: A case of this many levels is taken to store things even where the plan declares no load.
 _LEVELS_OF_A_CASE = 3
 
@@ -121,11 +118,11 @@ def _levels(solids: Iterable[Solid], floor_plan: float) -> int:
     flat = sorted((solid.low[Axis.UP], solid.high[Axis.UP], _area(solid)) for solid in solids if _flat(solid))
     layers: list[list[float]] = []  # the top and the area of each
     for low, high, area in flat:
-        if layers and low - layers[-1][0] < _ROOM_MM:
+        if layers and low - layers[-1][0] < usual_value("shelf-room"):
             layers[-1] = [max(layers[-1][0], high), layers[-1][1] + area]
         else:
             layers.append([high, area])
-    return sum(1 for _, area in layers if area >= _LEVEL_SHARE * floor_plan)
+    return sum(1 for _, area in layers if area >= usual_value("level-share") * floor_plan)
 
 
 def _flat(solid: Solid) -> bool:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from reviewer.findings import Filling, Finding, Severity
 from reviewer.model.plan import Axis
+from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, things, working
@@ -14,17 +15,13 @@ from reviewer.units import Value, fine_length, length
 from reviewer.workshop.swings import Clash, Stroke
 
 #: A door that opens a quarter turn can be used; a lid that does not go past upright falls shut unless a stay
-#: holds it. How far past: common practice, no source.
+#: holds it.
 _QUARTER = math.pi / 2
-_PAST_UPRIGHT = math.radians(3)
-#: A lid that a stay holds can be used from here on: own choice.
-_HELD = math.radians(70)
-#: A door that strikes within so much of being shut binds on the edge of its opening, radians.
-_BINDING = math.radians(25)
-#: Hinges could hold a door at its free edge where something stands still this near to it, mm, along so much
-#: of it: own choice, a thickness of board.
-_BESIDE_MM = 25.0
-_RUNS_ALONG = 0.5
+
+
+def _angle(name: str) -> float:
+    """A usual value in degrees, as radians."""
+    return math.radians(usual_value(name))
 
 
 def _beside_free_edge(stroke: Stroke, face: tuple[Axis, str], slack: float) -> bool:
@@ -47,14 +44,15 @@ def _could_hang_there(review: Review, stroke: Stroke) -> bool:
     closed, moving = moved.closed, {name for each in review.plan.movings for name in each.parts}
     edge = closed.high[face[0]] if face[1] == "low" else closed.low[face[0]]
     through, along = hinge.opens_along, hinge.axis
+    near = usual_value("hinge-beside")
     return any(
         name not in moving
-        and solid.low[face[0]] <= edge + _BESIDE_MM
-        and solid.high[face[0]] >= edge - _BESIDE_MM
-        and solid.low[through] <= closed.high[through] + _BESIDE_MM
-        and solid.high[through] >= closed.low[through] - _BESIDE_MM
+        and solid.low[face[0]] <= edge + near
+        and solid.high[face[0]] >= edge - near
+        and solid.low[through] <= closed.high[through] + near
+        and solid.high[through] >= closed.low[through] - near
         and min(solid.high[along], closed.high[along]) - max(solid.low[along], closed.low[along])
-        >= _RUNS_ALONG * (closed.high[along] - closed.low[along])
+        >= usual_value("hinge-beside-along") * (closed.high[along] - closed.low[along])
         for name, solid in review.setting.solids.items()
     )
 
@@ -90,7 +88,8 @@ def _do(review: Review, stroke: Stroke, values: dict[str, Filling]) -> str:
         return f"Set the piece {{further}} further from {{other}}{side}{plan}."
     face = moved.moving.hinge
     assert face is not None
-    if stroke.way < _BINDING and _beside_free_edge(stroke, face, review.limit("cut-difference").amount):
+    slack = review.limit("cut-difference").amount
+    if stroke.way < _angle("door-binding") and _beside_free_edge(stroke, face, slack):
         wide = moved.closed.high[face[0]] - moved.closed.low[face[0]]
         thick = moved.closed.high[hinge.opens_along] - moved.closed.low[hinge.opens_along]
         values["gap"] = fine_length(math.hypot(wide, thick) - wide + review.limit("cut-difference").amount)
@@ -110,7 +109,8 @@ def _stroke(review: Review, strokes: list[Stroke]) -> Finding:
     lid = hinge.axis != Axis.UP and not _is_flap(stroke)
     enough = stroke.way >= _QUARTER - 1e-6
     if lid:
-        enough = stroke.way >= (_HELD if _has_a_stay(review, stroke) else _QUARTER + _PAST_UPRIGHT)
+        by_itself = _QUARTER + _angle("lid-past-upright")
+        enough = stroke.way >= (_angle("lid-held-from") if _has_a_stay(review, stroke) else by_itself)
     hot = stroke.obstacle.kind in ("heater", "stove", "flue")
     names, many = things(review, strokes)
     values: dict[str, Filling] = {

@@ -6,14 +6,12 @@ import math
 from collections.abc import Iterator
 
 from reviewer.findings import Filling, Finding, Severity
+from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, things, working
 from reviewer.units import length
 from reviewer.workshop.swings import BehindDoor, Stroke
-
-#: A drawer that comes out this far of its way can be used: own choice.
-_ENOUGH = 2 / 3
 
 
 def _do_behind(review: Review, behind: BehindDoor, values: dict[str, Filling]) -> str:
@@ -42,7 +40,7 @@ def _finding(review: Review, strokes: list[Stroke]) -> Finding:
         "way": length(max(0.0, stroke.way)),
         "asked": length(travel),
     }
-    enough = stroke.behind is None and stroke.way >= _ENOUGH * travel
+    enough = stroke.behind is None and stroke.way >= usual_value("drawer-enough") * travel
     strike = "strike" if many else "strikes"
     if stroke.behind is not None:
         behind = stroke.behind

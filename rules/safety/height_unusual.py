@@ -9,6 +9,7 @@ from reviewer.findings import Figure, Finding, Severity, Working
 from reviewer.language.source import Span
 from reviewer.model.plan import Axis
 from reviewer.reference.usual_heights import UsualHeight, usual_heights
+from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.solid import Solid
@@ -44,12 +45,6 @@ _GOES_WITH_IT: tuple[str, ...] = (
 )
 _GOES_WITH_IT += ("drawers", "hutch", "riser", "lamp", "tray", "caddy", "rack", "box", "legs", "screen")
 _TABLES = ("table", "desk")
-#: What people sit on higher than this is a place to climb to and no seat, mm: own choice.
-_NO_SEAT_MM = 1200.0
-#: What is worked at is at least so much of the top of the piece: own choice.
-_HALF = 0.5
-#: A top stands above a seat by no more than this if people sit at it, mm: own choice, a bar and its stool.
-_AT_IT_MM = 500.0
 
 
 def _finding(
@@ -133,7 +128,7 @@ def _tops(review: Review) -> Iterator[tuple[str, float]]:
 def _works_lower(review: Review, top: str, usual: UsualHeight) -> bool:
     """Whether another top is worked at: a desk's below its hutch, or within a case."""
     solids = review.setting.solids
-    least = _HALF * solids[top].extent(0) * solids[top].extent(1)
+    least = usual_value("worked-at-share") * solids[top].extent(0) * solids[top].extent(1)
     return any(
         solid.thick == Axis.UP
         and solid.extent(0) * solid.extent(1) >= least
@@ -190,7 +185,7 @@ def height_unusual(review: Review) -> Iterator[Finding]:
     seats = [] if bed else list(_seats(review))
     kind = usual["child's seat"] if child else _titled(review, "seat") or usual["seat"]
     for part, at, height in seats:
-        if height <= _NO_SEAT_MM and _outside(height, kind):
+        if height <= usual_value("seat-highest") and _outside(height, kind):
             yield _finding(part, at, height, kind, _HEIGHT, _HEIGHT_DO)
     titled = _titled(review, "top")
     if titled is not None and not child:
@@ -203,7 +198,7 @@ def height_unusual(review: Review) -> Iterator[Finding]:
         above = usual["child's table above seat" if child else "table above seat"]
         seat, _, low = max(seats, key=lambda each: each[2])
         for part, height in _tops(review):
-            if low < height <= low + _AT_IT_MM and _outside(height - low, above):
+            if low < height <= low + usual_value("table-above-seat-most") and _outside(height - low, above):
                 at = review.span_of(part)
                 yield _finding(part, at, height - low, above, _GAP, _HEIGHT_DO, seat)
     reach = usual["top shelf"]

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from reviewer.findings import Figure, Finding, Severity, Working
 from reviewer.model.plan import Axis
+from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.moving import Moved
@@ -34,8 +35,6 @@ _CUT_SHORT_DO = (
     "Look at the others by hand: a stay for every heavy lid, no gap that squeezes; the standards for "
     "furniture decide."
 )
-#: What a lid falls shut on is no further below it, mm: own choice, fingers go between.
-_BELOW_MM = 50.0
 #: Doors and lids that are looked at: own choice.
 _LOOKED_AT = 60
 
@@ -71,7 +70,7 @@ def _lies_on_something(review: Review, moved: Moved) -> bool:
     closed, own = moved.closed, {*moved.moving.parts}
     return any(
         name not in own
-        and -TOLERANCE_MM <= closed.low[Axis.UP] - solid.high[Axis.UP] <= _BELOW_MM
+        and -TOLERANCE_MM <= closed.low[Axis.UP] - solid.high[Axis.UP] <= usual_value("falls-on-below")
         and all(
             min(solid.high[axis], closed.high[axis]) - max(solid.low[axis], closed.low[axis]) > TOLERANCE_MM
             for axis in (0, 1)

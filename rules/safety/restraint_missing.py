@@ -32,8 +32,6 @@ from reviewer.workshop.tipping import State
 from reviewer.workshop.tipping_scene import Scene
 from reviewer.workshop.tipping_states import Tipping, climbed, pushed
 
-#: How far below its top a case is tied: own choice, into the side or a top rail rather than a back.
-_BELOW_TOP_MM = 100.0
 #: The usual screw of a restraint: two #10 or #12 in separate studs (safety notes 3.3, common practice).
 _GAUGE, _DIAMETER_MM = "#10", 5
 
@@ -86,7 +84,7 @@ def _restraint(
 ) -> _Restraint:
     metric = review.units is UnitSystem.METRIC
     step = 10.0 if metric else MM_PER_INCH
-    height = math.floor((piece.height - _BELOW_TOP_MM) / step + 1e-6) * step
+    height = math.floor((piece.height - usual_value("steadied-below-top") * MM_PER_INCH) / step + 1e-6) * step
     points = round(review.limit("restraint-points").amount)
     worst = min(states, key=lambda state: state.balance.margin, default=None)
     lacks = restraint_force(worst.balance.margin, height) if worst else 0.0

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.model.plan import Axis
+from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.rules.safety._strap_faults import (
@@ -47,8 +48,6 @@ from reviewer.workshop.restraining import (
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping_states import openings_of, storage_tested
 
-#: How far from its end a screw sits in the part that a restraint is moved to: own choice.
-_FROM_END_MM = 25.0
 #: Heights that are tried, from the top down: more levels than a case has.
 _MOST_HEIGHTS = 40
 _THIN = (
@@ -111,7 +110,7 @@ def _solid_height(review: Review, found: Restrained, number: int) -> tuple[float
     """The height nearest below the top at which the restraint can be fixed to something solid."""
     least = review.limit("restraint-part").amount - TOLERANCE_MM
     tops = {
-        _up(review, solid.high[Axis.UP] - min(_FROM_END_MM, solid.extent(Axis.UP) / 2))
+        _up(review, solid.high[Axis.UP] - min(usual_value("restraint-from-end"), solid.extent(Axis.UP) / 2))
         for name in found.piece.parts
         if (solid := review.setting.solids[name]).thickness >= least
     }

@@ -16,7 +16,9 @@ from reviewer.workshop.coating import drying_conditions
 
 NAMES = [row["name"] for row in rows("usual_values.csv")]
 CODE = "\n".join(
-    path.read_text(encoding="utf-8") for path in sorted(Path(FOLDER).parent.joinpath("workshop").glob("*.py"))
+    path.read_text(encoding="utf-8")
+    for folder in (Path(FOLDER).parent / "workshop", Path(FOLDER).parent.parent / "rules")
+    for path in sorted(folder.rglob("*.py"))
 )
 
 

@@ -192,7 +192,8 @@ def test_a_metric_plan_without_an_outline() -> None:
     (finding,) = findings_of(plan, RULE)
     assert finding.edit is not None
     # The board before the stud is 12.7 mm and the thread in it 38.1 mm (FEMA 2008): 60 mm is the next up.
-    words = "restrain side.left to wall: strap, screws 5 mm x 60 mm into stud, 1700 mm up, 2 of them\n"
+    # The top is 1800 mm up; 4 in below it, in steps of 10 mm, are 1690 mm.
+    words = "restrain side.left to wall: strap, screws 5 mm x 60 mm into stud, 1690 mm up, 2 of them\n"
     assert finding.edit.text == words
     assert findings_of(plan + words, RULE) == ()
 
