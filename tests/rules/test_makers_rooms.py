@@ -305,6 +305,20 @@ def test_a_lid_and_a_door_turn_in_planes_of_their_own() -> None:
     assert told(BEHIND.format(degrees=155, gap=13) + lid, "door-swing-blocked") == []
 
 
+def test_a_flap_beside_a_door_opens_in_a_plane_of_its_own() -> None:
+    """Open, the flap is at the same numbers up as the door is deep: 64 to 82 mm and 70 to 88 mm."""
+    text = """
+        plan "Cupboard with a flap" in millimetres
+        stock ply: birch plywood 18, sheet 1220 x 2440
+        part side: ply, facing side, 300 deep, 500 tall, on floor, front at 100, left at 550
+        part door: ply, facing front, 500 across, 400 tall, on floor, front at 82, left at 0
+            opens 180 degrees, hinged left
+        part flap: ply, facing front, 400 across, 300 tall, bottom 70 above floor, front at 82, left at 600
+            opens 90 degrees, hinged bottom
+        """
+    assert told(text, "door-swing-blocked") == []
+
+
 @pytest.mark.parametrize(("away", "weight"), [(140, "error"), (150, "warning"), (230, None)])
 def test_a_drawer_that_comes_out_two_thirds_can_be_used(away: float, weight: str | None) -> None:
     """Its front is 20 mm back and it slides 250: 160 mm are 64 %, 170 mm 68 %, 250 mm all (own choice: 2/3)."""

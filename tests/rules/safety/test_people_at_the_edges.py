@@ -120,8 +120,8 @@ def test_a_shelf_that_begins_below_the_highest_head_counts() -> None:
 def test_uprights_elsewhere_leave_a_shelf_its_corners() -> None:
     """A box further up hangs on the same cleat; its sides stand over the shelf's ends and do not reach them."""
     more = """part post: board, across, on edge, 32 long, on cleat, back 0 in front of front of wall, left at 0
-    part end for each of left, right: board, deep, on edge, 8 long, bottom 64 above floor, each 0 inside shelf
-        back 0 in front of front of post"""
+    part end for each of left, right: board, deep, on edge, 8 1/2 long, bottom 64 above floor
+        each 0 inside shelf, back 0 in front of front of post"""
     (finding,) = findings_of(SHELF.format(up=55, more=more), "sharp-at-head-height")
     assert finding.parts == ("shelf",)
 
