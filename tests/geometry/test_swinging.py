@@ -113,3 +113,16 @@ def test_the_grid_finds_what_comparing_all_finds() -> None:
             if all(a[axis] < high[axis] and b[axis] > low[axis] for axis in range(3))
         ]
         assert list(grid.near(low, high)) == near
+
+
+@pytest.mark.parametrize("quarter", range(4))
+@pytest.mark.parametrize(("away", "struck"), [(95.0, True), (99.0, True), (101.0, False), (300.0, False)])
+def test_a_long_wall_near_the_furthest_reach(quarter: int, away: float, struck: bool) -> None:
+    """A thin leaf 100 long turns half round past a wall whose corners are far away: 100 sin x = 95 at 71.8°."""
+    leaf = turned([(0.0, 0.0), (100.0, 0.0), (100.0, 0.1), (0.0, 0.1)], quarter * math.pi / 2)
+    wall = turned([(-1e5, away), (1e5, away), (1e5, 2e5), (-1e5, 2e5)], quarter * math.pi / 2)
+    found = first_stroke(leaf, wall, math.pi, 0.0)
+    if struck:
+        assert found == pytest.approx(math.asin(away / 100), abs=0.01)
+    else:
+        assert found is None

@@ -305,16 +305,18 @@ def test_a_lid_and_a_door_turn_in_planes_of_their_own() -> None:
     assert told(BEHIND.format(degrees=155, gap=13) + lid, "door-swing-blocked") == []
 
 
-def test_a_flap_beside_a_door_opens_in_a_plane_of_its_own() -> None:
-    """Open, the flap is at the same numbers up as the door is deep: 64 to 82 mm and 70 to 88 mm."""
+def test_a_flap_below_an_open_door_is_seen_in_a_plane_of_its_own() -> None:
+    """The leaf passes 25 to 55 mm left of its hinge at 11 to -71 mm deep, 120 mm up; the flap is 40 to 107 mm up there.
+
+    The boxes round the two do share room.
+    """
     text = """
         plan "Cupboard with a flap" in millimetres
         stock ply: birch plywood 18, sheet 1220 x 2440
-        part side: ply, facing side, 300 deep, 500 tall, on floor, front at 100, left at 550
-        part door: ply, facing front, 500 across, 400 tall, on floor, front at 82, left at 0
-            opens 180 degrees, hinged left
-        part flap: ply, facing front, 400 across, 300 tall, bottom 70 above floor, front at 82, left at 600
-            opens 90 degrees, hinged bottom
+        part door: ply, facing front, 500 across, 400 tall, bottom 120 above floor, front at 80, left at 0
+            opens 110 degrees, hinged left
+        part flap: ply, facing front, 30 across, 300 tall, on floor, front at 80, right at 0 - 25
+            opens 60 degrees, hinged bottom
         """
     assert told(text, "door-swing-blocked") == []
 

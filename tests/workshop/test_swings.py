@@ -151,6 +151,59 @@ def test_two_doors_on_one_stile() -> None:
     assert 40 < clash.depth < 60
 
 
+def test_an_interlock_keeps_one_of_two_doors_shut() -> None:
+    fit = "fit door.* to stile: 2 hinges 60{lock}\n"
+    pair = PAIR.format(degrees=100)
+    assert len(review_of(pair + fit.format(lock="")).swings.clashes) == 1
+    assert review_of(pair + fit.format(lock=", one at a time")).swings.clashes == ()
+
+
+CORNER = """
+plan "Corner" in millimetres
+stock panel: birch plywood 18 mm
+part door.front: panel, upright, facing front, 400 across, 600 tall, left at 0, front at 0, bottom at 20
+    opens {degrees} degrees, hinged right
+part door.side: panel, upright, facing side, 300 deep, 600 tall, left at 400, front at 18, bottom at 20
+    opens {degrees} degrees, hinged front
+"""
+
+
+def test_doors_on_both_sides_of_a_corner() -> None:
+    """At 140 degrees the leaves lie from (400, 0) along (0.77, -0.64) and from (418, 18) along (0.64, -0.77).
+
+    These lines cross 139 mm out. At 80 degrees neither is past square to its own side.
+    """
+    assert review_of(CORNER.format(degrees=80)).swings.clashes == ()
+    (clash,) = review_of(CORNER.format(degrees=140)).swings.clashes
+    assert (clash.one.moving.name, clash.two.moving.name) == ("door.front", "door.side")
+
+
+TRAY = """
+plan "Tray" in millimetres
+stock panel: birch plywood 18 mm
+part tray: panel, flat, 400 across, 300 deep, bottom 200 above floor, left at 0, front at 0
+    slides out 350
+part thing: panel, flat, 400 across, 300 deep, {place}
+"""
+
+
+@pytest.mark.parametrize(
+    ("place", "struck"),
+    [
+        ("bottom 200 above floor, left at 0, back at 0 - 340", True),
+        ("bottom 200 above floor, left at 0, back at 0 - 349.8", False),  # within what is let go
+        ("bottom 200 above floor, left at 399.8, back at 0 - 340", False),
+        ("bottom 200 above floor, left at 399, back at 0 - 340", True),
+        ("bottom 217.8 above floor, left at 0, back at 0 - 340", False),
+        ("bottom 217 above floor, left at 0, back at 0 - 340", True),
+        ("bottom 182.2 above floor, left at 0, back at 0 - 340", False),
+    ],
+)
+def test_what_a_drawer_only_touches_is_not_struck(place: str, struck: bool) -> None:
+    strokes = review_of(TRAY.format(place=place)).swings.strokes
+    assert [stroke.way for stroke in strokes] == ([pytest.approx(340)] if struck else [])
+
+
 SHAPED = """
 plan "Shaped" in millimetres
 stock panel: birch plywood 18 mm

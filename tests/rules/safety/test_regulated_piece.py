@@ -160,13 +160,24 @@ def test_a_high_place_with_rails_is_known_without_its_name() -> None:
     assert weights(LOFT.format(title="Nook", up=48, more=lain_on)) == [Severity.ERROR]
 
 
+def test_where_a_bunk_bed_begins() -> None:
+    """16 CFR 1213.3(a)(1): the underside of the mattress support is over 30 in; a rail is 5 1/2 in."""
+    assert weights(LOFT.format(title="Bunk", up="24 1/2", more="")) == [Severity.NOTE]
+    assert weights(LOFT.format(title="Bunk", up="24 5/8", more="")) == [Severity.ERROR]
+
+
 def test_two_places_one_above_the_other() -> None:
-    assert weights(LOFT.format(title="Nook", up=48, more=LOWER)) == [Severity.WARNING]
+    (found,) = findings_of(LOFT.format(title="Nook", up=48, more=LOWER), RULE)
+    assert found.weight is Severity.WARNING
+    assert "16 CFR 1213" in str(found.values["rule"])
 
 
 def test_what_things_are_stored_on_is_no_bed() -> None:
     stored = LOWER + "\n    load slat.*, lath.*: 40 kg"
     assert weights(LOFT.format(title="Rack", up=48, more=stored)) == []
+    stood_on = LOWER + "\n    load slat.*, lath.*: 1 person standing"
+    stage = findings_of(LOFT.format(title="Stage", up=48, more=stood_on), RULE)
+    assert all("16 CFR 1213" not in str(found.values["rule"]) for found in stage)  # steps, but no bunk bed
     assert weights(LOFT.format(title="Rack", up=48, more="")) == []  # posts alone are no rails
 
 
@@ -225,6 +236,27 @@ def test_what_is_stood_on() -> None:
     """
     assert weights(tall.format(tall=35)) == [Severity.NOTE]
     assert weights(tall.format(tall=36)) == [Severity.WARNING]  # the tread is over 36 in: a ladder
+
+
+@pytest.mark.parametrize(
+    ("title", "tall", "age", "found"),
+    [
+        ("Child's stool", 24, 3, [Severity.ERROR]),  # 16 CFR 1231: up to three years
+        ("Child's stool", 24, 4, [Severity.NOTE]),
+        ("Toddler stool", 24, 9, [Severity.ERROR]),
+        ("Child's stool", 10, 3, [Severity.NOTE]),
+    ],
+)
+def test_a_high_seat_for_a_small_child(title: str, tall: int, age: int, found: list[Severity]) -> None:
+    plan = f"""
+        plan "{title}" in inches
+        stock board: 1x12 pine
+        part side: board, upright, facing side, {tall} tall, on floor, left at 0, front at 0
+        part seat: board, across, flat, 12 long, on side, left at 0, front at 0
+        load seat: 1 person seated
+        room den: indoors, children under {age}
+    """
+    assert weights(plan) == found
 
 
 # ---------------------------------------------------------------- storage for clothes
