@@ -164,12 +164,6 @@ def _interlock(tipping: Tipping, worst: State, least: float, review: Review) -> 
     return Tried("interlock", count(len(names)), then, count(enough))
 
 
-def restraint_mends(tipping: Tipping, review: Review) -> bool:
-    """Whether restraints to the wall, of the least number and pull, are enough in every state."""
-    least = review.limit("tip-ratio-least").amount
-    return any(each.change == "restraint" and each.ratio >= least for each in tried_changes(tipping, review))
-
-
 def with_brackets(tipping: Tipping, review: Review) -> float:
     """The least ratio of any state with brackets in place of all straps."""
     fast = tuple(
