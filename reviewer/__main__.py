@@ -1,7 +1,5 @@
 """``python -m reviewer`` is ``dryfit``."""
 
-import sys
+from reviewer.cli import command
 
-from reviewer.cli import main
-
-sys.exit(main())
+command()

@@ -56,6 +56,9 @@ else:
             factories = [each for each in fields if each.default_factory is not dataclasses.MISSING]
 
             def start(self: Any, *given: Any, **named: Any) -> None:
+                if not given and named.keys() == known:  # as most are made: all by name
+                    self.__dict__.update(named)
+                    return
                 if len(given) > len(names) or not named.keys() <= known.difference(names[: len(given)]):
                     raise TypeError(f"{cls.__name__} is made of {', '.join(names)}, each given once")
                 if len(given) + len(named) == len(names):  # nothing is left to its default

@@ -16,10 +16,10 @@ import re
 from collections.abc import Callable, Iterable, Iterator
 from enum import Enum
 from functools import cached_property, lru_cache
-from importlib.metadata import entry_points
 from typing import TYPE_CHECKING, Any
 
 from reviewer.findings import Finding, Severity
+from reviewer.packs import named
 from reviewer.records import dataclass
 
 if TYPE_CHECKING:
@@ -203,7 +203,7 @@ def collected(package_names: Iterable[str]) -> dict[str, Rule]:
 
 def packages() -> list[str]:
     """The packages of rules that the entry points name."""
-    return sorted({point.value for point in entry_points(group=ENTRY_POINTS)})
+    return named(ENTRY_POINTS)
 
 
 @lru_cache(maxsize=1)

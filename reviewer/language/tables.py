@@ -12,10 +12,10 @@ from __future__ import annotations
 
 import json
 from functools import lru_cache
-from importlib.resources import files
 from typing import TYPE_CHECKING, Any
 
 from reviewer.records import NamedTuple
+from reviewer.shipped import shipped_text
 
 if TYPE_CHECKING:
     from lark import Lark
@@ -105,7 +105,7 @@ class Tables(NamedTuple):
 
 def grammar_text() -> str:
     """The grammar as written."""
-    return files("reviewer.grammar").joinpath(_GRAMMAR).read_text(encoding="utf-8")
+    return shipped_text("reviewer.grammar", _GRAMMAR)
 
 
 def compiled(*, strict: bool = False) -> Lark:
@@ -219,7 +219,7 @@ def _shape(rule: Any) -> list[int | list[int] | None] | None:
 @lru_cache(maxsize=1)
 def tables() -> Tables:
     """The shipped tables."""
-    stored = json.loads(files("reviewer.grammar").joinpath(_TABLES).read_text(encoding="utf-8"))
+    stored = json.loads(shipped_text("reviewer.grammar", _TABLES))
     return Tables(
         words=tuple(stored["words"]),
         marks=stored["marks"],

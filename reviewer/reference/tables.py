@@ -10,6 +10,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any, TypeVar
 
+from reviewer.shipped import shipped_text
+
 PACKAGE = "reviewer.reference"
 
 
@@ -65,12 +67,6 @@ _READERS: dict[str, Callable[[str], Any] | None] = {
 _kept: dict[tuple[str, type[Row]], tuple[Any, ...]] = {}
 
 
-def _open(name: str) -> str:
-    from importlib.resources import files
-
-    return (files(PACKAGE) / name).read_text(encoding="utf-8")
-
-
 def converted(name: str, record: type[R], columns: list[str], rows: list[list[str]]) -> tuple[R, ...]:
     """The rows of a table as records. Raises TableError as :func:`table` does."""
     hints: dict[str, str] = {}
@@ -102,6 +98,6 @@ def table(name: str, record: type[R]) -> tuple[R, ...]:
     if kept is None:
         import csv
 
-        columns, *rows = csv.reader(_open(name).splitlines(keepends=True))
+        columns, *rows = csv.reader(shipped_text(PACKAGE, name).splitlines(keepends=True))
         kept = _kept[name, record] = converted(name, record, columns, rows)
     return kept

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import shutil
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import TextIO
 
@@ -44,6 +43,8 @@ def width_for(stream: TextIO) -> int:
     """The terminal's width in cells; 88 when piped, so that a pipe always gets the same bytes."""
     if not stream.isatty():
         return PIPED_WIDTH
+    import shutil  # it loads what packs archives
+
     return max(NARROWEST, min(shutil.get_terminal_size((PIPED_WIDTH, 24)).columns, 120))
 
 
@@ -57,6 +58,8 @@ _KEEP = re.compile(
 def wrapped(text: str, width: int, first: str = "", rest: str = "") -> list[str]:
     """The text broken at blanks to fit ``width`` cells. A number is never parted from its unit."""
     text = _KEEP.sub("\0", one_line(text))
+    if text.isascii():
+        return [line.replace("\0", " ") for line in _wrapped_ascii(text, width, first, rest)]
     lines = []
     line, used, empty = first, cells(first), True
     for word in text.split(" "):
@@ -69,6 +72,20 @@ def wrapped(text: str, width: int, first: str = "", rest: str = "") -> list[str]
         empty = False
     lines.append(line.rstrip())
     return [line.replace("\0", " ") for line in lines]
+
+
+def _wrapped_ascii(text: str, width: int, first: str, rest: str) -> Iterator[str]:
+    """The same where each character takes one cell: a line's end is found at once, not word by word."""
+    start, lead, room = 0, first, width - cells(first)
+    while len(text) - start > room:
+        stop = text.rfind(" ", start, start + room + 1) if room >= 0 else -1
+        if stop < 0:  # a word wider than the line stands alone in it
+            stop = text.find(" ", start)
+            if stop < 0:
+                break
+        yield (lead + text[start:stop]).rstrip()
+        start, lead, room = stop + 1, rest, width - cells(rest)
+    yield (lead + text[start:]).rstrip()
 
 
 def items(texts: Iterable[str], look: Look) -> Iterator[str]:

@@ -49,10 +49,12 @@ def span_axis(solid: Solid, held: tuple[Held, ...], has_strength_across: bool) -
     if solid.thick != Axis.UP or not has_strength_across:
         return long
     along = math.fsum(end - start for start, end in _covered(solid, long, held)) / solid.extent(long)
+    if along < 0.5:
+        return long
     rails = _covered(solid, wide, held)
     middle = solid.extent(wide) / 2
     both_sides = len(rails) > 1 and rails[0][1] < middle < rails[-1][0]
-    return wide if along >= 0.5 and both_sides else long
+    return wide if both_sides else long
 
 
 def bearings_of(solid: Solid, axis: int, held: Iterable[Held]) -> list[Bearing]:

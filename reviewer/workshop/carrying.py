@@ -141,7 +141,7 @@ class _Carrier:
         self.declared = declared
         self.arriving: dict[str, list[_Arriving]] = {}
         self.members: dict[str, Member] = {}
-        self.beams: dict[tuple[Beam, float, Along], Stood] = {}  # copies of a board bend alike
+        self.beams: dict[tuple[Beam, float, Along], tuple[int, Stood]] = {}  # copies bend alike; numbered
         self.weakened: dict[object, tuple[float, BeamResult | Unstable]] = {}  # likewise, by what is cut
         self.bends: dict[str, bool] = {}
         self.stiffened: dict[str, float] = {}  # N·mm² of what is fixed along a part and rides on it
@@ -298,17 +298,21 @@ class _Carrier:
         )
         along = tuple((rounded_place(at), support.joined) for at, support in places)
         share = rounded_size(alone / together)
-        if (beam, share, along) not in self.beams:
-            self.beams[beam, share, along] = stood(beam, share, along)
-        kept, standing, sag = self.beams[beam, share, along]
+        # A beam is long to hash, so it is looked up once and goes by its number from here on.
+        alike = (beam, share, along)
+        known = self.beams.get(alike)
+        if known is None:
+            known = self.beams[alike] = len(self.beams), stood(beam, share, along)
+        number, (kept, standing, sag) = known
         rooms, at_ends = self._rooms(name, axis)
         sections, weakness = self._sections(name, axis, rooms), 1.0
         if sections and isinstance(standing, BeamResult):
-            key = (beam, share, along, sections, rounded_size(inertia), rounded_size(modulus))
-            if key not in self.weakened:
+            key = (number, sections, rounded_size(inertia), rounded_size(modulus))
+            weak = self.weakened.get(key)
+            if weak is None:
                 held = [along[index][0] for index in kept]
-                self.weakened[key] = _weakened(beam, standing, sections, held, inertia, modulus)
-            weakness, sag = self.weakened[key]
+                weak = self.weakened[key] = _weakened(beam, standing, sections, held, inertia, modulus)
+            weakness, sag = weak
         places = [(along[index][0], places[index][1]) for index in kept]
         ends: tuple[EndCut, ...] = ()
         if at_ends or solid.body is not None or self._pocketed(name):
@@ -400,9 +404,10 @@ class _Carrier:
         ]
         sizes = tuple(round(solid.extent(each), 6) for each in range(3))
         key = (shape, axis, solid.long, solid.wide, sizes, tuple(apart), tuple(room.why for room in rooms))
-        if key not in self.nets:
-            self.nets[key] = net_sections(solid, axis, rooms, shape)
-        return self.nets[key]
+        found = self.nets.get(key)
+        if found is None:
+            found = self.nets[key] = net_sections(solid, axis, rooms, shape)
+        return found
 
     def _reactions(self, member: Member, standing: BeamResult, share: float) -> None:
         """Hand the beam's reactions on; the lasting share of them is taken alike at every support."""

@@ -121,12 +121,15 @@ class JointCapacity:
         for each in use:
             if each.ratio > 1 and (open_shear if each.way == "shear" else open_pull or open_shear):
                 judged = False
-        why = dict.fromkeys(
-            each.why
-            for each in holders
-            if ("shear" in lacking and each.shear is None) or ("pull" in lacking and each.pull is None)
-        )
-        return JointLoad(force, holders, tuple(use), tuple(why), judged)
+        why: tuple[str, ...] = ()
+        if lacking:
+            without = [
+                each.why
+                for each in holders
+                if ("shear" in lacking and each.shear is None) or ("pull" in lacking and each.pull is None)
+            ]
+            why = tuple(dict.fromkeys(without))
+        return JointLoad(force, holders, tuple(use), why, judged)
 
     def _shear(self, force: JointForce, holders: tuple[Holder, ...]) -> JointUse | None:
         found = [

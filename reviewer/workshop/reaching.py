@@ -18,7 +18,7 @@ from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.joining_order import Groups, never_undone, steps_of_joints
 from reviewer.workshop.placed import Placed
 from reviewer.workshop.sweeps import Near, Sweep, around, free_up_to, stands_in
-from reviewer.workshop.tool_room import Tool, Way, ways_to_drive
+from reviewer.workshop.tool_room import Tool, Way, tools_for, ways_to_drive
 
 if TYPE_CHECKING:
     from reviewer.review import Review
@@ -106,6 +106,7 @@ class Reach:
         #: Which of the ways was free last time, by how a fastener lies: copies have the same.
         self.was_free: dict[object, int] = {}
         self._met: dict[tuple[float, ...], bool] = {}  # whether alike boards stand in alike sweeps
+        self._tools: dict[str, tuple[Tool, ...]] = {}  # by kind of fastener
 
     def standing(self, placed: Placed, sweeps: tuple[Sweep, ...]) -> Iterator[str]:
         """The parts that stand in some sweeps over a fastener, one by one; its own only where they may."""
@@ -157,8 +158,15 @@ class Reach:
 
     def ways(self, placed: Placed) -> Iterator[Blocked]:
         """Every way of driving a fastener with what stands in it."""
-        for way in ways_to_drive(placed, self.limits):
+        for way in self.ways_to_drive(placed):
             yield Blocked(way, self.in_the_way(placed, way.sweeps))
+
+    def ways_to_drive(self, placed: Placed) -> Iterator[Way]:
+        """Every way of driving a fastener, the handiest first; none for what is not driven."""
+        tools = self._tools.get(placed.kind)
+        if tools is None:
+            tools = self._tools[placed.kind] = tools_for(placed.kind, self.limits)
+        return ways_to_drive(placed, tools, self.limits)
 
 
 def _shape_of(sweep: Sweep) -> tuple[float, ...]:
@@ -280,11 +288,11 @@ def _tried(reach: Reach, placed: Placed) -> _Tried | None:
     lies = (placed.kind, *[round(each, 3) for each in placed.direction])
     guess = reach.was_free.get(lies)
     if guess is not None:
-        way = next(islice(ways_to_drive(placed, reach.limits), guess, None), None)
+        way = next(islice(reach.ways_to_drive(placed), guess, None), None)
         if way is not None and not any(reach.standing(placed, way.sweeps)):
             return None
     searches = []
-    for number, way in enumerate(ways_to_drive(placed, reach.limits)):
+    for number, way in enumerate(reach.ways_to_drive(placed)):
         search = _Search(reach, placed, way)
         if way.tool.handy and search.first(lambda name: True) is None:
             reach.was_free[lies] = number
@@ -394,7 +402,7 @@ def _free(reach: Reach, parts: Iterable[str], sweep: Sweep) -> float:
 def room_for(reach: Reach, found: OutOfReach) -> Room:
     """What is in the way of the tool that lacks least, square to the fastener."""
     best: Room | None = None
-    for way in ways_to_drive(found.placed, reach.limits):
+    for way in reach.ways_to_drive(found.placed):
         if way.leaning or not way.tool.handy:
             continue
         parts = found.there(reach.in_the_way(found.placed, way.sweeps))

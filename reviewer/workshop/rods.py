@@ -195,13 +195,13 @@ class RodSearch:
         size = max(d - a, e - b, f - c)
         return max(0, math.ceil(math.log2(max(size, _CELL_MM) / _CELL_MM)))
 
-    def _cells(self, reach: _Reach, level: int) -> Iterator[tuple[int, int, int]]:
+    def _cells(self, reach: _Reach, level: int) -> list[tuple[int, int, int]]:
         cell = _CELL_MM * 2**level
         (x1, y1, z1), (x2, y2, z2) = reach
-        for x in range(math.floor(x1 / cell), math.floor(x2 / cell) + 1):
-            for y in range(math.floor(y1 / cell), math.floor(y2 / cell) + 1):
-                for z in range(math.floor(z1 / cell), math.floor(z2 / cell) + 1):
-                    yield x, y, z
+        across = range(math.floor(x1 / cell), math.floor(x2 / cell) + 1)
+        deep = range(math.floor(y1 / cell), math.floor(y2 / cell) + 1)
+        up = range(math.floor(z1 / cell), math.floor(z2 / cell) + 1)
+        return [(x, y, z) for x in across for y in deep for z in up]
 
     def _put(self, owner: int, level: int) -> None:
         cells = self.levels.setdefault(level, {})

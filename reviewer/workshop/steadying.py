@@ -68,9 +68,9 @@ def tried_changes(tipping: Tipping, review: Review) -> tuple[Tried, ...]:
     that run on slides and can be open together, where it helps at all.
     """
     worst, least = tipping.worst, review.limit("tip-ratio-least").amount
-    if worst is None or worst.balance.ratio >= least:
+    weak = _weak(tipping, least)
+    if worst is None or not weak:
         return ()
-    weak = [state for state in tipping.states if state.balance.ratio < least]
 
     def anew(piece: Piece) -> State:
         return _worst_with(piece, tipping, review)
@@ -79,13 +79,21 @@ def tried_changes(tipping: Tipping, review: Review) -> tuple[Tried, ...]:
         _deeper(tipping, worst, review, anew),
         _ballast(tipping.piece, worst, weak, least, anew),
     ]
-    restrained = _restraint(tipping.piece, worst, weak, least, review, anew)
+    restrained = _restraint(tipping.piece, weak, least, review, anew)
     if restrained is not None:
         found.append(restrained)
     locked = _interlock(tipping, worst, least, review)
     if locked is not None:
         found.append(locked)
     return tuple(sorted(found, key=lambda each: -round(each.ratio, 6)))
+
+
+def _weak(tipping: Tipping, least: float) -> list[State]:
+    """The states of a piece that do not reach a ratio; none where its worst one does."""
+    worst = tipping.worst
+    if worst is None or worst.balance.ratio >= least:
+        return []
+    return [state for state in tipping.states if state.balance.ratio < least]
 
 
 def _worst_with(piece: Piece, tipping: Tipping, review: Review) -> State:
@@ -162,6 +170,15 @@ def _interlock(tipping: Tipping, worst: State, least: float, review: Review) -> 
         return None
     enough = len(names) if then.balance.ratio >= least else math.inf
     return Tried("interlock", count(len(names)), then, count(enough))
+
+
+def restraint_tried(tipping: Tipping, review: Review) -> Tried | None:
+    """The restraint of :func:`tried_changes`, with nothing else tried: that is asked of all that tips."""
+    least = review.limit("tip-ratio-least").amount
+    weak = _weak(tipping, least)
+    if not weak:
+        return None
+    return _restraint(tipping.piece, weak, least, review, lambda piece: _worst_with(piece, tipping, review))
 
 
 def with_brackets(tipping: Tipping, review: Review) -> float:
@@ -289,7 +306,6 @@ def restraint_height(piece: Piece) -> float:
 
 def _restraint(
     piece: Piece,
-    worst: State,
     weak: list[State],
     least: float,
     review: Review,

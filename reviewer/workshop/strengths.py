@@ -104,11 +104,14 @@ def _row_for(rows: tuple[DesignValues, ...], width: float) -> DesignValues:
 
 def graded_rows(stock: Stock) -> tuple[DesignValues, ...]:
     """The rows of the graded lumber that a stock is, of the usual grade where none is stated; or none."""
-    if stock.kind != "board" or material(stock.material).kind != "species":
+    return _graded(stock.material, stock.kind, stock.grade)
+
+
+@lru_cache(maxsize=256)
+def _graded(key: str, kind: str, grade: str | None) -> tuple[DesignValues, ...]:
+    if kind != "board" or material(key).kind != "species":
         return ()
-    if stock.grade is not None:
-        return grade_of(stock.material, stock.grade)
-    return grade_of(stock.material, USUAL_GRADE)
+    return grade_of(key, grade if grade is not None else USUAL_GRADE)
 
 
 @lru_cache(maxsize=512)
@@ -116,7 +119,6 @@ def _strengths(
     key: str,
     kind: str,
     grade: str | None,
-    rows: tuple[DesignValues, ...],
     section: tuple[float, float],
     flat: bool,
     brief: bool,
@@ -126,6 +128,7 @@ def _strengths(
     known = strength_class(grade) if grade is not None and kind == "board" else None
     if known is not None:
         return _by_class(known, brief)
+    rows = _graded(key, kind, grade)
     if rows:
         return _by_grade(_row_for(rows, section[0]), section, flat, brief, grade is None)
     return _by_custom(wood, along)
@@ -141,9 +144,7 @@ def strengths(
     face grain.
     """
     wide, thin = round(max(section), 3), round(min(section), 3)
-    return _strengths(
-        stock.material, stock.kind, stock.grade, graded_rows(stock), (wide, thin), flat, brief, along
-    )
+    return _strengths(stock.material, stock.kind, stock.grade, (wide, thin), flat, brief, along)
 
 
 def _by_class(known: StrengthClass, brief: bool) -> Strengths:

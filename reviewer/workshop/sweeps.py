@@ -34,11 +34,15 @@ class Sweep(NamedTuple):
     def bounds(self) -> Bounds:
         """The box around it."""
         low, high = [], []
+        first, last, radius = self.low, self.high, self.radius
         for start, way in zip(self.start, self.way, strict=True):
-            ends = (start + way * self.low, start + way * self.high)
-            aside = self.radius * math.sqrt(max(0.0, 1 - way * way))
-            low.append(min(ends) - aside)
-            high.append(max(ends) + aside)
+            one, two = start + way * first, start + way * last
+            if one > two:
+                one, two = two, one
+            square = 1 - way * way
+            aside = radius * math.sqrt(square) if square > 0.0 else 0.0
+            low.append(one - aside)
+            high.append(two + aside)
         return (low[0], low[1], low[2]), (high[0], high[1], high[2])
 
 
@@ -260,13 +264,17 @@ class Near:
             return []
         (a, b, c), (d, e, f) = box
         found: list[Solid] = []
-        waiting = [0]
+        nodes = self._nodes
+        waiting = [nodes[0]]
         while waiting:
-            low, high, solids, children = self._nodes[waiting.pop()]
-            if low[0] >= d or high[0] <= a or low[1] >= e or high[1] <= b or low[2] >= f or high[2] <= c:
-                continue
+            _, _, solids, children = waiting.pop()
             if children is not None:
-                waiting += children
+                # Looked at before it is put on the list: of two children mostly one is left.
+                for child in children:
+                    node = nodes[child]
+                    (u, v, w), (x, y, z) = node[:2]
+                    if u < d and x > a and v < e and y > b and w < f and z > c:
+                        waiting.append(node)
                 continue
             for solid in solids:
                 (u, v, w), (x, y, z) = solid.low, solid.high

@@ -121,7 +121,7 @@ class Scene:
         """A state from its forces; ``made`` where their balance is counted part by part."""
         hold = self.hold(edge)
         found = made or balanced(edge, acts, split, tilt)
-        found = found._replace(restoring=found.restoring + hold)
+        found = Balance(found.edge, found.restoring + hold, found.overturning)
         return State(
             kind=kind,
             balance=found,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from reviewer.geometry.vectors import dot, minus, moved, turned_round, unit
 from reviewer.limits import Limits
@@ -102,12 +102,12 @@ def _bolt(placed: Placed, tool: Tool, way: Vector, mouth: Vector) -> Way:
     return Way(tool, (Sweep(mouth, way, 0.0, end, half), nut), end)
 
 
-def ways_to_drive(placed: Placed, limits: Limits) -> Iterator[Way]:
-    """Every way of driving a fastener, the handiest first; none for what is not driven."""
+def ways_to_drive(placed: Placed, tools: Sequence[Tool], limits: Limits) -> Iterator[Way]:
+    """Every way of driving a fastener, by the tools for its kind in order; none for what is not driven."""
     if placed.mouth is None:
         return
     mouth, out = placed.mouth, turned_round(placed.direction)
-    for tool in tools_for(placed.kind, limits):
+    for tool in tools:
         if placed.kind == "bolts":
             yield _bolt(placed, tool, out, mouth)
             continue

@@ -46,8 +46,8 @@ class WoodHolds:
         self.solids = review.setting.solids
         self.fasteners = fasteners
 
-    def _bearing(self, part: str, brief: bool) -> Hold | None:
-        """What the wood of a part bears across its grain, MPa; None for panels, and along the grain."""
+    def _bearing(self, part: str, wide: float, deep: float, brief: bool) -> Hold | None:
+        """What the wood of a part bears across its grain, so wide and so deep; None for wood on end."""
         solid = self.solids[part]
         if solid.long == Axis.UP:
             return None
@@ -56,12 +56,12 @@ class WoodHolds:
         ).bearing
         said = f"{part} is pressed across its grain"
         if limit is not None:
-            return Hold(limit.value, said, limit.who, limit.source, False)
+            return Hold(limit.value * wide * deep, said, limit.who, limit.source, False)
         wood = self.review.material_of(part)
         if wood.specific_gravity is None:
             source = joint_factor_source("panel-bearing")
             return Hold(
-                joint_factor("panel-bearing"),
+                joint_factor("panel-bearing") * wide * deep,
                 f"{part} is pressed in",
                 "an estimate, from memory",
                 source,
@@ -70,7 +70,7 @@ class WoodHolds:
         from reviewer.mechanics.wood_by_gravity import bearing_by_gravity
 
         mean = bearing_by_gravity(wood.specific_gravity, wood.family == "hardwood")
-        return Hold(mean / strength_factor("clear-bearing"), said, *_BY_GRAVITY, False)
+        return Hold(mean / strength_factor("clear-bearing") * wide * deep, said, *_BY_GRAVITY, False)
 
     def _sheared_wood(self, part: str, brief: bool) -> Hold | None:
         solid = self.solids[part]
@@ -99,11 +99,10 @@ class WoodHolds:
         assert joint.join.housing is not None
         kind = joint.join.housing.kind
         says = joint_statement("housing", kind)
-        bare = Holder(kind, "housing", 1, None, None, says.says, open_shear=True, open_pull=True)
         if made is None or joint.overlap is None or kind not in _PRESSED:
-            return bare
+            return Holder(kind, "housing", 1, None, None, says.says, open_shear=True, open_pull=True)
         # Drawn out, these let go: nothing but glue or fasteners keeps them.
-        bare = bare._replace(open_pull=False)
+        bare = Holder(kind, "housing", 1, None, None, says.says, open_shear=True)
         inner, outer = self.solids[made.part], self.solids[made.into]
         low, high = joint.overlap.low, joint.overlap.high
         seated = low[Axis.UP] > outer.low[Axis.UP] + TOLERANCE_MM
@@ -125,9 +124,9 @@ class WoodHolds:
         elif kind == "half lap":
             depth /= 2
         for name in (made.part, made.into):
-            pressed = self._bearing(name, brief)
+            pressed = self._bearing(name, wide, depth, brief)
             if pressed is not None:
-                holds.append(pressed._replace(force=pressed.force * wide * depth))
+                holds.append(pressed)
         if not holds:
             return bare._replace(why="No value is given: both parts stand on end, and no table has that.")
         return bare._replace(shear=min(holds, key=lambda each: each.force), open_shear=False)
@@ -213,11 +212,8 @@ class WoodHolds:
                 open_pull=True,
             )
         upright = [self.solids[name] for name in joint[:2]]
-        holds = [
-            hold._replace(force=hold.force * thick * long / 2)
-            for name in joint[:2]
-            if (hold := self._bearing(name, brief)) is not None
-        ]
+        pressed = [self._bearing(name, thick, long / 2, brief) for name in joint[:2]]
+        holds = [hold for hold in pressed if hold is not None]
         for each in upright:
             sheared = self._sheared_wood(each.name, brief)
             if sheared is not None:

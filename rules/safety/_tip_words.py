@@ -7,7 +7,7 @@ from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.units import NEWTON_PER_KG, Value, close, force, length, mass, ratio
 from reviewer.wording import listed
-from reviewer.workshop.steadying import Tried, tried_changes
+from reviewer.workshop.steadying import Tried, restraint_tried, tried_changes
 from reviewer.workshop.tipping import SIDES, Kind, State
 from reviewer.workshop.tipping_states import Tipping, in_scope_by_room
 
@@ -114,13 +114,13 @@ def tie_that_tells(review: Review, tipping: Tipping, state: State) -> Tried | No
     It is enough in every state; or nothing that was tried is, and it helps most. None where another step
     is told, so that both are: two faults, or a fall that no tie holds back.
     """
-    changes = tried_changes(tipping, review)
+    tie = restraint_tried(tipping, review)
     least = review.limit("tip-ratio-least").amount
-    tie = next((each for each in changes if each.change == "restraint"), None)
     if tie is None or tie.ratio >= least:
         return tie
     seat = state.kind in ("sitter", "person", "lean")
     shut = state.kind in ("open", "all open") and not tipping.piece.storage
-    if seat or shut or any(each.ratio >= least for each in changes):
+    if seat or shut:
         return None
-    return tie if tie is changes[0] else None
+    first = tried_changes(tipping, review)[0]
+    return tie if first.change == "restraint" else None
