@@ -777,13 +777,14 @@ class RoomFact(NamedTuple):
 
 
 class RestraintFact(NamedTuple):
-    """One clause about a wall restraint."""
+    """One clause about a wall restraint. ``number`` is how many screws hold one strap to the piece."""
 
     kind: str
     text: str
     gauge: str | None
     sizes: tuple[Expression, ...]
     span: Span
+    number: Number | None = None
 
 
 class PurchaseClause(NamedTuple):

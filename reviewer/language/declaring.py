@@ -465,7 +465,18 @@ class Declarer(ShapeDeclarer):
 
     stairs, skirting, hall, landing = _room("stairs"), _room("skirting"), _room("hall"), _room("landing")
     wall_front, firebox = _room("wall front"), _room("firebox")
-    outlet, switch = _room("outlet"), _room("switch")
+    outlet, switch, alarm = _room("outlet"), _room("switch"), _room("alarm")
+
+    def wall_area(self, items: Items, span: Span) -> tuple[d.Expression, ...]:
+        return items[0], items[2], items[4], items[6]
+
+    def escape_window(self, items: Items, span: Span) -> d.RoomFact:
+        return d.RoomFact("escape window", items[2], "at grade" if items[-1] else "", span)
+
+    def window(self, items: Items, span: Span) -> d.RoomFact:
+        return d.RoomFact(items[0], items[1], "", span)
+
+    vent, panel = window, window
 
     def heater(self, items: Items, span: Span) -> d.RoomFact:
         return d.RoomFact(items[0], (items[2],), items[1], span)
@@ -488,8 +499,20 @@ class Declarer(ShapeDeclarer):
 
     restraint_metric_screws = restraint_gauge_screws
 
+    def piece_gauge_screws(self, items: Items, span: Span) -> d.RestraintFact:
+        number: d.Number | None = items[0]
+        return d.RestraintFact("piece screws", "", _gauge(items), _sizes(items[1:]), span, number)
+
+    piece_metric_screws = piece_gauge_screws
+
     def restraint_height(self, items: Items, span: Span) -> d.RestraintFact:
         return self._restraint("height", items, span)
+
+    def wall_height(self, items: Items, span: Span) -> d.RestraintFact:
+        return d.RestraintFact("wall height", "", None, _sizes(items), span)
+
+    def on_top(self, items: Items, span: Span) -> d.RestraintFact:
+        return d.RestraintFact("on top", "", None, _sizes(items), span)
 
     def restraint_count(self, items: Items, span: Span) -> d.RestraintFact:
         return self._restraint("count", items, span)

@@ -9,6 +9,7 @@ import re
 from functools import cache
 
 _FIGURES = r"(\d[\d/.½¼¾⅛⅜⅝⅞-]*(?: ?\d+/\d+| [½¼¾⅛⅜⅝⅞])?(?: ?(?:\"|'|(?:in|ft|mm|cm|m)\b))?)"
+_AREA = r"((?:escape )?window|vent|panel)"
 #: A number, or the name of a measure.
 _N = rf"({_FIGURES[1:-1]}|[^\W\d][\w-]*)"
 _SIDE = r"(left|right|front|back|bottom|top)"
@@ -274,6 +275,20 @@ _PHRASES: dict[str, tuple[Phrase, ...]] = {
         (r"^cord (?:runs? |goes )?through(?: the| a)? door$", "cord through doorway"),
         (r"^cord (?:runs? |goes )?(?:along|on|down)(?: the)? wall$", "cord along wall"),
         (r"^radiator\b", "heater"),
+        (r"^(?:egress|emergency|fire escape|rescue) window\b", "escape window"),
+        (r"^(?:grille|grill|register|air vent|return|duct|air brick)\b", "vent"),
+        (r"^(?:(?:electrical|electric|breaker) panel|breaker box|fuse box|breakers|panelboard)\b", "panel"),
+        (r"^(?:smoke (?:alarm|detector)|detector)\b", "alarm"),
+        (
+            rf"^{_AREA} {_FIGURES} (?:x|by) {_FIGURES},? (?:at )?{_FIGURES} across {_FIGURES} up",
+            r"\1 \2 wide \3 tall \4 across \5 up",
+        ),
+        (
+            rf"^{_AREA} (?:at )?{_FIGURES} across {_FIGURES} up,? {_FIGURES} wide {_FIGURES} tall",
+            r"\1 \4 wide \5 tall \2 across \3 up",
+        ),
+        (r"\bat (?:the )?ground(?: level| floor)?$", "at grade"),
+        (rf"^{_AREA} {_FIGURES} tall {_FIGURES} wide\b", r"\1 \3 wide \2 tall"),
         (r"^(?:fireplace|fire|space heater)\b", "stove"),
         (r"^(?:chimney|stovepipe|stove pipe)\b", "flue"),
         (r"^(?:corridor|hallway|passage)\b", "hall"),
@@ -281,9 +296,15 @@ _PHRASES: dict[str, tuple[Phrase, ...]] = {
         (r"^(?:kids|child)\b", "children"),
         (r"^no (?:kids|child)$", "no children"),
         (rf"^skirting {_FIGURES}(?: high)?$", r"skirting \1 tall"),
-        (rf"^(outlet|switch) {_FIGURES} (?:up|tall|high) (?:by )?{_FIGURES} across$", r"\1 \3 across \2 up"),
-        (rf"^(outlet|switch) at {_FIGURES} across {_FIGURES} up$", r"\1 \2 across \3 up"),
-        (rf"^(outlet|switch) {_FIGURES} across (?:by )?{_FIGURES} (?:tall|high)$", r"\1 \2 across \3 up"),
+        (
+            rf"^(outlet|switch|alarm) {_FIGURES} (?:up|tall|high) (?:by )?{_FIGURES} across$",
+            r"\1 \3 across \2 up",
+        ),
+        (rf"^(outlet|switch|alarm) at {_FIGURES} across {_FIGURES} up$", r"\1 \2 across \3 up"),
+        (
+            rf"^(outlet|switch|alarm) {_FIGURES} across (?:by )?{_FIGURES} (?:tall|high)$",
+            r"\1 \2 across \3 up",
+        ),
         (rf"^stairs wide {_FIGURES}$", r"stairs \1 wide"),
         (rf"^studs (?:at )?{_FIGURES}(?: apart)?$", r"studs every \1"),
         (rf"^ceiling {_FIGURES} (?:tall|high|up)$", r"ceiling \1"),
@@ -296,6 +317,17 @@ _PHRASES: dict[str, tuple[Phrase, ...]] = {
         *_ONLY_WHEN,
         *_SCREWS,
         (rf"^(?:at )?{_FIGURES} (?:tall|high|above floor|from floor)$", r"\1 up"),
+        (rf"^(?:at )?{_FIGURES}(?: up| high)? (?:on|at)(?: the)? wall$", r"\1 up on wall"),
+        (rf"^on(?: the)? wall(?: at)? {_FIGURES}(?: up| high)?$", r"\1 up on wall"),
+        (
+            r"\b(?:in|into|to)(?: the)? (?:piece|furniture|case|cabinet|bookcase|back|side|rail|top)$",
+            "into piece",
+        ),
+        (
+            rf"^(?:on|to|at) (?:the )?top,? {_FIGURES} (?:from|off)(?: the)? back(?: edge)?$",
+            r"on top \1 from back",
+        ),
+        (r"^(?:on|to|at) (?:the )?top(?: of \S+)?$", "on top"),
         (r"^(\d+) (?:straps|brackets|cleats|of)$", r"\1 of them"),
         (r"^straps$", "strap"),
         (r"^brackets$", "bracket"),

@@ -173,6 +173,46 @@ def _angle(desk: Desk, number: d.Number) -> float | None:
     return None
 
 
+#: Devices with an end at the piece and another at the wall, and the clauses about those ends.
+_STRAPS = ("strap", "bracket")
+_TWO_ENDS = ("wall height", "on top", "piece screws")
+
+
+def _strap_ends(desk: Desk, clause: d.RestraintFact) -> dict[str, Any]:
+    """What a clause says about the two ends of a strap, as fields of the restraint."""
+    if clause.kind == "wall height":
+        return {"wall_height": desk.size_mm(clause.sizes[0], "height")}
+    if clause.kind == "on top":
+        off = desk.size_mm(clause.sizes[0], "distance") if clause.sizes else 0.0
+        return {"on_top": True, "from_back": off or 0.0}
+    facts: dict[str, Any] = {}
+    sizes = fastener_sizes(desk, clause)
+    if sizes is not None:
+        facts = {f"piece_{name}": size for name, size in sizes.items()}
+    if clause.number is not None:
+        facts["piece_screws"] = desk.whole(clause.number, "number of screws", 100) or 1
+    return facts
+
+
+def _told_of_ends(desk: Desk, device: str, clauses: list[tuple[str, Span]]) -> None:
+    """Only a strap or a bracket has two ends: what else is said of them is told."""
+    said = next((span for kind, span in clauses if kind in _TWO_ENDS), None)
+    if said is None:
+        return
+    if device == "cleat":
+        desk.problem(
+            said,
+            "A cleat is a rail on the wall, which the piece is screwed to: it has no other end.",
+            "Leave this out, or write strap or bracket in place of cleat.",
+        )
+        return
+    desk.problem(
+        said,
+        "Screws through the piece go straight into the wall, and this is about a strap or a bracket.",
+        "Write strap or bracket besides, or leave this out.",
+    )
+
+
 def restraints_of(
     desk: Desk, statements: list[d.Statement], names: PartNames, parts: dict[str, Part], outlines: set[str]
 ) -> tuple[Restraint, ...]:
@@ -201,10 +241,14 @@ def restraints_of(
                     facts["into"] = clause.text
             elif clause.kind == "height":
                 facts["height"] = desk.size_mm(clause.sizes[0], "height")
+            elif clause.kind in _TWO_ENDS:
+                facts |= _strap_ends(desk, clause)
             elif clause.kind == "count":
                 number = clause.sizes[0]
                 assert isinstance(number, d.Number)
                 facts["count"] = desk.whole(number, "number of restraints", 100) or 1
+        if facts["device"] not in _STRAPS:
+            _told_of_ends(desk, facts["device"], clauses)
         if what:
             said = ", ".join(word.text for word in statement.names)
             found.append(

@@ -292,8 +292,15 @@ class Restraint(Record):
     length: float | None = None  # mm
     into: Literal["stud", "masonry", "board"] | None = None
     height: float | None = None  # mm above the floor
+    wall_height: float | None = None  # where a strap or a bracket meets the wall, mm above the floor
+    on_top: bool = False  # held on the top of a part, not on its back
+    from_back: float = 0.0  # how far from its back edge, mm
+    piece_gauge: str | None = None  # the screws of a strap or a bracket at the piece
+    piece_diameter: float | None = None  # mm
+    piece_length: float | None = None  # mm
+    piece_screws: int = 1  # of one strap
     count: int = 1
-    clauses: AsMade[tuple[tuple[str, Span], ...]] = ()  # "device", "screws", "height", "count": where said
+    clauses: AsMade[tuple[tuple[str, Span], ...]] = ()  # where each thing is said, by the kind of its clause
     span: AsMade[Span]
 
     def clause(self, kind: str) -> Span | None:
@@ -522,6 +529,37 @@ class OnWall(NamedTuple):
     span: Span | None = None
 
 
+AreaKind = Literal["escape window", "window", "vent", "panel"]
+#: So many windows, vents, panels and alarms of one room are looked at.
+MOST_WALL_PLACES = 40
+
+
+class WallArea(NamedTuple):
+    """What takes up some of the wall behind, mm: its lower left corner as of :class:`OnWall`, and its size.
+
+    Of an escape window it is the clear opening, when it stands open; ``at_grade`` where the ground outside is
+    near its sill.
+    """
+
+    kind: AreaKind
+    across: float
+    up: float
+    wide: float
+    tall: float
+    at_grade: bool = False
+    span: Span | None = None
+
+    @property
+    def right(self) -> float:
+        """Where it ends across, mm."""
+        return self.across + self.wide
+
+    @property
+    def top(self) -> float:
+        """Where it ends, mm from the floor."""
+        return self.up + self.tall
+
+
 CordWay = Literal[
     "along wall",
     "inside wall",
@@ -559,6 +597,8 @@ class Room(Record):
     skirting: AsMade[tuple[float, float | None] | None] = None  # how tall and, where said, how deep
     outlets: AsMade[tuple[OnWall, ...]] = ()
     switches: AsMade[tuple[OnWall, ...]] = ()
+    wall_areas: AsMade[tuple[WallArea, ...]] = ()
+    alarms: AsMade[tuple[OnWall, ...]] = ()  # of smoke, on the wall: their middle
     heaters: AsMade[tuple[Heater, ...]] = ()
     firebox: float | None = None  # the top of a fireplace's opening in the wall behind
     cords: AsMade[tuple[Cord, ...]] = ()

@@ -190,6 +190,10 @@ def _restraint(restraint: Restraint, units: UnitSystem) -> Hardware:
         said += f", screws {screws}"
     if restraint.into:
         said += f" into {restraint.into}"
+    at_piece = _sizes(restraint.piece_gauge, restraint.piece_diameter, restraint.piece_length, units)
+    if at_piece:
+        many = f"{restraint.piece_screws} " if restraint.piece_screws > 1 else ""
+        said += f", {many}screws {at_piece} into the piece"
     return Hardware(restraint.count, said, "to keep the piece from tipping")
 
 

@@ -16,7 +16,7 @@ from importlib import resources
 from typing import Any
 
 from reviewer.model.plan import Coats, Plan, Sanding, Stock, Surfacing
-from reviewer.model.shapes import Cutting, Hole, Rounded
+from reviewer.model.shapes import Cutting, Hole, Rounded, Taper
 from reviewer.records import NamedTuple
 from reviewer.reference.cautions import Caution, shop_cautions
 from reviewer.reference.finishes import finish
@@ -110,6 +110,13 @@ class _Uses:
         return tuple(cut for shape in shapes for cut in shape.cuttings)
 
     @cached_property
+    def cuttings_of_boards(self) -> tuple[Cutting, ...]:
+        """Without those of round stock, which is turned."""
+        parts = self.plan.parts.values()
+        shapes = (part.shape for part in parts if not self.plan.stocks[part.stock].round)
+        return tuple(cut for shape in shapes if shape is not None for cut in shape.cuttings)
+
+    @cached_property
     def sheet(self) -> float:
         """kg of the heaviest sheet that the yard sells for this plan; 0 without one."""
         return max((_sheet_kg(stock) for stock in self.stocks if stock.kind == "sheet"), default=0.0)
@@ -143,6 +150,10 @@ def _narrower(uses: _Uses, limit: float, when: Mapping[str, Any]) -> bool:
 _TESTS: dict[str, Callable[[_Uses, Any, Mapping[str, Any]], bool]] = {
     "tool": lambda uses, words, _: _names(words, (tool.lower() for tool in uses.plan.tools)),
     "wood": lambda uses, words, _: _names(words, uses.woods),
+    # Ripping and short stock want a saw, so where a plan names no tools they are told all the same.
+    "tool_if_said": lambda uses, words, _: (
+        not uses.plan.tools or _names(words, (tool.lower() for tool in uses.plan.tools))
+    ),
     "glue": lambda uses, words, _: _names(words, ((join.glue or "").lower() for join in uses.plan.joins)),
     "housing": lambda uses, kinds, _: any(j.housing and j.housing.kind in kinds for j in uses.plan.joins),
     "finish": lambda uses, words, _: _names(words, (f"{c.said} {c.product}".lower() for c in uses.coats)),
@@ -166,12 +177,14 @@ _TESTS: dict[str, Callable[[_Uses, Any, Mapping[str, Any]], bool]] = {
     "longer_in": lambda uses, limit, _: any(s.length > limit * MM_PER_INCH for s in uses.solids),
     "taller_in": lambda uses, limit, _: _height(uses.solids) > limit * MM_PER_INCH,
     "heavier_lb": lambda uses, limit, _: uses.mass is not None and uses.mass > limit * KG_PER_POUND,
-    "treated": lambda uses, *_: any(stock.treated for stock in uses.plan.stocks.values()),
+    "treated": lambda uses, *_: any(stock.treated for stock in uses.stocks),
     "reclaimed": lambda uses, *_: any(stock.reclaimed for stock in uses.stocks),
     "round": lambda uses, *_: (
         any(stock.round for stock in uses.stocks) or any(isinstance(cut, Rounded) for cut in uses.cuttings)
     ),
     "shaped": lambda uses, kinds, _: any(type(cut).__name__ in kinds for cut in uses.cuttings),
+    "tapered": lambda uses, *_: any(isinstance(cut, Taper) for cut in uses.cuttings_of_boards),
+    "cord": lambda uses, *_: bool(uses.plan.room and uses.plan.room.cords),
     "hole_in": lambda uses, limit, _: any(
         isinstance(cut, Hole) and cut.diameter > limit * MM_PER_INCH for cut in uses.cuttings
     ),

@@ -51,6 +51,13 @@ def _facts(room: Room, system: UnitSystem) -> Iterator[str]:
         yield f"skirting {size(tall)} tall" + (f" and {size(deep)} deep" if deep is not None else "")
     yield from on_wall("outlet", room.outlets)
     yield from on_wall("switch", room.switches)
+    for area in room.wall_areas:
+        grade = ", near the ground outside" if area.at_grade else ""
+        yield (
+            f"{area.kind} {size(area.wide)} wide and {size(area.tall)} tall, "
+            f"{size(area.across)} across and {size(area.up)} up{grade}"
+        )
+    yield from on_wall("alarm", room.alarms)
     for heater in room.heaters:
         yield f"{heater.kind} {_SIDE_WORDS[heater.side]}, {size(heater.away)} away"
     if room.firebox is not None:

@@ -180,16 +180,22 @@ class _Labels:
         return label(kept[-1], text, "force")
 
 
-def _restraints(paper: _Paper, far: float, height: float, labels: _Labels) -> str:
-    """The pull of the wall restraints, from the far side of the piece to the wall at the right."""
+def _restraints(paper: _Paper, far: float, height: float, on_wall: float, labels: _Labels) -> str:
+    """The pull of the wall restraints, from the far side of the piece to the wall at the right.
+
+    Both its ends are drawn at their heights, the wall a little off for the sake of the strap.
+    """
     cos, sin = math.cos(paper.tilt), math.sin(paper.tilt)
     x, y = paper.at((far * cos - height * sin, height * cos + far * sin))
     wall = paper.at((max(paper.high[0], far), 0.0))[0] + 22
+    end = y + (height - on_wall) * paper.scale
     return "".join(
         (
             line((wall, paper.floor), (wall, paper.floor - paper.high[1] * paper.scale), "floor"),
-            line((x, y), (wall, y), "strap"),
-            outline([(wall - 3, y - 5), (wall + 3, y - 5), (wall + 3, y + 5), (wall - 3, y + 5)], "edge"),
+            line((x, y), (wall, end), "strap"),
+            outline(
+                [(wall - 3, end - 5), (wall + 3, end - 5), (wall + 3, end + 5), (wall - 3, end + 5)], "edge"
+            ),
             labels.put("tied", [(wall - 4, y - 9), (wall - 4, y + 18)]),
         )
     )
@@ -244,8 +250,12 @@ def balance_drawing(
     system: UnitSystem,
     name: str,
     restraint: float | None = None,
+    on_wall: float | None = None,
 ) -> str:
-    """A state as SVG; empty for a piece of too many parts. ``restraint``: how high it is tied, if it is."""
+    """A state as SVG; empty for a piece of too many parts.
+
+    ``restraint``: how high it is tied, if it is; ``on_wall`` how high that meets the wall, where it slants.
+    """
     if not solids or len(solids) > DRAWN:
         return ""
     forces = drawn_forces(state)
@@ -271,7 +281,7 @@ def balance_drawing(
     rows, below = _measures(forces, paper, system)
     strokes.append(rows)
     if restraint is not None and state.hold > 0:
-        strokes.append(_restraints(paper, far, restraint, labels))
+        strokes.append(_restraints(paper, far, restraint, restraint if on_wall is None else on_wall, labels))
     labels.keep_free((0.0, 0.0, wide, 37.0))  # the outcome
     for each in forces:
         if each.role != "push":

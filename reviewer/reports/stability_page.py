@@ -59,16 +59,19 @@ def stability_on_page(report: Report, prefix: str) -> tuple[tuple[StandingOnPage
     return tuple(pieces), f"{left} more pieces stand; the JSON has them all." if left > 0 else ""
 
 
-def restraint_height_of(shown: StandingShown, setting: SettingOut) -> float | None:
-    """How high the highest restraint of a piece that counts is fixed, mm; None without one."""
-    heights = [
-        max(setting.solids[name].high[Axis.UP] for name in each.what if name in setting.solids)
-        if each.height is None
-        else each.height
-        for each in shown.tipping.piece.restraints
-        if each.into != "board"
-    ]
-    return min(max(heights), shown.tipping.piece.height) if heights else None
+def restraint_heights_of(shown: StandingShown, setting: SettingOut) -> tuple[float, float] | None:
+    """How high the highest restraint of a piece that counts holds it and meets the wall, mm; None without."""
+    top = shown.tipping.piece.height
+    heights = []
+    for each in shown.tipping.piece.restraints:
+        if each.into == "board":
+            continue
+        stated = each.height
+        if stated is None:
+            stated = max(setting.solids[name].high[Axis.UP] for name in each.what if name in setting.solids)
+        held = min(stated, top)
+        heights.append((held, held if each.wall_height is None else each.wall_height))
+    return max(heights, default=None)
 
 
 def _feet(shown: StandingShown, report: Report, name: str) -> BalanceDrawn | None:
@@ -86,11 +89,11 @@ def _drawings(shown: StandingShown, report: Report, name: str, room: int) -> tup
     assert review is not None
     rows = [row for row in shown.rows if row.state.judged and math.isfinite(row.state.balance.ratio)]
     solids = [review.setting.solids[part] for part in shown.tipping.piece.parts]
-    tied = restraint_height_of(shown, review.setting)
+    tied, on_wall = restraint_heights_of(shown, review.setting) or (None, None)
     found = []
     for number, row in enumerate((rows or list(shown.rows[:1]))[: min(DRAWN_EACH, room)], 1):
         svg = balance_drawing(
-            row.state, solids, row.outcome, report.units, f"{name}-{number}", restraint=tied
+            row.state, solids, row.outcome, report.units, f"{name}-{number}", restraint=tied, on_wall=on_wall
         )
         if svg:
             key = key_text(row.state, report.units)

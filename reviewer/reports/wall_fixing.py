@@ -12,11 +12,11 @@ from reviewer.workshop.restraining import (
     SLOPE_TOLD,
     Restrained,
     Tied,
-    sloping_lever,
     stud_spacing,
     studs_for,
 )
 from reviewer.workshop.standing import Piece
+from reviewer.workshop.strap_ends import sloping_lever
 from reviewer.workshop.wall_hung import WallHung, hangs, wall_hung
 
 if TYPE_CHECKING:
@@ -85,17 +85,22 @@ def _restrained_figures(review: Review, found: Restrained) -> Iterator[tuple[str
         why = "what the balance lacks" if found.pull > test.amount else test.source
         if math.isfinite(found.needed):
             yield f"Each of {restraint.count} is to hold", f"{said(force(found.needed))}: {why}"
+        if tied.two_ends:
+            yield f"The {restraint.device} runs", _run(review, tied)
         yield "Fixed at the piece to", listed(tied.fixed_to) or "nothing thick enough at that height"
+        if tied.two_ends:
+            yield "Its screws at the piece", _at_the_piece(review, tied)
         if restraint.into == "masonry":
             yield "Its screw in the wall", "into masonry: the maker of the anchor says what it holds"
         elif tied.board_only:
             yield "Its screw in the wall", "in wallboard only, which holds nothing back"
         elif tied.hold is not None:
             thread = said(length(tied.hold.thread))
-            yield (
-                "Its screw in the wall",
-                f"{said(force(tied.hold.pull))}, with {thread} of thread in the stud",
-            )
+            held = f"{said(force(tied.hold.pull))}, with {thread} of thread in the stud"
+            if tied.hold.shear is not None:
+                out, across = said(force(tied.hold.withdrawal)), said(force(tied.hold.shear))
+                held += f": pulled straight out {out}, straight across {across}, together as it slants"
+            yield "Its screw in the wall", held
         else:
             yield "Its screw in the wall", "cannot be estimated: the plan does not say which"
         studs = studs_for(tied, found, review)
@@ -104,8 +109,39 @@ def _restrained_figures(review: Review, found: Restrained) -> Iterator[tuple[str
             yield "Studs behind it", _studs_words(studs.certain, studs.most, spacing)
 
 
+def _run(review: Review, tied: Tied) -> str:
+    """How a strap runs from its hold on the piece to the wall, and its lever."""
+    line, system = tied.line, review.units
+    lever = f"lever over the edge that tips {show(length(tied.lever), system)}"
+    if tied.restraint.wall_height is None and not line.slope:
+        return f"level, as the plan says no height at the wall; {lever}"
+    on_wall = f"{show(length(tied.on_wall), system)} up on the wall"
+    if not line.slope:
+        return f"level, {on_wall}; {lever}"
+    if line.along_back:
+        return f"flat along the back, {on_wall}: it has no room to slant less; {lever}"
+    way = "falls" if line.slope > 0 else "rises"
+    return f"{way} at {abs(line.slope):.0f}° to {on_wall}; {lever}"
+
+
+def _at_the_piece(review: Review, tied: Tied) -> str:
+    """What the screws of a strap hold in the part that they go into."""
+    end, system = tied.at_piece, review.units
+    if end is None:
+        return "not estimated: the plan does not say which"
+    many = tied.restraint.piece_screws
+    each = f"{many} together " if many > 1 else ""
+    thread, held = show(length(end.thread), system), show(force(end.holds), system)
+    text = f"{each}{held}, with {thread} of thread in the {end.surface} of {end.part}"
+    if end.over < 0:
+        text += f", and {show(length(-end.over), system)} out of its far side"
+    return text
+
+
 def _pulls(review: Review, found: Restrained, tied: Tied) -> str:
-    """The pull when the strap is level, and what a slope makes of it."""
+    """The pull as the strap runs; where the plan does not say how, what a slope would make of it."""
+    if tied.restraint.wall_height is not None:
+        return show(force(found.pull), review.units)
     texts = [f"{show(force(found.pull), review.units)} as the plan has it"]
     arm = found.arm
     level = sloping_lever(tied.on_piece, arm, 0.0)
@@ -130,7 +166,10 @@ def _studs_words(certain: int, most: int, spacing: str) -> str:
 def _restrained(review: Review, found: Restrained) -> WallFixing:
     remarks = [_MASONRY if any(tied.restraint.into == "masonry" for tied in found.tied) else _OTHER_WALLS]
     if any(tied.restraint.device == "strap" for tied in found.tied):
-        remarks.append("Keep a strap level or falling to the wall, and take out its slack.")
+        remarks.append(
+            "Keep a strap level or falling a little to the wall, and take out its slack. What the strap "
+            "itself bears its maker says: no figure stands here for it."
+        )
     name, figures = _name(review, found.piece), tuple(_restrained_figures(review, found))
     return WallFixing(name, found.piece, figures, tuple(remarks), restrained=found)
 

@@ -14,6 +14,7 @@ from reviewer.model.plan import Axis
 from reviewer.reports.drawing import DRAWN
 from reviewer.reports.load_drawing import laid_down
 from reviewer.reports.projection import FRONT, RIGHT, View
+from reviewer.reports.strap_side import strap_side
 from reviewer.reports.svg import Point, label, line, number, outline, words
 from reviewer.reports.wall_fixing import PIECES, WallFixing
 from reviewer.setting_out.solid import Solid
@@ -47,6 +48,7 @@ class WallFixingOnPage(NamedTuple):
     caption: str
     figures: tuple[tuple[str, str], ...]
     remarks: tuple[str, ...]
+    side: str = ""  # a strap from the side, with its lever
 
 
 def wall_fixings_on_page(
@@ -55,12 +57,13 @@ def wall_fixings_on_page(
     """The pieces that the page shows; ``prefix`` begins the names of their drawings."""
     shown = []
     for place, each in enumerate(found[:PIECES]):
-        svg, caption = "", ""
+        svg, caption, side = "", "", ""
         if each.restrained is not None:
             svg, caption = _restrained(review, each.restrained, each.name, f"{prefix}wall-{place}")
+            side = strap_side(review, each.restrained, each.name, f"{prefix}wall-{place}-side")
         elif each.hung is not None:
             svg, caption = _hung(review, each.hung, each.name, f"{prefix}wall-{place}")
-        shown.append(WallFixingOnPage(each.name, svg, caption, each.figures, each.remarks))
+        shown.append(WallFixingOnPage(each.name, svg, caption, each.figures, each.remarks, side))
     return tuple(shown)
 
 
@@ -187,17 +190,17 @@ def _restrained(review: Review, found: Restrained, title: str, name: str) -> tup
                 )
             else:
                 place, meets = low + (high - low) * (each + 0.5) / count, False
-            marks.append((paper.sign * place, tied.on_piece, meets))
+            up = tied.on_piece if tied.restraint.wall_height is None else tied.on_wall
+            marks.append((paper.sign * place, up, meets))
     system = review.units
     solids = [review.setting.solids[each] for each in piece.parts]
+    way = "along the straps" if any(tied.line.slope for tied in found.tied) else "towards you"
     said = (
-        f"{found.points} × {show(force(found.needed), system)} towards you"
-        if math.isfinite(found.needed)
-        else ""
+        f"{found.points} × {show(force(found.needed), system)} {way}" if math.isfinite(found.needed) else ""
     )
     svg = ""
     if len(solids) <= DRAWN:
-        height = max((tied.on_piece for tied in found.tied), default=piece.height)
+        height = max((up for _, up, _ in marks), default=piece.height)
         desc = f"{found.points} restraints, the highest {show(length(height), system)} up."
         named = (name, f"{title} before its wall, seen through", desc)
         svg = _drawing(paper, solids, [] if masonry else studs, marks, height, said, named, system)

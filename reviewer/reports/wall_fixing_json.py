@@ -9,6 +9,20 @@ from reviewer.workshop.restraining import Restrained, Tied, studs_for
 from reviewer.workshop.wall_hung import WallHung
 
 
+def _piece_end(tied: Tied) -> Json | None:
+    end = tied.at_piece
+    if end is None:
+        return None
+    return {
+        "part": end.part,
+        "surface": end.surface,
+        "screws": tied.restraint.piece_screws,
+        "thread_mm": small(end.thread),
+        "over_point_mm": small(end.over),
+        "holds_n": small(end.holds),
+    }
+
+
 def _restraint(tied: Tied, found: Restrained, review: Review) -> Json:
     restraint, hold = tied.restraint, tied.hold
     studs = studs_for(tied, found, review)
@@ -18,9 +32,13 @@ def _restraint(tied: Tied, found: Restrained, review: Review) -> Json:
         "count": restraint.count,
         "into": restraint.into,
         "height_mm": small(tied.on_piece),
+        "wall_height_mm": small(tied.on_wall),
+        "slope_degrees": small(tied.line.slope),
+        "lever_mm": small(tied.lever),
         "fixed_to": list(tied.fixed_to),
         "holds_n": None if hold is None else small(hold.pull),
         "thread_mm": None if hold is None else small(hold.thread),
+        "at_piece": _piece_end(tied),
         "board_only": tied.board_only,
         "studs_for_certain": None if studs is None else studs.certain,
         "studs_at_most": None if studs is None else studs.most,

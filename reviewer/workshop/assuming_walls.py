@@ -2,19 +2,25 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from reviewer.model.plan import WALL
+from reviewer.model.plan import WALL, Restraint
 from reviewer.plan_words import number_text, plan_unit
 from reviewer.reference.sources import NO_SOURCE
+from reviewer.units import force
 from reviewer.wording import listed
 from reviewer.workshop.assuming_woods import assumed_limit, is_set
 from reviewer.workshop.assumptions import Assumption
 
 if TYPE_CHECKING:
+    from reviewer.language.source import Span
     from reviewer.review import Review
+    from reviewer.workshop.restraining import Restrained
 
+_PIECE_SCREW_SAID = "screws #8 x 5/8 in into piece"
+_WORKED_OUT = "no source; such screws hold that by the NDS, or by its equations as an estimate"
 _ROOM_SAID = "indoors, heated, wall behind"
 
 
@@ -33,6 +39,8 @@ def walls(review: Review) -> Iterator[Assumption]:
                 "into stud",
                 restraint.span,
             )
+    if any(_has_unsaid_end(each) for each in plan.restraints):
+        yield from _ends_at_the_piece(review)
     limit = review.limit("stud-spacing")
     if (room is None or room.stud_spacing is None) and not is_set(limit.source):
         size = number_text(limit.amount, plan_unit(review.source, plan))
@@ -59,6 +67,36 @@ def walls(review: Review) -> Iterator[Assumption]:
             "taken as light softwood, of specific gravity {value}",
         )
         yield from assumed_limit(review, "wallboard", "the wall", "its board is taken to be {value} thick")
+
+
+def _has_unsaid_end(restraint: Restraint) -> bool:
+    return restraint.device in ("strap", "bracket") and restraint.piece_length is None
+
+
+def _ends_at_the_piece(review: Review) -> Iterator[Assumption]:
+    """Straps whose screws at the piece the plan does not name: these are taken to hold what is asked."""
+    from reviewer.workshop.strap_remedies import better_at_piece, piece_screw_words
+
+    worst: dict[Span, tuple[Restrained, int]] = {}
+    for found in review.restrained:  # a restraint of a plan whose parts stand apart is one of several pieces
+        for number, tied in enumerate(found.tied):
+            if not _has_unsaid_end(tied.restraint) or not tied.fixed_to or not math.isfinite(found.needed):
+                continue
+            known = worst.get(tied.restraint.span)
+            if known is None or found.needed > known[0].needed:
+                worst[tied.restraint.span] = found, number
+    for found, number in worst.values():
+        restraint = found.tied[number].restraint
+        better = better_at_piece(review, found, number)
+        words = piece_screw_words(review, better.screw, better.number) if better else _PIECE_SCREW_SAID
+        yield Assumption(
+            restraint.said,
+            f"what screws its {restraint.device} to the piece is taken to hold what is asked, {{value}}",
+            force(found.needed),
+            _WORKED_OUT if better else NO_SOURCE,
+            words,
+            restraint.span,
+        )
 
 
 def _screwed_on(review: Review) -> list[str]:

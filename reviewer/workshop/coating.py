@@ -265,8 +265,12 @@ def ordinal(number: int) -> str:
 
 
 def reason_of(pair: Compatibility) -> str:
-    """The table's reason as a clause, without source keys and its full stop."""
-    return _SOURCE_KEY.sub("", pair.reason).rstrip(".")
+    """The table's reason as a clause that goes on after a colon: no source keys, no capital, no full stop.
+
+    No reason begins with a name; a test holds the table to that.
+    """
+    said = _SOURCE_KEY.sub("", pair.reason).rstrip(".")
+    return said[:1].lower() + said[1:]
 
 
 def briefly(source: str) -> str:

@@ -27,6 +27,11 @@ if TYPE_CHECKING:
 #: What is held by these alone, without glue, comes apart again: common practice, no source.
 _COMES_APART = frozenset({"bolts", "wedges", "shelf pins", "clips", "brackets", "none"})
 
+#: A leg is upright, stands on the floor, and is no wider than this, mm: own choice, 6 in.
+_LEG_MM = 150.0
+#: What stands on legs takes up at most this share of the whole height: own choice.
+_ON_LEGS = 0.5
+
 #: Which way a thing is carried: the axis that goes first, by what of it then leads.
 Way = Literal["side first", "front first", "top first"]
 WAYS: tuple[Way, Way, Way] = ("side first", "front first", "top first")
@@ -145,6 +150,30 @@ def _bounds(solids: Iterable[Solid]) -> tuple[Vector, Vector]:
     return (
         (min(p[0] for p in lows), min(p[1] for p in lows), min(p[2] for p in lows)),
         (max(p[0] for p in highs), max(p[1] for p in highs), max(p[2] for p in highs)),
+    )
+
+
+def without_legs(review: Review, one: Carried) -> tuple[int, Vector]:
+    """How many slender legs a piece stands on, and the size of the box round the rest of it, mm.
+
+    0 and its whole size where it is no table: what is not legs reaches further down than half its height.
+    """
+    solids = [review.setting.solids[name] for name in one.parts]
+    legs = [solid for solid in solids if _is_leg(solid)]
+    rest = [solid for solid in solids if not _is_leg(solid)]
+    if not legs or not rest:
+        return 0, one.size
+    low, high = _bounds(rest)
+    if high[2] - low[2] > _ON_LEGS * one.size[2]:
+        return 0, one.size
+    return len(legs), (high[0] - low[0], high[1] - low[1], high[2] - low[2])
+
+
+def _is_leg(solid: Solid) -> bool:
+    return (
+        solid.low[2] <= TOLERANCE_MM
+        and solid.long == Axis.UP
+        and max(solid.extent(0), solid.extent(1)) <= _LEG_MM
     )
 
 

@@ -167,7 +167,9 @@ def narrow_gaps(plan: Plan, setting: SettingOut, least: float, most: float) -> t
         for one, other in itertools.pairwise(ordered):
             gap = other.low[axis] - one.high[axis]
             shared = [_shared(one, other, each) for each in range(3) if each != axis]
-            if least - TOLERANCE_MM <= gap < most - TOLERANCE_MM and all(b - a > most for a, b in shared):
+            lengths = sorted(b - a for a, b in shared)
+            in_it = lengths[0] > TOLERANCE_MM and lengths[1] > most  # thin slats squeeze like thick ones
+            if in_it and least - TOLERANCE_MM <= gap < most - TOLERANCE_MM:
                 found.append(Opening(one.name, other.name, gap, one.low, other.high))
                 break
     return tuple(found)

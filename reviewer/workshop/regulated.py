@@ -31,6 +31,10 @@ _SIZE_ALONE = (
     "it has doors or drawers and the size from which that rule counts for clothes; with other things in it "
     "the rule does not count, but the hazard is the same"
 )
+_SMALLER = ", and it is smaller than where that rule begins, though the hazard is the same"
+_OPEN = (
+    ", and that rule counts from a certain size on if it has doors or drawers, which the plan does not show"
+)
 _CHAIRS = ("chair", "stool", "seat")
 _SITS = ("chair", "stool", "seat", "bench", "table", "desk", "step")
 
@@ -295,7 +299,9 @@ def _childs_seat(look: _Look, sign: RegulatedSign, word: str | None) -> Known | 
 
 def _clothing(look: _Look, sign: RegulatedSign, word: str | None) -> Known | None:
     if not look.plan.movings:
-        return None
+        return (
+            Known(sign, f"its name says “{word}”{_OPEN}", False, True, (), look.plan.span) if word else None
+        )
     clothes = next(look.uses("folded clothes", "hanging clothes"), None)
     for piece in look.pieces:
         if piece.fixed or not piece.feet:
@@ -312,8 +318,10 @@ def _clothing(look: _Look, sign: RegulatedSign, word: str | None) -> Known | Non
             ),
         )
         shown = f"its name says “{word}”" if word else "clothes are kept in it" if clothes else _SIZE_ALONE
+        if not within:
+            shown += _SMALLER
         eased = look.children == 0 or not within
-        named = bool(clothes or word)
+        named = bool(clothes or word) and within
         return Known(sign, shown, named, eased, piece.feet, look.plan.span, measured)
     return None
 
@@ -366,7 +374,14 @@ def regulated(
         if word and known is None:
             eased = sign.eased == "no children" and look.children == 0
             eased = eased or (sign.eased == "restrained" and bool(plan.restraints))
+            # A mantel over an opening that the plan gives is measured by a rule of its own.
+            eased = eased or (
+                sign.eased == "firebox" and plan.room is not None and plan.room.firebox is not None
+            )
             known = Known(sign, f"its name says “{word}”", True, eased, (), plan.span)
         if known is not None:
             found.append(known)
+    if any(known.sign.weight == "error" and known.certain for known in found):
+        # What is not to be built at all needs no second word on children's chairs.
+        found = [known for known in found if known.sign.shape != "child's seat"]
     return found

@@ -7,11 +7,10 @@ Forces N, moments N·mm, lengths mm. Masonry is given no number: its fixings hav
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 from typing import TYPE_CHECKING, NamedTuple
 
-from reviewer.mechanics.stability import restraint_force
 from reviewer.mechanics.wall_fixing import Studs, studs_behind
 from reviewer.model.plan import Axis, Restraint
 from reviewer.plan_words import number_text, plan_unit
@@ -19,7 +18,15 @@ from reviewer.reference import gauges
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, UnitSystem
+from reviewer.workshop.restraint_parts import (
+    before_the_part,
+    outlined,
+    parts_at,
+    parts_there,
+    wood_before_wall,
+)
 from reviewer.workshop.standing import Piece
+from reviewer.workshop.strap_ends import PieceEnd, StrapLine, piece_end, sloping_lever, strap_line
 from reviewer.workshop.stud_screws import Hold, screw_of, stud_hold
 from reviewer.workshop.tipping import State
 from reviewer.workshop.tipping_scene import Scene
@@ -29,10 +36,6 @@ from reviewer.workshop.usual_sizes import screw_lengths
 if TYPE_CHECKING:
     from reviewer.review import Review
 
-#: What a restraint is fixed to reaches within this of the back of the piece: own choice, a hand's width.
-_NEAR_BACK_MM = 100.0
-#: The longest screw that is told as a remedy: what a bench drill drives, and no deeper than a stud.
-_LONGEST_MM = 100.0
 #: The sizes of screw that are told as a remedy (safety notes 3.3: two #10 or #12, common practice).
 _GAUGES = ("#10", "#12", "#14")
 _METRIC_MM = (5.0, 6.0)
@@ -76,11 +79,27 @@ class Trial(NamedTuple):
     screw: Screwed | None = None
     many: int | None = None
     device: str | None = None
+    on_wall: float | None = None
+    piece_screw: Screwed | None = None
+    piece_screws: int | None = None
 
     def of(self, restraint: Restraint) -> Restraint:
         """The restraint with what is tried in place of its own."""
-        kept = ("gauge", "diameter") if self.screw is not None else ()
-        changes: dict[str, object] = {"height": self.height, "count": self.many, "device": self.device}
+        kept: tuple[str, ...] = ("gauge", "diameter") if self.screw is not None else ()
+        kept += ("piece_gauge", "piece_diameter") if self.piece_screw is not None else ()
+        changes: dict[str, object] = {
+            "height": self.height,
+            "count": self.many,
+            "device": self.device,
+            "wall_height": self.on_wall,
+            "piece_screws": self.piece_screws,
+        }
+        if self.piece_screw is not None:
+            changes |= {
+                "piece_gauge": self.piece_screw.gauge,
+                "piece_diameter": self.piece_screw.diameter,
+                "piece_length": self.piece_screw.length,
+            }
         if self.screw is not None:
             changes |= {
                 "gauge": self.screw.gauge,
@@ -99,7 +118,9 @@ class Tied(NamedTuple):
     ``on_piece`` is how high it holds the piece, ``lever`` its distance from the tipping edge (0 or less: it
     can't help), ``wood`` what lies between its screw's head and the wallboard. ``fixed_to`` are the parts
     there that are thick enough to hold it, ``thin`` those that are not. ``hold`` is None where it does not
-    go into a stud or no screw is said.
+    go into a stud or no screw is said. ``on_wall`` is how high it meets the wall, ``line`` is the one that it
+    pulls along, ``at_piece`` what its screws at the piece hold: None where the plan does not say which, or
+    where it has no such end.
     """
 
     restraint: Restraint
@@ -110,6 +131,20 @@ class Tied(NamedTuple):
     thin: tuple[str, ...]
     screw: Screwed | None
     hold: Hold | None
+    line: StrapLine
+    on_wall: float
+    at_piece: PieceEnd | None = None
+
+    @property
+    def two_ends(self) -> bool:
+        """True for a strap or a bracket, which is screwed to the piece besides."""
+        return self.restraint.device in ("strap", "bracket")
+
+    @property
+    def held(self) -> tuple[float, ...]:
+        """What each of its ends holds, of those that a value is given for, N."""
+        ends = (self.hold.pull if self.hold else None, self.at_piece.holds if self.at_piece else None)
+        return tuple(each for each in ends if each is not None)
 
     @property
     def into_stud(self) -> bool:
@@ -165,7 +200,7 @@ def worst_state(piece: Piece, review: Review, wall: WallSide) -> tuple[State | N
     """The state in which the piece needs most from its restraints, and the moment it then lacks, N·mm."""
     lasting, spots = review.resting
     opens = openings_of(piece, review, lasting)
-    scene = Scene(piece, review.plan, review.setting, review.limits, opens)
+    scene = Scene(piece, review.plan, review.setting, review.limits, opens, worst_by="margin")
     children = review.plan.room is None or review.plan.room.children_under != 0
     met: list[State | None] = []
     for edge in scene.edges:
@@ -173,9 +208,7 @@ def worst_state(piece: Piece, review: Review, wall: WallSide) -> tuple[State | N
             continue  # a restraint holds nothing back that falls along the wall
         met += [scene.empty(edge), scene.uneven(edge), scene.loaded(edge, lasting, spots), scene.push(edge)]
         if opens:
-            together = scene.together(edge)
-            met += [*scene.opened(edge), scene.all_opened(edge)]
-            met += [scene.push(edge, together)] if together else []
+            met += [*scene.opened(edge), scene.all_opened(edge), scene.push_open(edge)]
         if piece.storage:
             met.append(scene.high(edge, lasting))
         if children:
@@ -186,66 +219,18 @@ def worst_state(piece: Piece, review: Review, wall: WallSide) -> tuple[State | N
 
 
 def lever_of(on_piece: float, on_wall: float, gap: float, arm: float) -> float:
-    """The distance of a strap's line from the tipping edge, mm; 0 where it can't help. (14)
+    """The distance of the line of a strap on a back from the tipping edge, mm; 0 where it can't help. (14)
 
-    ``arm`` is how far its hold on the piece lies behind the edge.
+    ``arm`` is how far its hold on the piece lies behind the edge, ``gap`` how far before the wall.
     """
-    slope = math.degrees(math.atan2(on_piece - on_wall, gap)) if on_piece != on_wall else 0.0
-    return sloping_lever(on_piece, arm, slope)
-
-
-def sloping_lever(on_piece: float, arm: float, slope_degrees: float) -> float:
-    """The same for a strap that falls towards the wall at an angle (below 0: rises)."""
-    force = restraint_force(-1.0, on_piece, arm, slope_degrees)
-    return 1.0 / force if math.isfinite(force) and force > 0 else 0.0
-
-
-def _there(
-    restraint: Restraint, piece: Piece, review: Review, wall: WallSide, height: float
-) -> tuple[list[Solid], list[Solid]]:
-    """The parts that a restraint can be fixed to at a height, and those there that are too thin."""
-    outline = any(word in review.plan.boxes for word in restraint.said.split(", "))
-    inside = set(piece.parts)
-    names = [name for name in restraint.what if name in inside]
-    return _reached(names, piece, review, wall, height, restraint if outline else None)
-
-
-def _reached(
-    names: Sequence[str],
-    piece: Piece,
-    review: Review,
-    wall: WallSide,
-    height: float,
-    sought: Restraint | None,
-) -> tuple[list[Solid], list[Solid]]:
-    """Those of some parts that stand at a height, thick enough and too thin ones.
-
-    ``sought``: the plan names no part, so only what reaches near the wall, stays put and lets the
-    restraint's screw through to the wall is meant.
-    """
-    least = review.limit("restraint-part").amount - TOLERANCE_MM
-    back = wall.back(piece)
-    thick: list[Solid] = []
-    thin: list[Solid] = []
-    for name in names:
-        solid = review.setting.solids.get(name)
-        if solid is None:
-            continue
-        if not solid.low[Axis.UP] - TOLERANCE_MM <= height <= solid.high[Axis.UP] + TOLERANCE_MM:
-            continue
-        if sought is not None:
-            if wall.back(solid) < back - _NEAR_BACK_MM or name in review.moves_with:
-                continue
-            too_deep = sought.length is not None and solid.through(wall.axis) >= sought.length
-            if sought.device == "screws" and too_deep:
-                continue
-        (thick if solid.thickness >= least else thin).append(solid)
-    return thick, thin
+    return sloping_lever(on_piece, arm, strap_line(on_piece, on_wall, gap).slope)
 
 
 def solid_instead(review: Review, found: Restrained, tied: Tied) -> tuple[str, ...]:
     """The parts at the height of a restraint that would hold it, whatever the plan names."""
-    thick, _ = _reached(found.piece.parts, found.piece, review, found.wall, tied.on_piece, tied.restraint)
+    thick, _ = parts_at(
+        found.piece.parts, found.piece, review, found.wall, tied.on_piece, tied.restraint, False
+    )
     return tuple(solid.name for solid in thick)
 
 
@@ -255,16 +240,24 @@ def _tied(restraint: Restraint, piece: Piece, review: Review, wall: WallSide, ar
     if stated is None:
         stated = max((solids[name].high[Axis.UP] for name in restraint.what if name in solids), default=0.0)
     on_piece = min(stated, piece.height)
-    lever = lever_of(on_piece, stated, wall.gap, arm)
-    thick, thin = _there(restraint, piece, review, wall, on_piece)
-    wood = _wood(restraint, thick or thin, piece, wall)
+    on_wall = restraint.wall_height if restraint.wall_height is not None else stated
+    thick, thin = parts_there(restraint, piece, review, wall, on_piece)
+    covered, recess = before_the_part(restraint, thick, piece, review, wall, on_piece)
+    line = strap_line(on_piece, on_wall, wall.gap, restraint.from_back if restraint.on_top else None, recess)
+    lever = sloping_lever(line.up, arm - line.before, line.slope)
+    wood = wood_before_wall(restraint, thick or thin, piece, wall)
     screw = None
     if restraint.length and (restraint.gauge or restraint.diameter):
         screw = Screwed(restraint.gauge, restraint.diameter, restraint.length)
     found = screw_of(screw.gauge, screw.diameter) if screw else None
     hold = None
     if screw and found and restraint.into in ("stud", None):
-        hold = stud_hold(found, screw.length, wood, review.limits)
+        hold = stud_hold(found, screw.length, wood, review.limits, line.from_wall)
+    at_piece = None
+    piece_screw = screw_of(restraint.piece_gauge, restraint.piece_diameter)
+    if piece_screw is not None:
+        choose = outlined(restraint, review)
+        at_piece = piece_end(review, restraint, piece_screw, thick, wall.axis, line, covered, choose)
     return Tied(
         restraint,
         on_piece,
@@ -274,23 +267,10 @@ def _tied(restraint: Restraint, piece: Piece, review: Review, wall: WallSide, ar
         tuple(solid.name for solid in thin),
         screw,
         hold,
+        line,
+        on_wall,
+        at_piece,
     )
-
-
-def _wood(restraint: Restraint, solids: Sequence[Solid], piece: Piece, wall: WallSide) -> float:
-    """What lies between the head of a restraint's screw and the wallboard, mm; before a strap's nothing.
-
-    A screw through the piece goes through its part and whatever is left to the wall, a gap or a back.
-    """
-    if restraint.device in ("strap", "bracket"):
-        return 0.0
-    back = wall.back(piece) + wall.gap
-    nearest = min(((solid.through(wall.axis), back - wall.back(solid)) for solid in solids), default=None)
-    if restraint.device == "cleat":
-        usual = usual_value("cleat-thickness")
-        # The rail itself where the plan names it, else one of usual thickness on the wall.
-        return nearest[0] if nearest is not None and nearest[0] <= 2 * usual else usual
-    return sum(nearest) if nearest is not None else 0.0
 
 
 def restrained(review: Review) -> Iterator[Restrained]:
@@ -346,7 +326,8 @@ def studs_for(tied: Tied, found: Restrained, review: Review) -> Studs | None:
 
 def screws_to_try(screw: Screwed | None, units: UnitSystem) -> Iterator[Screwed]:
     """The same screw in longer lengths, then thicker ones; those a person buys."""
-    lengths = [each for each in screw_lengths(units) if each <= _LONGEST_MM + TOLERANCE_MM]
+    longest = usual_value("restraint-screw-longest") + TOLERANCE_MM
+    lengths = [each for each in screw_lengths(units) if each <= longest]
     sizes: list[tuple[str | None, float | None]] = []
     if screw is not None:
         sizes.append((screw.gauge, screw.diameter))

@@ -141,7 +141,8 @@ def usual_device(piece: Piece, review: Review) -> Device:
 
 def device_that_mends(tipping: Tipping, review: Review) -> Device | None:
     """The device that was tried on a piece that tips, None where none was."""
-    return next((each.device for each in tried_changes(tipping, review) if each.device is not None), None)
+    tried = restraint_tried(tipping, review)
+    return tried.device if tried is not None else None
 
 
 def lockable(tipping: Tipping, review: Review) -> tuple[str, ...]:
@@ -173,7 +174,7 @@ def _interlock(tipping: Tipping, worst: State, least: float, review: Review) -> 
 
 
 def restraint_tried(tipping: Tipping, review: Review) -> Tried | None:
-    """The restraint of :func:`tried_changes`, with nothing else tried: that is asked of all that tips."""
+    """The restraint of :func:`tried_changes`. Every piece that tips is asked for it, so no other is tried."""
     least = review.limit("tip-ratio-least").amount
     weak = _weak(tipping, least)
     if not weak:

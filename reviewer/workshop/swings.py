@@ -30,6 +30,8 @@ _FAR = 1e5
 _STEPS = 60
 #: Halvings of a drawer's way: to a tenth of a millimetre.
 _HALVINGS = 13
+#: How far hinges let a door go, in degrees: common practice, no source.
+_USUAL_HINGES = (95, 110, 125, 155, 165, 180)
 #: Strokes that are no further apart than this (radians or mm) come at once.
 _SAME = 1e-6
 _MOST_SHAPED_PAIRS = 300
@@ -51,11 +53,24 @@ class Obstacle(NamedTuple):
     solid: Solid | None = None
 
 
+class BehindDoor(NamedTuple):
+    """An open door that a drawer strikes: how far it goes, radians, and what would clear the drawer.
+
+    ``clears`` is the angle of a usual hinge at which it is out of the way, radians; ``stands_in`` how far it
+    stands in front of the drawer as it is, mm, from the hinged side. None where that is no help.
+    """
+
+    door: str
+    angle: float
+    clears: float | None
+    stands_in: float | None
+
+
 class Stroke(NamedTuple):
     """Something that strikes another before it is fully open: after ``way`` radians or mm.
 
     ``part`` is the part of it that strikes. ``further`` is how much further off the thing in the room would
-    have to be. ``behind`` names the open door that a drawer strikes, and how far that goes, radians.
+    have to be. ``behind`` is the open door that a drawer strikes.
     """
 
     moved: Moved
@@ -63,7 +78,7 @@ class Stroke(NamedTuple):
     obstacle: Obstacle
     way: float
     further: float = 0.0
-    behind: tuple[str, float] | None = None
+    behind: BehindDoor | None = None
 
 
 class Clash(NamedTuple):
@@ -383,8 +398,30 @@ def _behind_doors(
                     obstacle = Obstacle("part", hit.name, None, hit.low, hit.high, hit)
                     leaf_open = turned(frame.outline(hit.low, hit.high), angle)
                     way = _way_to(frame, solids[name], leaf_open, moved.moving.distance or 0.0, looker.slack)
-                    yield Stroke(moved, name, obstacle, way, behind=(door.moving.name, angle))
+                    yield Stroke(
+                        moved, name, obstacle, way, behind=_behind(looker, moved, door, frame, angle)
+                    )
                     break
+
+
+def _behind(looker: _Looker, moved: Moved, door: Moved, frame: _Frame, angle: float) -> BehindDoor:
+    solids = looker.review.setting.solids
+    leaves = [
+        frame.outline(solids[each].low, solids[each].high) for each in door.moving.parts if each in solids
+    ]
+    passed = [frame.outline(swept.low, swept.high) for swept in moved.swept.values()]
+
+    def clear(turn: float) -> bool:
+        there = [turned(leaf, turn) for leaf in leaves]
+        return all(depth(leaf, way) <= looker.slack for leaf in there for way in passed)
+
+    turns = (math.radians(degrees) for degrees in _USUAL_HINGES)
+    clears = next((turn for turn in turns if turn > angle + _SAME and clear(turn)), None)
+    stands_in = None
+    if angle >= math.pi / 2 - _SAME:  # only its thickness is in the way
+        inmost = max(u for leaf in leaves for u, _ in turned(leaf, angle))
+        stands_in = inmost - min(u for way in passed for u, _ in way)
+    return BehindDoor(door.moving.name, angle, clears, stands_in)
 
 
 def _way_to(frame: _Frame, solid: Solid, open_leaf: list[Point], travel: float, slack: float) -> float:

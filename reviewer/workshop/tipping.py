@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING, Literal
 from reviewer.language.source import Span
 from reviewer.limits import Limits
 from reviewer.mechanics.stability import Balance, Point, TippingEdge
-from reviewer.model.plan import Axis
+from reviewer.model.plan import Axis, Restraint
 from reviewer.records import NamedTuple
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid, Vector
@@ -293,8 +293,9 @@ def restraint_hold(
 ) -> float:
     """The moment that the wall restraints of a piece add, N·mm: force by height, each for its test load. (14)
 
-    One that goes into wallboard alone counts for nothing. With an ``edge`` only what helps there counts: a
-    strap pulls straight to the wall alone, whatever is screwed fast holds along the wall too.
+    By the lever of its true line where the plan says how high it meets the wall. One that goes into
+    wallboard alone counts for nothing. With an ``edge`` only what helps there counts: a strap pulls straight
+    to the wall alone, whatever is screwed fast holds along the wall too.
     """
     held = 0.0
     for each in piece.restraints:
@@ -307,10 +308,34 @@ def restraint_hold(
                 share = from_wall(edge, piece, setting)
                 if each.device != "strap" and share >= 0:
                     share = 1.0
-            held += (
-                limits["restraint-force"].amount * each.count * min(height, piece.height) * max(0.0, share)
-            )
+            lever = min(height, piece.height)
+            if each.wall_height is not None:
+                lever = _strap_lever(each, lever, each.wall_height, piece, setting, edge)
+            held += limits["restraint-force"].amount * each.count * lever * max(0.0, share)
     return held
+
+
+def _strap_lever(
+    restraint: Restraint,
+    height: float,
+    on_wall: float,
+    piece: Piece,
+    setting: SettingOut,
+    edge: TippingEdge | None,
+) -> float:
+    """How far the line of a strap passes from an edge (None: from the front of the piece), mm. (14)"""
+    from reviewer.workshop.strap_ends import sloping_lever, strap_line
+
+    axis, place = setting.wall or (Axis.DEEP, piece.high[Axis.DEEP])
+    behind = place >= (piece.low[axis] + piece.high[axis]) / 2
+    gap = max(0.0, place - piece.high[axis] if behind else piece.low[axis] - place)
+    arm = piece.high[axis] - piece.low[axis]
+    if edge is not None:
+        back = [(piece.low[each] + piece.high[each]) / 2 for each in (0, 1)]
+        back[axis] = piece.high[axis] if behind else piece.low[axis]
+        arm = edge.arm(back[0], back[1])
+    line = strap_line(height, on_wall, gap, restraint.from_back if restraint.on_top else None)
+    return sloping_lever(line.up, arm - line.before, line.slope)
 
 
 def from_wall(edge: TippingEdge, piece: Piece, setting: SettingOut) -> float:

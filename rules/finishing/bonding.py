@@ -114,7 +114,7 @@ def _finding(review: Review, schedule: Schedule, meeting: Meeting, where: dict[s
                 Figure("upper coat", meeting.upper.said),
                 Figure("below it", meeting.below),
                 Figure("what the table says", _VERDICTS[pair.verdict], pair.source),
-                Figure("how firm that is", pair.status),
+                Figure("what that rests on", pair.status),
                 Figure("why", meeting.reason),
             ),
         ),

@@ -96,7 +96,7 @@ def _finding(review: Review, told: _Told) -> Finding:
         working=Working(
             figures=(
                 Figure(f"{lower.said} dries", values["stated"], "the plan"),
-                Figure("how firm the table is", meeting.pair.status),
+                Figure("what that rests on", meeting.pair.status),
                 Figure("why", meeting.reason),
             ),
             formula="time needed - time stated",

@@ -95,7 +95,7 @@ def filler_will_show(review: Review) -> Iterator[Finding]:
             working=Working(
                 figures=(
                     Figure("what the table says", "shows", pair.source),
-                    Figure("how firm that is", pair.status),
+                    Figure("what that rests on", pair.status),
                     Figure("why", reason_of(pair)),
                 )
             ),

@@ -13,10 +13,18 @@ from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, thi
 from reviewer.units import Value, fine_length, length
 from reviewer.workshop.swings import Clash, Stroke
 
-#: A door that opens a quarter turn can be used; a lid that does not go past upright falls shut.
+#: A door that opens a quarter turn can be used; a lid that does not go past upright falls shut unless a stay
+#: holds it. How far past: common practice, no source.
 _QUARTER = math.pi / 2
+_PAST_UPRIGHT = math.radians(3)
+#: A lid that a stay holds can be used from here on: own choice.
+_HELD = math.radians(70)
 #: A door that strikes within so much of being shut binds on the edge of its opening, radians.
 _BINDING = math.radians(25)
+#: Hinges could hold a door at its free edge where something stands still this near to it, mm, along so much
+#: of it: own choice, a thickness of board.
+_BESIDE_MM = 25.0
+_RUNS_ALONG = 0.5
 
 
 def _beside_free_edge(stroke: Stroke, face: tuple[Axis, str], slack: float) -> bool:
@@ -28,6 +36,42 @@ def _beside_free_edge(stroke: Stroke, face: tuple[Axis, str], slack: float) -> b
     return obstacle.high[axis] <= closed.low[axis] + slack
 
 
+def _could_hang_there(review: Review, stroke: Stroke) -> bool:
+    """Whether something that stands still runs along the free edge: the other door of a pair holds none."""
+    moved = stroke.moved
+    hinge, face = moved.hinge, moved.moving.hinge
+    assert hinge is not None
+    assert face is not None
+    if hinge.axis != Axis.UP:
+        return False  # a lid or a flap is what it is by the edge that its hinges are on
+    closed, moving = moved.closed, {name for each in review.plan.movings for name in each.parts}
+    edge = closed.high[face[0]] if face[1] == "low" else closed.low[face[0]]
+    through, along = hinge.opens_along, hinge.axis
+    return any(
+        name not in moving
+        and solid.low[face[0]] <= edge + _BESIDE_MM
+        and solid.high[face[0]] >= edge - _BESIDE_MM
+        and solid.low[through] <= closed.high[through] + _BESIDE_MM
+        and solid.high[through] >= closed.low[through] - _BESIDE_MM
+        and min(solid.high[along], closed.high[along]) - max(solid.low[along], closed.low[along])
+        >= _RUNS_ALONG * (closed.high[along] - closed.low[along])
+        for name, solid in review.setting.solids.items()
+    )
+
+
+def _is_flap(stroke: Stroke) -> bool:
+    """Whether it is hinged at its bottom and opens downwards: a quarter turn is all it needs."""
+    face = stroke.moved.moving.hinge
+    return face is not None and face[0] == Axis.UP and face[1] == "low"
+
+
+def _has_a_stay(review: Review, stroke: Stroke) -> bool:
+    own = {*stroke.moved.moving.parts}
+    return any(
+        piece.kind == "stays" for fit in review.plan.fits if own & {*fit.parts} for piece in fit.pieces
+    )
+
+
 def _do(review: Review, stroke: Stroke, values: dict[str, Filling]) -> str:
     moved, obstacle = stroke.moved, stroke.obstacle
     hinge = moved.hinge
@@ -35,12 +79,15 @@ def _do(review: Review, stroke: Stroke, values: dict[str, Filling]) -> str:
     if obstacle.kind != "part":
         values["further"] = rounded_up(stroke.further, review.units)
         plan = "" if stroke.way < _QUARTER - 1e-6 else ", or write “opens {whole}” if that is enough"
+        if _is_flap(stroke) or (hinge.axis != Axis.UP and _has_a_stay(review, stroke)):
+            return f"Set the piece {{further}} further from {{other}}{plan}."
         if hinge.axis != Axis.UP:
             return (
                 "Set the piece {further} further from {other}, and give the lid a stay in any case: one that "
                 "does not go well past upright falls on hands and heads."
             )
-        return f"Set the piece {{further}} further from {{other}}, or hinge {{door}} on its other side{plan}."
+        side = ", or hinge {door} on its other side" if _could_hang_there(review, stroke) else ""
+        return f"Set the piece {{further}} further from {{other}}{side}{plan}."
     face = moved.moving.hinge
     assert face is not None
     if stroke.way < _BINDING and _beside_free_edge(stroke, face, review.limit("cut-difference").amount):
@@ -51,9 +98,8 @@ def _do(review: Review, stroke: Stroke, values: dict[str, Filling]) -> str:
             "Leave {gap} or more between its free edge and {other}, or plane that edge back at a bevel: the "
             "inner corner of a door swings out further than the door is wide."
         )
-    return (
-        "Hinge {door} on its other side, move {other} out of its way, or let it open less: “opens {whole}”."
-    )
+    side = "Hinge {door} on its other side, move" if _could_hang_there(review, stroke) else "Move"
+    return f"{side} {{other}} out of its way, or let {{door}} open less: “opens {{whole}}”."
 
 
 def _stroke(review: Review, strokes: list[Stroke]) -> Finding:
@@ -61,8 +107,10 @@ def _stroke(review: Review, strokes: list[Stroke]) -> Finding:
     moved = stroke.moved
     hinge = moved.hinge
     assert hinge is not None
-    lid = hinge.axis != Axis.UP
-    enough = stroke.way > _QUARTER + 1e-6 if lid else stroke.way >= _QUARTER - 1e-6
+    lid = hinge.axis != Axis.UP and not _is_flap(stroke)
+    enough = stroke.way >= _QUARTER - 1e-6
+    if lid:
+        enough = stroke.way >= (_HELD if _has_a_stay(review, stroke) else _QUARTER + _PAST_UPRIGHT)
     hot = stroke.obstacle.kind in ("heater", "stove", "flue")
     names, many = things(review, strokes)
     values: dict[str, Filling] = {
@@ -127,9 +175,9 @@ def door_swing_blocked(review: Review) -> Iterator[Finding]:
     Judged by: The door turned about the outer corner of its hinged edge, as butt hinges turn it, against
     every other part with all else shut, and against the walls, the skirting and the heaters of the room.
     The angle of the first stroke is exact for square boards. An error where a door opens less than a
-    quarter turn or a lid does not get past upright, else a warning; and a warning for two doors that are in
-    each other's way when both are open, and for heaters, whose size is not known. cut-difference of shared
-    room is no stroke.
+    quarter turn or a lid without a stay does not get well past upright, else a warning; and a warning for two
+    doors that are in each other's way when both are open, and for heaters, whose size is not known.
+    cut-difference of shared room is no stroke.
 
     Leaves out: Handles and knobs, which need more room; hinges with a cup or two pins, which carry the door
     away from its edge; doors that fold; parts that share room when it is shut. Shaped parts are looked at

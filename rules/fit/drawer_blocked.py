@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from reviewer.findings import Filling, Finding, Severity
@@ -9,10 +10,24 @@ from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.rules.fit._swing_words import alike, angle, rounded_up, thing, things, working
 from reviewer.units import length
-from reviewer.workshop.swings import Stroke
+from reviewer.workshop.swings import BehindDoor, Stroke
 
 #: A drawer that comes out this far of its way can be used: own choice.
 _ENOUGH = 2 / 3
+
+
+def _do_behind(review: Review, behind: BehindDoor, values: dict[str, Filling]) -> str:
+    """How to get a drawer past an open door, as far as was tried."""
+    ways = []
+    if behind.clears is not None:
+        values["clears"] = angle(behind.clears)
+        ways.append("hang {door} so that it opens to {clears} (“opens {whole}”)")
+        values["whole"] = f"{math.degrees(behind.clears):.0f} degrees"
+    if behind.stands_in is not None:
+        values["pack"] = rounded_up(behind.stands_in, review.units)
+        ways.append("make {drawer} {pack} narrower and pack its slide on the hinged side out by that")
+    told = ", or ".join(ways) or "let {door} open further"
+    return f"{told[0].upper()}{told[1:]}: an open door stands in front of its own opening."
 
 
 def _finding(review: Review, strokes: list[Stroke]) -> Finding:
@@ -30,13 +45,11 @@ def _finding(review: Review, strokes: list[Stroke]) -> Finding:
     enough = stroke.behind is None and stroke.way >= _ENOUGH * travel
     strike = "strike" if many else "strikes"
     if stroke.behind is not None:
-        values |= {"door": stroke.behind[0], "open": angle(stroke.behind[1])}
+        behind = stroke.behind
+        values |= {"door": behind.door, "open": angle(behind.angle)}
         says = f"{{drawer}} {strike} {{other}} of {{door}} even with that door open at {{open}}."
-        do = (
-            "Let {door} open further, or pack the slides out so that {drawer} clears its thickness: an open "
-            "door stands in front of its own opening."
-        )
-        if stroke.obstacle.name == stroke.behind[0]:
+        do = _do_behind(review, behind, values)
+        if stroke.obstacle.name == behind.door:
             says = f"{{drawer}} {strike} {{door}} even with that door open at {{open}}."
     elif stroke.obstacle.kind == "part":
         stand = "stand" if len({each.obstacle.name for each in strokes}) > 1 else "stands"

@@ -12,7 +12,7 @@ from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.rulebook import rule
 from reviewer.setting_out.solid import Vector
-from reviewer.units import TOLERANCE_MM, length, show
+from reviewer.units import TOLERANCE_MM, count, length, show
 from reviewer.workshop.going_in import (
     WAYS,
     Carried,
@@ -24,6 +24,7 @@ from reviewer.workshop.going_in import (
     standing_up,
     through_doorway,
     upright_through,
+    without_legs,
 )
 
 _GEOMETRY = "plane geometry"
@@ -81,13 +82,25 @@ def _smaller(size: Vector, goes: Callable[[Vector], bool]) -> tuple[Literal[0, 1
     return (best[1], best[2]) if best else None
 
 
-def _do(review: Review, size: Vector, goes: Callable[[Vector], bool], values: dict[str, Filling]) -> str:
+def _do(
+    review: Review,
+    size: Vector,
+    goes: Callable[[Vector], bool],
+    values: dict[str, Filling],
+    round_it: Callable[[Vector], Turn | None] | None = None,
+) -> str:
+    """What would help. ``round_it`` is the corner: a piece that is cut to go round on end is told so."""
     smaller = _smaller(size, goes)
     if smaller is None:
         return f"Measure the way in again, {_APART}."
     axis, most = smaller
     values["most"] = length(_down(most, review))
-    return f"Make it at most {{most}} {_SIDES[axis]}, {_APART}."
+    how = ""
+    if round_it is not None:
+        turn = round_it((*size[:axis], most, *size[axis + 1 :]))
+        if turn is not None and turn.upright == axis:
+            how = " and carry it round standing" + (" on end" if axis != 2 else "")
+    return f"Make it at most {{most}} {_SIDES[axis]}{how}, {_APART}."
 
 
 def _down(amount: float, review: Review) -> float:
@@ -123,7 +136,26 @@ def _doorway(review: Review, one: Carried, room: Room) -> _Way | None:
         return max(through_doorway(size, doorway)) >= margin.amount
 
     do = _do(review, one.size, goes, values)
-    if found[best] < -TOLERANCE_MM:
+    too_large = found[best] < -TOLERANCE_MM
+    weight = Severity.ERROR if too_large else Severity.WARNING
+    legs, top = without_legs(review, one)
+    if legs and max(through_doorway(top, doorway)) >= margin.amount - TOLERANCE_MM:
+        # Every table goes in like this: on its side, its legs round the frame, one pair after the other.
+        weight = Severity.WARNING if too_large else Severity.NOTE
+        values |= {"legs": count(legs)}
+        says = (
+            "{what} goes through the doorway, {wide} wide and {high} tall, "
+            + ("only if" if too_large else "more easily when")
+            + f" its legs are brought round the frame one pair after the other: it is {_SIZE}, and {{way}} "
+            + ("it is {off} too large as a whole" if too_large else "{left} is left all round as a whole")
+            + ", but without its {legs} legs the rest goes through."
+        )
+        do = (
+            "Measure that there is room to swing it on its side before and behind the doorway, with the door "
+            "off its hinges if need be; or let the legs come off, with bolts, or in a step that says “in the "
+            "room”."
+        )
+    elif too_large:
         says = (
             f"{{what}} does not go through the doorway, {{wide}} wide and {{high}} tall: it is {_SIZE}, and "
             "even {way}, turned in the opening as suits it best, it is {off} too large."
@@ -152,7 +184,7 @@ def _doorway(review: Review, one: Carried, room: Room) -> _Way | None:
             Figure(WAYS[best], _left(found[best], review)),
             Figure("left all round, usual", margin.value, margin.source),
         ),
-        Severity.ERROR if found[best] < -TOLERANCE_MM else Severity.WARNING,
+        weight,
     )
 
 
@@ -197,15 +229,18 @@ def _hall(review: Review, one: Carried, room: Room) -> _Way | None:
         return None  # told by the doorway itself
     values: dict[str, Filling] = {"hall": length(hall), "wide": length(doorway[0])}
 
+    def round_it(size: Vector) -> Turn | None:
+        return from_hall(size, hall, doorway)
+
     def goes(size: Vector) -> bool:
-        turn = from_hall(size, hall, doorway)
+        turn = round_it(size)
         return turn is not None and turn.over <= 0
 
     return _turn(
         review,
         one,
         "{what} does not turn from the {hall} wide hall into the {wide} wide doorway in its side: ",
-        _do(review, one.size, goes, values),
+        _do(review, one.size, goes, values, round_it),
         room.spans["hall"],
         from_hall(one.size, hall, doorway),
         values,
@@ -223,15 +258,18 @@ def _landing(review: Review, one: Carried, room: Room) -> _Way | None:
         "source": headroom.source,
     }
 
+    def round_it(size: Vector) -> Turn | None:
+        return round_landing(size, landing, headroom.amount)
+
     def goes(size: Vector) -> bool:
-        turn = round_landing(size, landing, headroom.amount)
+        turn = round_it(size)
         return turn is not None and turn.over <= 0
 
     return _turn(
         review,
         one,
         "{what} does not turn on the landing, {first} by {second}, under {headroom} of headroom ({source}): ",
-        _do(review, one.size, goes, values),
+        _do(review, one.size, goes, values, round_it),
         room.spans["landing"],
         round_landing(one.size, landing, headroom.amount),
         values,
@@ -369,9 +407,12 @@ def will_not_go_in(review: Review) -> Iterator[Finding]:
     line from a lower to an upper corner must pass below the ceiling. What the plan does not say of the way
     in is not judged.
 
-    Leaves out: Shapes that are smaller than the box round them, such as legs that go through one by one;
-    tilting something up while it turns; door leaves, stops, handles, handrails and lamps that narrow the
-    way; parts that could be unscrewed. Things alike in size are told once.
+    What is too large as a whole, but goes through without its slender legs, is a warning and no error: on
+    its side its legs go round the frame one pair after the other, if there is room to swing it.
+
+    Leaves out: Other shapes that are smaller than the box round them; tilting something up while it turns;
+    door leaves, stops, handles, handrails and lamps that narrow the way; parts that could be unscrewed.
+    Things alike in size are told once.
 
     Sources: plane geometry (a rectangle in a rectangle: Carver 1957, from memory; the ladder in the
     corridor); margin in a doorway: common practice, no source; headroom over stairs: International

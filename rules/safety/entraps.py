@@ -27,7 +27,10 @@ _FINGER_DO = (
     "children's furniture decide."
 )
 _CUT_SHORT = "There are so many bars here that only {pairs} pairs of them were looked at for openings."
-_CUT_SHORT_DO = "Measure the other openings by hand: none from {torso} up to {head} where children climb."
+_CUT_SHORT_DO = (
+    "Measure the other openings by hand: none from {torso} up to {head} where children climb; the rules for "
+    "children's furniture and your local code decide."
+)
 
 
 def _finding(review: Review, opening: Opening, says: str, do: str, limits: tuple[str, str]) -> Finding:

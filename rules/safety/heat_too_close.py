@@ -130,7 +130,8 @@ def heat_too_close(review: Review) -> Iterator[Finding]:
             parts=(),
             at=heater.span or room.span,
             says="Open, {door} comes within {left} of the {kind} {where}: {limit} is the least ({source}).",
-            do="Keep {door} shut while the {kind} is hot, or set the piece further off.",
+            do="Keep {door} shut while the {kind} is hot, or set the piece further off; the {kind}'s own "
+            "instructions and local codes decide.",
             values=values,
             working=_working(length(left), limit.value, limit.source, length(max(0.0, limit.amount - left))),
             severity=Severity.NOTE,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from reviewer.findings import Figure, Finding, Severity, Working
@@ -29,9 +30,24 @@ _REACH_DO = (
 )
 #: A bed's slats carry a mattress that people sit on.
 _BEDS = ("bed", "daybed", "cot", "crib", "bunk", "sofa", "couch", "settee")
+#: What goes with a desk or a table and has a height of its own.
+_GOES_WITH_IT: tuple[str, ...] = (
+    "bench",
+    "chair",
+    "stool",
+    "seat",
+    "shelf",
+    "shelves",
+    "organiser",
+    "organizer",
+    "drawer",
+)
+_GOES_WITH_IT += ("drawers", "hutch", "riser", "lamp", "tray", "caddy", "rack", "box", "legs", "screen")
 _TABLES = ("table", "desk")
 #: What people sit on higher than this is a place to climb to and no seat, mm: own choice.
 _NO_SEAT_MM = 1200.0
+#: What is worked at is at least so much of the top of the piece: own choice.
+_HALF = 0.5
 #: A top stands above a seat by no more than this if people sit at it, mm: own choice, a bar and its stool.
 _AT_IT_MM = 500.0
 
@@ -71,10 +87,19 @@ def _outside(height: float, usual: UsualHeight) -> bool:
 
 
 def _titled(review: Review, what: str) -> UsualHeight | None:
+    """The kind that the title names in most letters: “standing desk” before “desk”."""
+    said: list[tuple[int, UsualHeight]] = []
     for usual in usual_heights().values():
-        if usual.what == what and word_in(review.plan.title, usual.words):
-            return usual
-    return None
+        word = word_in(review.plan.title, usual.words) if usual.what == what else None
+        if word is not None and (what == "seat" or not _only_qualifies(review.plan.title, word)):
+            said.append((len(word), usual))
+    return max(said, key=lambda each: each[0], default=(0, None))[1]
+
+
+def _only_qualifies(title: str, word: str) -> bool:
+    """Whether a word of a title is no more than what the next one is for: a “desk shelf” is no desk."""
+    after = re.search(rf"{re.escape(word)}s?\s+([a-z]+)", title.lower())
+    return after is not None and after[1] in _GOES_WITH_IT
 
 
 def _rank(solid: Solid) -> tuple[float, float, float]:
@@ -103,6 +128,18 @@ def _tops(review: Review) -> Iterator[tuple[str, float]]:
         if flat:
             best = max(flat, key=lambda solid: (round(solid.extent(0) * solid.extent(1)), _rank(solid)))
             yield best.name, best.high[Axis.UP]
+
+
+def _works_lower(review: Review, top: str, usual: UsualHeight) -> bool:
+    """Whether another top is worked at: a desk's below its hutch, or within a case."""
+    solids = review.setting.solids
+    least = _HALF * solids[top].extent(0) * solids[top].extent(1)
+    return any(
+        solid.thick == Axis.UP
+        and solid.extent(0) * solid.extent(1) >= least
+        and not _outside(solid.high[Axis.UP], usual)
+        for solid in solids.values()
+    )
 
 
 @rule("height-unusual", topic="safety", severity=Severity.NOTE)
@@ -158,7 +195,9 @@ def height_unusual(review: Review) -> Iterator[Finding]:
     titled = _titled(review, "top")
     if titled is not None and not child:
         for part, height in _tops(review):
-            if part not in {seat for seat, _, _ in seats} and _outside(height, titled):
+            if part in {seat for seat, _, _ in seats} or not _outside(height, titled):
+                continue
+            if not _works_lower(review, part, titled):
                 yield _finding(part, review.span_of(part), height, titled, _HEIGHT, _HEIGHT_DO)
     if seats and word_in(review.plan.title, _TABLES):
         above = usual["child's table above seat" if child else "table above seat"]

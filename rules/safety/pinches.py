@@ -34,6 +34,8 @@ _CUT_SHORT_DO = (
     "Look at the others by hand: a stay for every heavy lid, no gap that squeezes; the standards for "
     "furniture decide."
 )
+#: What a lid falls shut on is no further below it, mm: own choice, fingers go between.
+_BELOW_MM = 50.0
 #: Doors and lids that are looked at: own choice.
 _LOOKED_AT = 60
 
@@ -64,6 +66,20 @@ def _beside(review: Review, moved: Moved) -> tuple[str, float] | None:
     return best
 
 
+def _lies_on_something(review: Review, moved: Moved) -> bool:
+    """Whether a shut lid has something close below it: what falls shut falls on that."""
+    closed, own = moved.closed, {*moved.moving.parts}
+    return any(
+        name not in own
+        and -TOLERANCE_MM <= closed.low[Axis.UP] - solid.high[Axis.UP] <= _BELOW_MM
+        and all(
+            min(solid.high[axis], closed.high[axis]) - max(solid.low[axis], closed.low[axis]) > TOLERANCE_MM
+            for axis in (0, 1)
+        )
+        for name, solid in review.setting.solids.items()
+    )
+
+
 def _falls(review: Review, moved: Moved) -> Finding | None:
     moving = moved.moving
     solids = [review.setting.solids[name] for name in moving.parts if name in review.setting.solids]
@@ -71,6 +87,8 @@ def _falls(review: Review, moved: Moved) -> Finding | None:
         return None
     if moved.hinge.axis == Axis.UP or moved.hinge.opens_to == "low":
         return None  # a door, or a flap that hangs down when it is open
+    if not _lies_on_something(review, moved):
+        return None  # the leaf of a table, which hangs when it is down
     fits = [fit for fit in review.plan.fits if {*fit.parts} & {*moving.parts}]
     if any(piece.kind == "stays" for fit in fits for piece in fit.pieces):
         return None
@@ -115,8 +133,8 @@ def pinches(review: Review) -> Iterator[Finding]:
     children are about, the gap between a closed door or lid and the parts beside it, in its own plane, is
     neither of a size that fingers go into nor so narrow that they are squeezed.
 
-    Leaves out: Sides of drawers, gaps that open up on the way, springs and soft closers, and how well a
-    stay holds. Local rules and the standards for the piece decide.
+    Leaves out: The leaf of a table, which lies on nothing; sides of drawers; gaps that open up on the way,
+    springs and soft closers, and how well a stay holds. Local rules and the standards for the piece decide.
 
     Sources: gaps of 8 and 25 mm as in EN 581-1 and EN 12520 (from memory); the mass is an own choice; that
     falling lids have killed infants: CPSC release of April 1982 on toy chest lids (read).

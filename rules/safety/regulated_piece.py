@@ -35,8 +35,8 @@ def regulated_piece(review: Review) -> Iterator[Finding]:
     scope's volume; doors or drawers with the height, mass and volume of the scope for clothing storage.
     Where the rule says to stop it is an error, where it asks for strong caution a warning. A warning is a
     note where only the size says so, where a dresser by its title is smaller than the scope, where the plan
-    says that no children come, where a screen's stand is tied to the wall, and where a step is declared to be
-    stood on and so was judged for that.
+    says that no children come, where a screen's stand is tied to the wall, where a step is declared to be
+    stood on and so was judged for that, and where the plan gives the firebox that a mantel is measured from.
 
     Leaves out: Whether the piece keeps to that rule: only its text, tests and licensed practice say that.
     An interlock puts no piece out of the scope of 16 CFR 1261: ASTM F2057-23 opens what can be opened with

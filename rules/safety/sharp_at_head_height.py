@@ -26,6 +26,14 @@ _DO = (
     "Round its front corners, for example “corners rounded {radius}”, or hang it higher or lower; where many "
     "people pass, your local code decides."
 )
+_CASE = (
+    "{part} stands out {out} {from}, {up} above the floor, where {whose} heads are ({low} to {high}): "
+    "what sticks out more than {most} above the floor is walked into."
+)
+_CASE_DO = (
+    "Put it where nobody walks past, or make it shallower, and round its front edges well; where "
+    "many people pass, your local code decides."
+)
 #: Parts at the outside of a piece that are looked at: own choice, far more than a piece has.
 _OUTERMOST = 40
 _CHILDREN, _GROWN = "children's", "grown people's"
@@ -49,6 +57,35 @@ def _outermost(review: Review, piece: Piece) -> list[str]:
             for axis in (Axis.ACROSS, Axis.DEEP)
         )
     ][:_OUTERMOST]
+
+
+def _beside(review: Review, piece: Piece, solid: Solid) -> str | None:
+    """What runs up or down from every corner of a part that is not at the wall: a case has no free corner."""
+    solids = review.setting.solids
+    wall = review.setting.wall
+    there: str | None = None
+    for x in (solid.low[0], solid.high[0]):
+        for y in (solid.low[1], solid.high[1]):
+            if wall is not None and abs((x, y)[wall[0]] - wall[1]) <= TOLERANCE_MM:
+                continue
+            there = next(
+                (
+                    name
+                    for name in piece.parts
+                    if name != solid.name
+                    and solids[name].thick != Axis.UP
+                    and all(
+                        solids[name].low[axis] - TOLERANCE_MM <= at <= solids[name].high[axis] + TOLERANCE_MM
+                        for axis, at in enumerate((x, y))
+                    )
+                    and solids[name].low[2] <= solid.high[2] + TOLERANCE_MM
+                    and solids[name].high[2] >= solid.low[2] - TOLERANCE_MM
+                ),
+                None,
+            )
+            if there is None:
+                return None
+    return there
 
 
 def _sticks_out(review: Review, piece: Piece, solid: Solid) -> float:
@@ -99,8 +136,9 @@ def sharp_at_head_height(review: Review) -> Iterator[Finding]:
     Judged by: A flat part that stands out from the wall it hangs on, or beyond what it stands on, by more
     than people notice, with square corners: at grown people's height in rooms that people walk through
     (hall, landing, corridor), at children's height where the plan says that children are about or the
-    title gives the piece to a child. One of a piece is told, that which sticks out furthest. In a room that
-    is not walked through it is a note, unless the piece is a child's.
+    title gives the piece to a child. One of a piece is told, that which sticks out furthest; where uprights
+    run along all its corners, as in a wall cabinet, it is the case that sticks out. In a room that is not
+    walked through it is a note, unless the piece is a child's.
 
     Leaves out: Corners behind other things, edges that are only eased with sandpaper and do not stand in
     the plan, and whether anyone passes there. Local codes decide for halls that many people use.
@@ -139,7 +177,7 @@ def sharp_at_head_height(review: Review) -> Iterator[Finding]:
         return
     most = review.limit("overhang-walked-into")
     for piece in review.pieces:
-        best: tuple[float, Solid, tuple[str, Limit, Limit]] | None = None
+        best: tuple[float, Solid, str, tuple[str, Limit, Limit]] | None = None
         for name in _outermost(review, piece):
             solid = review.setting.solids[name]
             within = next(
@@ -150,25 +188,29 @@ def sharp_at_head_height(review: Review) -> Iterator[Finding]:
                 ),
                 None,
             )
-            if within is None or _rounded(review, name):
+            if within is None:
+                continue
+            part = _beside(review, piece, solid) or name
+            if _rounded(review, part):
                 continue
             out = _sticks_out(review, piece, solid)
             if out > most.amount + TOLERANCE_MM and (
                 best is None or (round(out, 3), best[1].low) > (round(best[0], 3), solid.low)
             ):
-                best = out, solid, within
+                best = out, solid, part, within
         if best is None:
             continue
-        out, solid, (whose, low, high) = best
+        out, solid, part, (whose, low, high) = best
         yield Finding(
-            parts=(solid.name,),
-            at=review.span_of(solid.name),
-            says=_SAYS,
-            do=_DO,
+            parts=(part,),
+            at=review.span_of(part),
+            says=_SAYS if part == solid.name else _CASE,
+            do=_DO if part == solid.name else _CASE_DO,
             values={
-                "part": solid.name,
+                "part": part,
                 "out": length(out),
-                "up": length(solid.low[Axis.UP]),
+                "from": "beyond what it stands on" if piece.feet else "from the wall",
+                "up": length(review.setting.solids[part].low[Axis.UP]),
                 "whose": whose,
                 "low": low.value,
                 "high": high.value,

@@ -2293,6 +2293,105 @@ SLIPS = (
         ),
     ),
     Slip(
+        "an escape window with a comma",
+        HEAD + "room: escape window 24 wide 36 tall, 60 across 30 up\n",
+        (
+            "escape window 24 wide 36 tall, 60 across 30 up: A comma stands in the middle of this clause. → Write: escape window 24 wide 36 tall 60 across 30 up",
+        ),
+    ),
+    Slip(
+        "an escape window without its size",
+        HEAD + "room: escape window\n",
+        (
+            "window: The line stops after “escape window”. → What fits there: a number or a measure, as in: escape window 24 wide 36 tall 60 across 30 up",
+        ),
+    ),
+    Slip(
+        "an escape door",
+        HEAD + "room: escape door\n",
+        (
+            "door: After “escape” stands “door”, which does not fit there. → Write it like this: escape window 24 wide 36 tall 60 across 30 up",
+        ),
+    ),
+    Slip(
+        "an escape window by another name",
+        HEAD + "room: egress window 24 wide 36 tall 60 across 30 up\n",
+        ("egress: “egress” does not fit here. → Write: escape window 24 wide 36 tall 60 across 30 up",),
+    ),
+    Slip(
+        "an escape window near the ground",
+        HEAD + "room: escape window 24 wide 36 tall 60 across 30 up at ground level\n",
+        (
+            "ground: After “30 up at” stands “ground”, which does not fit there. → Write: escape window 24 wide 36 tall 60 across 30 up at grade",
+        ),
+    ),
+    Slip(
+        "a window as a drawing has it",
+        HEAD + "room: window 24 x 36 at 60 across 30 up\n",
+        (
+            "x: After “window 24” stands “x”, which does not fit there. → Write: window 24 wide 36 tall 60 across 30 up",
+        ),
+    ),
+    Slip(
+        "a window from its place on",
+        HEAD + "room: window at 20 across 30 up 36 wide 48 tall\n",
+        (
+            "20: After “window at” stands “20”, which does not fit there. → Write: window 36 wide 48 tall 20 across 30 up",
+        ),
+    ),
+    Slip(
+        "a vent half said",
+        HEAD + "room: vent 14 wide 6 tall 20 across\n",
+        (
+            "across: The line stops after “tall 20 across”. → What fits there: a number or a measure, as in: vent 14 wide 6 tall 20 across 3 up",
+        ),
+    ),
+    Slip(
+        "a vent the other way round",
+        HEAD + "room: register 6 tall 14 wide 20 across 3 up\n",
+        ("register: “register” does not fit here. → Write: vent 14 wide 6 tall 20 across 3 up",),
+    ),
+    Slip(
+        "a vent in the floor",
+        HEAD + "room: vent 3 wide 3 tall 3 across (0 - 3) up\n",
+        (
+            "0 - 3: Its lower edge comes to -3 in up, which is below the floor. → Look at the number, or at the measures that it is worked out from.",
+        ),
+    ),
+    Slip(
+        "a panel for breakers",
+        HEAD + "room: breaker panel 15 wide 28 tall 60 across 44 up\n",
+        ("breaker: “breaker” does not fit here. → Write: panel 15 wide 28 tall 60 across 44 up",),
+    ),
+    Slip(
+        "an alarm the other way round",
+        HEAD + "room: smoke detector 90 up 20 across\n",
+        ("smoke: “smoke” does not fit here. → Write: alarm 20 across 90 up",),
+    ),
+    Slip(
+        "a window of no width",
+        HEAD + "room: window 0 wide 3 tall 3 across 3 up\n",
+        (
+            "0: The size comes to 0 in, and it must be more than 0. → Look at the number, or at the measures that it is worked out from.",
+        ),
+    ),
+    Slip(
+        "an alarm half said",
+        HEAD + "room: alarm 20 across\n",
+        (
+            "across: The line stops after “alarm 20 across”. → What fits there: a number or a measure, as in: "
+            "alarm 20 across 90 up",
+        ),
+    ),
+    Slip(
+        "a panel without its place",
+        HEAD + "room: panel 15 wide 28 tall\n",
+        (
+            "tall: The line stops after “wide 28 tall”. → What fits there: a number or a measure, as in: "
+            "panel 15 wide 28 tall 60 across 44 up",
+        ),
+    ),
+    Slip(
         "a fireplace by its own name",
         HEAD + "room: fireplace left 40 away\n",
         ("fireplace: “fireplace” does not fit here. → Write: stove left 40 away",),
@@ -2380,6 +2479,55 @@ SLIPS = (
         "a restraint's height",
         HEAD + "restrain rail to wall: 68 high\n",
         ("high: After “68” stands “high”, which does not fit there. → Write: 68 up",),
+    ),
+    Slip(
+        "a restraint's height at the wall",
+        HEAD + "restrain rail to wall: 64 on wall\n",
+        ("on: After “64” stands “on”, which does not fit there. → Write: 64 up on wall",),
+    ),
+    Slip(
+        "a restraint on the wall",
+        HEAD + "restrain rail to wall: on wall 64\n",
+        ("wall: After “on” stands “wall”, which does not fit there. → Write: 64 up on wall",),
+    ),
+    Slip(
+        "a restraint up on",
+        HEAD + "restrain rail to wall: 64 up on\n",
+        ("on: The line stops after “64 up on”. → Add “wall”: 64 up on wall",),
+    ),
+    Slip(
+        "a restraint on the top",
+        HEAD + "restrain rail to wall: on the top 4 off the back\n",
+        ("the: After “on” stands “the”, which does not fit there. → Write: on top 4 from back",),
+    ),
+    Slip(
+        "a restraint on the top, and how far",
+        HEAD + "restrain rail to wall: on top 4\n",
+        ("4: The line stops after “on top 4”. → Write: on top 4 from back",),
+    ),
+    Slip(
+        "a restraint's screws into the case",
+        HEAD + "restrain rail to wall: screws #8 x 5/8 into case\n",
+        (
+            "case: After “x 5/8 into” stands “case”, which does not fit there. → Write: screws #8 x 5/8 into "
+            "piece",
+        ),
+    ),
+    Slip(
+        "two screws of a restraint into one stud",
+        HEAD + "restrain rail to wall: 2 screws #10 x 2 1/2 into stud\n",
+        (
+            "stud: After “2 1/2 into” stands “stud”, which does not fit there. → Write: screws #10 x 2 1/2 "
+            "into stud",
+        ),
+    ),
+    Slip(
+        "a restraint's screws without a size",
+        HEAD + "restrain rail to wall: 2 screws into piece\n",
+        (
+            "into: There is no number or measure before “into”. → Write one, as in: 2 screws #8 x 5/8 into "
+            "piece",
+        ),
     ),
     Slip(
         "devices misspelt",

@@ -53,7 +53,11 @@ STATEMENTS = {
         "load a: 2 people seated, books, 40 kg, 3 lb per foot",
     ],
     "room_statement": ["room: indoors, wall behind 2 away, doorway 30 x 80", "room the hall: no children"],
-    "restrain_statement": ["restrain a to wall: strap, screws #8 x 2 into stud, 68 up, 2 of them"],
+    "restrain_statement": [
+        "restrain a to wall: strap, screws #8 x 2 into stud, 68 up, 2 of them",
+        "restrain a to wall: strap, on top 4 from back, 2 screws #8 x 5/8 into piece, 64 up on wall, on top",
+        "restrain a to wall: screws 4 x 16 into piece, screws 16 into masonry, 2 screws 4 into piece",
+    ],
     "try_statement": ["try a: 3, b + 1, from 3 to 9 by 2"],
     "assembly_statement": [
         "assembly a:",

@@ -120,10 +120,15 @@ room hall: outdoors, heated, unheated, wall behind, wall behind 2 away, wall lef
     outlet 3 across 12 up, switch 3 across 48 up, heater left 3 away, heater right 3 away
     heater front 3 away, heater behind 3 away, stove left 3 away, flue behind 3 away, hall 36 wide
     landing 36 x 36, wall front 36 away, firebox 30 up, cord along wall, cord inside wall
+    escape window 3 wide 3 tall 3 across 3 up, escape window 3 wide 3 tall 3 across 3 up at grade
+    window 3 wide 3 tall 3 across 3 up, vent 3 wide 3 tall 3 across 3 up
+    panel 3 wide 3 tall 3 across 3 up, alarm 3 across 3 up
     cord through wall, cord through floor, cord through ceiling, cord through doorway, cord under carpet
 restrain a to wall: strap
 restrain a, b to wall: bracket, cleat, screws #10 x 2 1/2, screws #10 x 2 1/2 into stud
     screws 5 x 60, screws 5 x 60 into masonry, screws 60, screws 60 into board, 68 up, 2 of them
+    screws #8 x 5/8 into piece, 2 screws #8 x 5/8 into piece, screws 4 x 16 into piece, 2 screws 4 x 16 into piece
+    screws 16 into piece, 2 screws 16 into piece, 64 up on wall, on top, on top 4 from back
     only when width over 3
 step "Cut": cut a
 step "Cut": cut a, b, shape a, drill a, sand a, join a, fit a, finish a, wait 3 h, "mind the grain", in the room

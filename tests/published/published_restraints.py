@@ -8,7 +8,14 @@ from published_measures import INSIDE, Inputs
 from reviewer.mechanics.wall_fixing import pulls, studs_behind
 from reviewer.reference.limits import default_limits
 from reviewer.units import Value
-from reviewer.workshop.restraining import lever_of, sloping_lever
+from reviewer.workshop.restraining import lever_of
+from reviewer.workshop.strap_ends import (
+    pulled_and_sheared,
+    pulled_from,
+    sloping_lever,
+    strap_line,
+    under_a_strap,
+)
 from reviewer.workshop.stud_screws import screw_of, stud_hold
 
 
@@ -38,6 +45,33 @@ def _(i: Inputs) -> float:
 @formula("strap lever by heights")
 def _(i: Inputs) -> float:
     return lever_of(i.measure("up"), i.measure("wall up"), i.measure("gap"), i.measure("back"))
+
+
+@formula("strap on a top")
+def _(i: Inputs) -> float:
+    line = strap_line(i.measure("up"), i.measure("wall up"), i.measure("gap"), i.measure("before"))
+    return sloping_lever(line.up, i.measure("back") - line.before, line.slope)
+
+
+@formula("screw at an angle")
+def _(i: Inputs) -> float:
+    return pulled_and_sheared(i.measure("withdrawal"), i.measure("lateral"), i.measure("angle"))
+
+
+@formula("screw under a strap")
+def _(i: Inputs) -> float:
+    screw = screw_of(i.word("gauge"), None)
+    assert screw is not None
+    return under_a_strap(screw, i.measure("bite"), i.measure("G"), i.measure("gap", 0.0))
+
+
+@formula("screw of a strap in a part")
+def _(i: Inputs) -> float:
+    screw = screw_of(i.word("gauge"), None)
+    assert screw is not None
+    return pulled_from(
+        screw, i.measure("length"), i.measure("covered", 0.0), i.measure("deep"), i.measure("G")
+    )[1]
 
 
 @formula("studs behind")

@@ -35,8 +35,8 @@ ROWS = {
     "finishes": 70,
     "people": 52,
     "finish_amounts": 34,
-    "room": 48,
-    "restraint": 32,
+    "room": 76,
+    "restraint": 48,
 }
 
 

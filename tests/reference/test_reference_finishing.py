@@ -190,6 +190,15 @@ def test_nonsense_is_no_finish() -> None:
 # ---------------------------------------------------------------- what holds on what
 
 
+def test_a_reason_can_stand_after_a_colon() -> None:
+    """Its first letter is made small there, so it begins with an everyday word: no name, no initials."""
+    for row in rows("finish_compatibility.csv"):
+        first, _, rest = row["reason"].partition(" ")
+        assert rest, row
+        assert first[1:] == first[1:].lower(), row
+        assert first not in ("Danish", "Chinese", "French", "Handyman"), row
+
+
 def test_the_matrix_is_whole() -> None:
     groups = {finish(key).compat_group for key in finish_keys()}
     assert len(groups) == 28

@@ -270,3 +270,51 @@ def test_old_wood_may_carry_lead() -> None:
 def test_work_on_the_surface_before_any_sanding_is_no_trouble() -> None:
     """It once was: a step without sanding between coats kept the page from being written."""
     assert "dust mask choice" not in of_finish("test board", "1 coat of enamel acrylic")
+
+
+BOARDS = """
+    plan "Shelf" in inches
+    stock board: 1x8 pine, 8 ft
+    stock bar: round 2 hard maple, 8 ft{unused}
+    part shelf: board, across, flat, {long} long, {rip} on floor, left at 0, front at 0
+    part post: {post}, upright, 20 tall, on shelf, left at 0, front at 0, taper to 1 at top end over 6
+    {tools}
+    {room}
+"""
+
+
+def of_boards(
+    long: float = 30, rip: str = "", post: str = "bar", unused: str = "", tools: str = "", room: str = ""
+) -> set[str]:
+    text = BOARDS.format(long=long, rip=rip, post=post, unused=unused, tools=tools, room=room)
+    return {each.about for each in cautions_for(review_of(text))}
+
+
+def test_ripping_and_short_stock_are_told_where_no_tool_is_named() -> None:
+    """A plan implies the cut whether it names the saw or not."""
+    ripping = {"table saw, ripping", "table saw, rip narrower than 6 in"}
+    assert of_boards(rip="rip 4,") >= ripping
+    assert not of_boards() & ripping
+    assert of_boards(rip="rip 4,", tools="tools: table saw") >= ripping
+    assert not of_boards(rip="rip 4,", tools="tools: hand saw, plane") & ripping
+    assert "table saw, stock shorter than 12 in" in of_boards(long=11)
+    assert "table saw, stock shorter than 12 in" not in of_boards(long=12)
+    assert "table saw, any cut" not in of_boards(rip="rip 4,")
+
+
+def test_what_is_turned_needs_no_taper_jig() -> None:
+    assert "tapered part" not in of_boards()
+    assert "tapered part" in of_boards(post="board, facing front")
+
+
+def test_treated_wood_that_no_part_is_cut_from_is_no_caution() -> None:
+    treated = "\n    stock deck: 2x6 southern pine, 8 ft, treated"
+    about = "pressure-treated lumber (ACQ, copper azole)"
+    assert about not in of_boards(unused=treated)
+    assert about in of_boards(unused=treated, post="deck, facing front")
+
+
+def test_a_cord_that_the_room_has_is_told_when_the_piece_is_set_up() -> None:
+    about = "cord through furniture or wall"
+    assert about in of_boards(room="room den: indoors, wall behind, cord along wall")
+    assert about not in of_boards(room="room den: indoors, wall behind")

@@ -63,6 +63,12 @@ def test_facts_of_the_room_in_mm() -> None:
             "cord under carpet, cord along wall",
         ),
         (
+            "wall behind, escape window 24 wide 36 tall 60 across 30 up at grade, vent 14 wide 6 tall (0 - 2) across 0 up\n"
+            "    alarm 9 across 90 up",
+            "hall: wall behind, escape window 24 in wide and 36 in tall, 60 in across and 30 in up, near the ground "
+            "outside, vent 14 in wide and 6 in tall, -2 in across and 0 in up, alarm 9 in across and 90 in up",
+        ),
+        (
             "stairs 30 wide, skirting 4 tall by 1 deep, outlet 3 across 12 up, switch 5 across 48 up\n"
             "    heater behind 10 away, heater right 8 away, no children",
             "hall: stairs 30 in wide, skirting 4 in tall and 1 in deep, outlet 3 in across and 12 in up, "

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import html
 import json
+import math
 import re
 import subprocess
 import sys
@@ -77,6 +78,59 @@ def test_a_restraint_too_many_is_drawn_beside_the_stud() -> None:
     assert only.svg.count('class="fix missed"') == 1
 
 
+def test_both_ends_and_the_slope_in_figures() -> None:
+    words = (
+        "strap, screws #10 x 2 1/2 into stud, 2 screws #8 x 3/4 into piece, 56 up, 55 up on wall, 2 of them"
+    )
+    found = figures(case(words).replace("wall behind", "wall behind 1 away"))
+    # (14): 56 cos 45 + 11.45 sin 45 = 47.7 in, the back 0.2 in behind the 11 1/4 in sides.
+    assert found["The strap runs"] == (
+        "falls at 45° to 55 in up on the wall; lever over the edge that tips 47 11/16 in"
+    )
+    assert "45°" not in found["Pull on each restraint of case, 56 in up"]
+    assert found["Its screws at the piece"].startswith("2 together ")
+    assert found["Its screws at the piece"].endswith("of thread in the edge of side.left")
+    assert "straight across" in found["Its screw in the wall"]
+    level = figures(case("strap, screws #10 x 2 1/2 into stud, 56 up, 2 of them"))
+    assert level["The strap runs"].startswith("level, as the plan says no height at the wall")
+    assert level["Its screws at the piece"] == "not estimated: the plan does not say which"
+    flat = figures(case(words))
+    assert flat["The strap runs"].startswith("flat along the back, 55 in up on the wall")
+
+
+@pytest.mark.parametrize("wall", ["wall behind 1 away", "wall left 2 away", "wall right 3 away"])
+@pytest.mark.parametrize(
+    "ends", ["56 up, 55 up on wall", "56 up, 58 up on wall", "on top 3 from back, 58 up on wall"]
+)
+def test_the_side_view_has_the_lever_square_to_the_strap(wall: str, ends: str) -> None:
+    words = f"strap, screws #10 x 2 1/2 into stud, {ends}, 2 of them"
+    text = case(words, room=", studs every 16, children under 6").replace("wall behind", wall)
+    (only,) = shown(text)
+    (found,) = review_of(text).restrained
+    if found.tied[0].lever <= 0:
+        assert only.side == ""
+        return
+    drawn = ElementTree.fromstring(only.side)
+    at = {
+        each.get("class"): [float(each.get(name, "0")) for name in ("x1", "y1", "x2", "y2")]
+        for each in drawn.iter()
+        if each.tag == "line" and each.get("class") in ("lever", "strap", "floor")
+    }
+    ex, ey, fx, fy = at["lever"]
+    hx, hy, wx, wy = at["strap"]
+    across = (fx - ex) * (wx - hx) + (fy - ey) * (wy - hy)
+    assert across == pytest.approx(
+        0.0, abs=0.02 * math.hypot(fx - ex, fy - ey) * math.hypot(wx - hx, wy - hy)
+    )
+    assert ey == pytest.approx(at["floor"][1])
+    # To scale: the hold stands as high as it does.
+    scale = (ey - hy) / found.tied[0].on_piece
+    assert math.hypot(fx - ex, fy - ey) / scale == pytest.approx(found.tied[0].lever, rel=0.01)
+    wide, tall = float(drawn.get("width", "0")), float(drawn.get("height", "0"))
+    assert 0 <= fx <= wide
+    assert 0 <= fy <= tall
+
+
 def test_masonry_says_so_and_gives_no_hold() -> None:
     found = figures(case("strap, screws #10 x 2 1/2 into masonry, 56 up, 2 of them"))
     assert found["Its screw in the wall"] == "into masonry: the maker of the anchor says what it holds"
@@ -135,7 +189,7 @@ def test_every_report_tells_the_same_figures() -> None:
     assert fixing["says"] == LEAD
     assert LEAD in page
     found = figures(TIED)
-    assert len(found) == 6
+    assert len(found) == 8
     assert {each["name"]: each["text"] for each in fixing["figures"]} == found
     for name, value in found.items():
         assert f"- {name}: {value}" in flat
@@ -167,6 +221,17 @@ def test_a_tied_case_in_json() -> None:
     assert tied["holds_n"] == pytest.approx(159 * 4.448222, rel=0.005)
     assert tied["thread_mm"] == pytest.approx(1.65625 * 25.4, abs=0.4)
     assert (tied["board_only"], tied["studs_for_certain"], tied["studs_at_most"]) == (False, 2, 3)
+    assert (tied["slope_degrees"], tied["at_piece"]) == (0.0, None)
+    assert tied["wall_height_mm"] == tied["lever_mm"] == pytest.approx(1422.4)
+    text = TIED.replace("56 up", "56 up, 54 up on wall, 2 screws #8 x 3/4 into piece")
+    (fixing,) = json.loads(render_json([report(text.replace("wall behind", "wall behind 2 away"))]))["plans"][
+        0
+    ]["wall_fixings"]
+    (tied,) = fixing["restrained"]["restraints"]
+    assert tied["slope_degrees"] == pytest.approx(45.0)
+    assert tied["wall_height_mm"] == pytest.approx(54 * 25.4)
+    assert (tied["at_piece"]["surface"], tied["at_piece"]["screws"]) == ("edge", 2)
+    assert tied["at_piece"]["holds_n"] > 60 * 4.448222
 
 
 def test_masonry_has_no_hold_in_json() -> None:

@@ -110,6 +110,7 @@ def test_all_that_the_open_piece_leaves_open_is_told() -> None:
         "dado of “shelf.* to side.*”: room is made for {value} in side.left: half of the wood",
         "polyurethane waterborne: each coat is taken to dry {value} before the next",
         "clear: taken to go on {value}",
+        "case: what screws its strap to the piece is taken to hold what is asked, {value}",
         "the wall: its studs are taken to be {value} apart",
         "the studs: taken as light softwood, of specific gravity {value}",
         "the wall: its board is taken to be {value} thick",
@@ -236,6 +237,7 @@ finish clear: on side.*, shelf.*
 load shelf.*: books, 25 lb per foot
 room hall: indoors, heated, wall behind, studs every 16
 restrain case to wall: strap, screws #10 x 2 1/2 into stud, 46 up, 2 of them
+    screws #8 x 5/8 into piece
 limit moisture-season-low: 6
 limit moisture-season-high: 10
 limit kerf: 1/8

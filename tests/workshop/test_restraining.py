@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 from reviewer.mechanics.wall_fixing import Row, on_studs, pulls, studs_behind
 from reviewer.reference.limits import default_limits
 from reviewer.units import MM_PER_INCH, NEWTON_PER_POUND
-from reviewer.workshop.restraining import Trial, lever_of, restrained, restrained_piece, sloping_lever
+from reviewer.workshop.restraining import Trial, lever_of, restrained, restrained_piece
+from reviewer.workshop.strap_ends import sloping_lever
 from reviewer.workshop.stud_screws import screw_of, stud_hold
 from reviewer.workshop.wall_hung import Trial as Hanging
 from reviewer.workshop.wall_hung import hung_piece, wall_hung

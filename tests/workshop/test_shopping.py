@@ -307,3 +307,12 @@ def test_limits_of_the_plan_are_used() -> None:
     assert isinstance(basket(text, "2 stud 8 ft, 1 plank 8 ft")["plank"].outcome, CannotFit)
     untrimmed = text + "limit trimmed-end: 0\n"
     assert isinstance(basket(untrimmed, "2 stud 8 ft, 1 plank 8 ft")["plank"].outcome, Fits)
+
+
+def test_the_screws_of_a_strap_at_the_piece_are_on_the_list() -> None:
+    from reviewer.reports.buying import buying_of
+
+    text = BOOKCASE.replace("into stud", "into stud, 3 screws #8 x 3/4 into piece")
+    said = [each.said for each in buying_of(review_of(text)).hardware if "to the wall" in each.said]
+    assert len(said) == 1
+    assert said[0].endswith("into stud, 3 screws #8 × 3/4 in into the piece")

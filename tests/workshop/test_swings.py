@@ -102,7 +102,12 @@ def test_a_drawer_behind_a_door() -> None:
         assert bool(found) is struck, (degrees, wide)
         if struck:
             (stroke,) = found
-            assert stroke.behind == ("door", pytest.approx(math.pi / 2))
+            assert stroke.behind is not None
+            assert stroke.behind.door == "door"
+            assert stroke.behind.angle == pytest.approx(math.pi / 2)
+            # The tray begins at 30: the leaf's inner corner, at 19 + 18 sin x, is past it from 142 degrees on.
+            assert stroke.behind.clears == pytest.approx(math.radians(155))
+            assert stroke.behind.stands_in == pytest.approx(19 + 18 - 30, abs=0.01)
             assert stroke.way == pytest.approx(30, abs=0.5)  # to the front of the case, where the leaf begins
 
 

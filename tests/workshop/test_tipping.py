@@ -108,6 +108,26 @@ def test_a_restraint_is_no_higher_than_the_piece_and_at_its_top_where_none_is_sa
         assert restraint_hold(only_piece(review), LIMITS, review.setting) == pytest.approx(8640 * POUND_INCH)
 
 
+@pytest.mark.parametrize(
+    ("away", "wall", "lever"),
+    [
+        # Equation (14) with y 68 and x 12 in: 68 cos φ + x sin φ falling, less where it rises.
+        ("", 68, 68.0),
+        ("", 66, 12.0),  # along the back: the depth
+        (" 2 away", 66, (68 + 12) / 2**0.5),
+        (" 2 away", 70, (68 - 12) / 2**0.5),
+    ],
+)
+def test_a_restraint_counts_by_the_slope_of_its_strap(away: str, wall: int, lever: float) -> None:
+    text = (RESTRAINED % "stud").replace("68 up", f"68 up, {wall} up on wall")
+    review = review_of(text.replace("wall behind", f"wall behind{away}"))
+    piece = only_piece(review)
+    lever += (
+        (piece.high[1] - piece.low[1] - 12 * 25.4) / 25.4 * (0 if lever == 68 else 1 if lever == 12 else 0)
+    )
+    assert restraint_hold(piece, LIMITS, review.setting) == pytest.approx(120 * lever * POUND_INCH, rel=1e-3)
+
+
 def test_a_restraint_in_wallboard_holds_nothing() -> None:
     # FEMA (2008): screws held by wallboard alone pull out.
     review = review_of(RESTRAINED % "board")

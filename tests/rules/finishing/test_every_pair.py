@@ -164,6 +164,7 @@ def about(found: list[Finding], row: dict[str, str]) -> list[Finding]:
     """Those findings that give the row's reason and its source."""
     source = named(row["source"], row["status"])
     reason = row["reason"].split(" (S")[0].rstrip(".")
+    reason = reason[0].lower() + reason[1:]  # it stands after a colon
     kept = []
     for finding in found:
         working = finding.working

@@ -297,7 +297,7 @@ def test_sanding_between_the_coats_of_one_product_is_no_sanding_below_it() -> No
 def test_words_of_an_unsanded_coat() -> None:
     assert told(board("2 coats of polyurethane oil", "1 coat of polyurethane waterborne"), "scuff-first") == [
         "warning sill @ 1 coat of polyurethane waterborne: On sill, the coat of polyurethane waterborne goes "
-        "over polyurethane oil unsanded, with nothing to grip: Cure fully, scuff 220-320, then water-based "
+        "over polyurethane oil unsanded, with nothing to grip: cure fully, scuff 220-320, then water-based "
         "is sound; a dewaxed shellac coat between makes it surer (Shellac seller, about shellac; more in "
         "the working). → Sand polyurethane oil dull with 220 grit first, and wipe off the dust."
     ]

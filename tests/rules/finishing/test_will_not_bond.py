@@ -222,7 +222,7 @@ def test_there_are_enough_published_verdicts() -> None:
 def test_words_of_a_coat_that_needs_another_between() -> None:
     assert told(board("1 coat of shellac waxed", "3 coats of polyurethane oil"), RULE) == [
         "error sill @ 3 coats of polyurethane oil: On sill, the 1st coat of polyurethane oil over shellac "
-        "waxed needs a coat between: Wax in the shellac stops polyurethane and water-based films from "
+        "waxed needs a coat between: wax in the shellac stops polyurethane and water-based films from "
         "bonding. Use dewaxed shellac instead or as the coat between. One older chart lists polyurethane "
         "over french polish as accepted (Handyman page, polyurethane over shellac; more in the working). "
         "→ Put 1 coat of shellac dewaxed between them."
@@ -232,13 +232,13 @@ def test_words_of_a_coat_that_needs_another_between() -> None:
 def test_words_for_oily_and_for_resinous_wood() -> None:
     assert told(board("1 coat of varnish spar", stock=TEAK), RULE) == [
         "error sill @ 1 coat of varnish spar: On sill, the coat of varnish spar over bare oily wood needs a "
-        "coat between: Natural oils in teak, rosewood, cocobolo and the like stop oil-type finishes curing: "
+        "coat between: natural oils in teak, rosewood, cocobolo and the like stop oil-type finishes curing: "
         "solvent wipe, then dewaxed shellac (Woodworking magazine, finishing of oily exotic woods; more in "
         "the working). → Wipe the wood with solvent and put 1 coat of shellac dewaxed on before varnish spar."
     ]
     assert told(board("1 coat of varnish spar", stock=PINE), RULE) == [
         "note sill @ 1 coat of varnish spar: On sill, the coat of varnish spar goes straight on wood that "
-        "may hold resin: Resin can weep through a clear coat; seal knots with dewaxed shellac (Woodworking "
+        "may hold resin: resin can weep through a clear coat; seal knots with dewaxed shellac (Woodworking "
         "magazine, uses of sanding sealer). → Seal the knots with shellac dewaxed first; boards without "
         "knots need none."
     ]
@@ -329,7 +329,7 @@ def test_working_names_the_source_in_full_and_how_firm_it_is() -> None:
     (finding,) = findings_of(board("2 coats of polyurethane oil", "1 coat of oil danish"), RULE)
     assert finding.working is not None
     figures = {figure.name: figure for figure in finding.working.figures}
-    assert figures["how firm that is"].value == "sources differ"
+    assert figures["what that rests on"].value == "sources differ"
     assert "Furniture making page" in figures["what the table says"].source
 
 

@@ -49,6 +49,7 @@ def test_a_tall_case_under_its_ceiling() -> None:
         ("ceiling 86", "16", "84", []),  # W29: 85.5
         ("ceiling 85", "16", "84", ["warning"]),  # no doorway is said, so it is not sure to lie
         ("ceiling 85, doorway 40 x 86", "16", "84", []),  # it walks in on its feet
+        ("ceiling 85, doorway 30 x 86", "16", "84", []),  # its 16 in side first, 36 would not
         ("ceiling 85, doorway 40 x 80", "16", "84", ["error"]),
         ("ceiling 80, doorway 40 x 90", "16", "84", ["error"]),  # taller than the room
         ("doorway 32 x 80", "24", "90", []),  # top first: 36 by 24 goes through
@@ -58,6 +59,7 @@ def test_a_tall_case_under_its_ceiling() -> None:
         ("stairs 25 wide", "24", "78", ["warning"]),
         ("stairs 22 wide", "24", "78", ["error"]),
         ("hall 36 wide, doorway 32 x 80", "24", "90", ["warning"]),  # 36 · 32 / 24 = 48 < 90
+        ("hall 36 wide, doorway 23 x 80", "24", "90", ["error"]),  # the doorway tells it, and nothing else
         ("hall 36 wide, doorway 32 x 80", "10", "78", []),  # on its feet 36 by 10: 36 · 32 / 10 = 115
         ("landing 40 x 40", "24", "78", []),  # on end 36 by 24: 80 √2 - 48 = 65
         ("landing 40 x 40", "24", "90", ["warning"]),  # too tall to stand on end
@@ -116,3 +118,63 @@ fit tray to side.*: slides 14
 @pytest.mark.parametrize("plan", [*SOUND_PIECES.values(), *EVERYDAY.values()])
 def test_sound_pieces_are_quiet(plan: str) -> None:
     assert told(plan, RULE) == []
+
+
+STEPPED = """
+plan "Stepped case" in inches
+stock panel: birch plywood 3/4
+part low for each of left, right: panel, upright, facing side, 24 deep, 20 tall, on floor, front at 0, {ends}
+part tall for each of left, right: panel, upright, facing side, 10 deep, 70 tall, on low.each, {place}, {ends}
+part shelf: panel, across, flat, 10 deep, between tall.left and tall.right, flush with top of tall.left, {place}
+join tall.* to low.*: dowels 3/8 x 2, 3 per joint, glue pva
+join shelf to tall.*: screws #8 x 2, 2 per joint, glue pva
+outline frame: 60 across, 24 deep, 90 tall, on floor
+room hall: ceiling {ceiling}, doorway 70 x 40
+"""
+
+
+@pytest.mark.parametrize("place", ["front at 0", "front at 14"])
+def test_a_stepped_case_tips_up_the_way_that_takes_less(place: str) -> None:
+    """Over the side that is straight: √(10² + 90²) = 90.55; over the other √(24² + 90²) = 93.1, across 108.2."""
+    for ceiling, lines in ((90, 1), (91, 0)):
+        text = STEPPED.format(place=place, ends="each 0 inside frame", ceiling=ceiling)
+        assert len(told(text, RULE)) == lines, ceiling
+
+
+TRAY = """
+plan "Open case" in inches
+stock panel: birch plywood 3/4
+part side for each of left, right: panel, upright, facing side, 20 deep, 30 tall, on floor, front at 0, {ends}
+part base: panel, across, flat, 20 deep, between side.left and side.right, bottom 10 above floor, front at 0
+join base to side.*: screws #8 x 2, 3 per joint, glue pva
+{more}
+outline frame: 30 across, 20 deep, 30 tall, on floor
+room hall: doorway 70 x 80
+"""
+
+
+@pytest.mark.parametrize(
+    ("more", "clusters"),
+    [
+        ("part tray: panel, flat, 20 across, 15 deep, on base, left at 2, front at 0, slides out 12", 2),
+        ("part tray: panel, flat, 20 across, 15 deep, on base, left at 2, front at 0, lifts out", 2),
+        # Nothing says what holds it, so it is not known to come off.
+        ("part tray: panel, flat, 20 across, 15 deep, on base, left at 2, front at 0", 1),
+        # A door that touches nothing hangs on its hinges, and goes in with the case.
+        (
+            "part door: panel, facing front, 28 across, 8 tall, bottom 12 above floor, left at 1\n"
+            "    front 1 behind front of side.left, opens 90 degrees, hinged left\n"
+            "fit door to side.left: 2 hinges 2",
+            1,
+        ),
+        # A box of its own that stands on it and is joined to itself alone comes off.
+        (
+            "part post: panel, upright, facing side, 10 deep, 5 tall, on base, left at 5, front at 1\n"
+            "part lid: panel, flat, 10 across, 10 deep, on post, left at 5, front at 1\n"
+            "join lid to post: screws #8 x 2, 2 per joint",
+            2,
+        ),
+    ],
+)
+def test_what_is_carried_in_as_one(more: str, clusters: int) -> None:
+    assert len(carried(review_of(TRAY.format(more=more, ends="each 0 inside frame")))) == clusters
