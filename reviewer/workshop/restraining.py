@@ -15,6 +15,7 @@ from reviewer.mechanics.wall_fixing import Studs
 from reviewer.model.plan import Axis, Restraint
 from reviewer.plan_words import number_text, plan_unit
 from reviewer.reference import gauges
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, UnitSystem
 from reviewer.workshop.restraint_parts import (
@@ -36,8 +37,6 @@ from reviewer.workshop.wall_studs import studs_along
 if TYPE_CHECKING:
     from reviewer.review import Review
 
-#: The longest screw that is told as a remedy: what a bench drill drives, and no deeper than a stud.
-_LONGEST_MM = 100.0
 #: The sizes of screw that are told as a remedy (safety notes 3.3: two #10 or #12, common practice).
 _GAUGES = ("#10", "#12", "#14")
 _METRIC_MM = (5.0, 6.0)
@@ -195,7 +194,7 @@ def worst_state(piece: Piece, review: Review, wall: WallSide) -> tuple[State | N
     """The state in which the piece needs most from its restraints, and the moment it then lacks, N·mm."""
     lasting, spots = review.resting
     opens = openings_of(piece, review, lasting)
-    scene = Scene(piece, review.plan, review.setting, review.limits, opens)
+    scene = Scene(piece, review.plan, review.setting, review.limits, opens, worst_by="margin")
     children = review.plan.room is None or review.plan.room.children_under != 0
     met: list[State | None] = []
     for edge in scene.edges:
@@ -203,9 +202,7 @@ def worst_state(piece: Piece, review: Review, wall: WallSide) -> tuple[State | N
             continue  # a restraint holds nothing back that falls along the wall
         met += [scene.empty(edge), scene.uneven(edge), scene.loaded(edge, lasting, spots), scene.push(edge)]
         if opens:
-            together = scene.together(edge)
-            met += [*scene.opened(edge), scene.all_opened(edge)]
-            met += [scene.push(edge, together)] if together else []
+            met += [*scene.opened(edge), scene.all_opened(edge), scene.push_open(edge)]
         if piece.storage:
             met.append(scene.high(edge, lasting))
         if children:
@@ -329,7 +326,8 @@ def studs_for(tied: Tied, found: Restrained, review: Review) -> Studs | None:
 
 def screws_to_try(screw: Screwed | None, units: UnitSystem) -> Iterator[Screwed]:
     """The same screw in longer lengths, then thicker ones; those a person buys."""
-    lengths = [each for each in screw_lengths(units) if each <= _LONGEST_MM + TOLERANCE_MM]
+    longest = usual_value("restraint-screw-longest") + TOLERANCE_MM
+    lengths = [each for each in screw_lengths(units) if each <= longest]
     sizes: list[tuple[str | None, float | None]] = []
     if screw is not None:
         sizes.append((screw.gauge, screw.diameter))
