@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 from typing import TYPE_CHECKING, NamedTuple
 
-from reviewer.mechanics.wall_fixing import Studs, studs_behind
+from reviewer.mechanics.wall_fixing import Studs
 from reviewer.model.plan import Axis, Restraint
 from reviewer.plan_words import number_text, plan_unit
 from reviewer.reference import gauges
@@ -32,6 +32,7 @@ from reviewer.workshop.tipping import State
 from reviewer.workshop.tipping_scene import Scene
 from reviewer.workshop.tipping_states import openings_of
 from reviewer.workshop.usual_sizes import screw_lengths
+from reviewer.workshop.wall_studs import studs_along
 
 if TYPE_CHECKING:
     from reviewer.review import Review
@@ -189,13 +190,6 @@ def wall_side(piece: Piece, review: Review) -> WallSide:
     return WallSide(axis, towards, max(0.0, gap))
 
 
-def stud_spacing(review: Review) -> float:
-    """From stud to stud, mm: as the plan says, else as usual."""
-    room = review.plan.room
-    said = room.stud_spacing if room is not None else None
-    return said if said else review.limit("stud-spacing").amount
-
-
 def worst_state(piece: Piece, review: Review, wall: WallSide) -> tuple[State | None, float]:
     """The state in which the piece needs most from its restraints, and the moment it then lacks, N·mm."""
     lasting, spots = review.resting
@@ -313,15 +307,21 @@ def _arm(piece: Piece, wall: WallSide, state: State | None) -> float:
     return state.balance.edge.arm(middle[0], middle[1])
 
 
-def studs_for(tied: Tied, found: Restrained, review: Review) -> Studs | None:
-    """The studs that a restraint can reach; None for one by a cleat, which may run past the piece."""
-    if tied.restraint.device == "cleat" or not tied.into_stud:
-        return None
+def width_of(tied: Tied, found: Restrained, review: Review) -> tuple[float, float]:
+    """From where to where along the wall the parts reach that a restraint is fixed to, mm."""
     axis = found.wall.along
     solids = [review.setting.solids[name] for name in tied.restraint.what if name in review.setting.solids]
     low = min((solid.low[axis] for solid in solids), default=found.piece.low[axis])
     high = max((solid.high[axis] for solid in solids), default=found.piece.high[axis])
-    return studs_behind(high - low, stud_spacing(review))
+    return low, high
+
+
+def studs_for(tied: Tied, found: Restrained, review: Review) -> Studs | None:
+    """The studs that a restraint can reach; None for one by a cleat, which may run past the piece."""
+    if tied.restraint.device == "cleat" or not tied.into_stud:
+        return None
+    low, high = width_of(tied, found, review)
+    return studs_along(review, low, high)
 
 
 def screws_to_try(screw: Screwed | None, units: UnitSystem) -> Iterator[Screwed]:

@@ -129,12 +129,12 @@ def usual_device(piece: Piece, review: Review) -> Device:
     A strap pulls straight to its wall, so one at the side would not keep the front from coming over. Where
     no two studs can lie behind a piece, a rail across them holds it.
     """
-    from reviewer.mechanics.wall_fixing import studs_behind
-    from reviewer.workshop.restraining import stud_spacing, wall_side
+    from reviewer.workshop.restraining import wall_side
+    from reviewer.workshop.wall_studs import studs_along
 
     wall = wall_side(piece, review)
-    wide = piece.high[wall.along] - piece.low[wall.along]
-    if studs_behind(wide, stud_spacing(review)).most < round(review.limit("restraint-points").amount):
+    behind = studs_along(review, piece.low[wall.along], piece.high[wall.along])
+    if behind.most < round(review.limit("restraint-points").amount):
         return "cleat"
     return "strap" if wall.axis == Axis.DEEP else "bracket"
 

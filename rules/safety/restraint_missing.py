@@ -200,6 +200,7 @@ def _finding(
         "stud-screw-thread",
         "wallboard",
         "stud-spacing",
+        "stud-target",
         "tip-ratio-least",
         "tip-ratio-tips",
         "floor-out",
