@@ -460,7 +460,12 @@ class Declarer(ShapeDeclarer):
     indoors, outdoors = _room("indoors"), _room("outdoors")
     heated, unheated = _room("heated"), _room("unheated")
     wall_behind, wall_left, wall_right = _room("wall behind"), _room("wall left"), _room("wall right")
-    studs, doorway, ceiling = _room("studs"), _room("doorway"), _room("ceiling")
+    studs, studs_at, doorway, ceiling = (
+        _room("studs"),
+        _room("studs at"),
+        _room("doorway"),
+        _room("ceiling"),
+    )
     children_under, no_children, floor_of = _room("children"), _room("no children"), _room("floor")
 
     stairs, skirting, hall, landing = _room("stairs"), _room("skirting"), _room("hall"), _room("landing")

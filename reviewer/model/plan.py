@@ -588,6 +588,8 @@ class Room(Record):
     wall_gap: float | None = None
     walls: AsMade[dict[RoomSide, float]] = {}  # every wall that is said, and how far away
     stud_spacing: float | None = None
+    stud_first: float | None = None  # the middle of one of those, from the plan's corner along the wall
+    stud_places: AsMade[tuple[float, ...]] = ()  # the middles of studs that are no row, each said
     floor: str | None = None
     doorway: tuple[float, float] | None = None  # width, height
     ceiling: float | None = None
