@@ -588,6 +588,8 @@ class Room(Record):
     wall_gap: float | None = None
     walls: AsMade[dict[RoomSide, float]] = {}  # every wall that is said, and how far away
     stud_spacing: float | None = None
+    stud_first: float | None = None  # the middle of one of those, from the plan's corner along the wall
+    stud_places: AsMade[tuple[float, ...]] = ()  # the middles of studs that are no row, each said
     floor: str | None = None
     doorway: tuple[float, float] | None = None  # width, height
     ceiling: float | None = None
@@ -714,6 +716,15 @@ class UnknownName(NamedTuple):
     span: Span
 
 
+class Unused(NamedTuple):
+    """A stock or a measure of the plan's own that nothing in it names."""
+
+    name: str
+    span: Span  # its head
+    statement: Span
+    same: tuple[Span, ...] = ()  # of a measure: where its length stands as a number, or has another name
+
+
 class BareNumber(NamedTuple):
     """A number without a unit that may be meant in another one, and the length it comes to, mm."""
 
@@ -760,6 +771,8 @@ class Plan(Record):
     unknown: AsMade[tuple[UnknownName, ...]] = ()
     bare_numbers: AsMade[tuple[BareNumber, ...]] = ()
     bare_fasteners: AsMade[tuple[BareFastener, ...]] = ()  # sizes that hardly any fastener has
+    unused_stocks: AsMade[tuple[Unused, ...]] = ()
+    unused_measures: AsMade[tuple[Unused, ...]] = ()
     doubtful: frozenset[str] = frozenset()  # parts that an unknown name keeps from being placed
     span: AsMade[Span]  # the title line
 

@@ -139,6 +139,7 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
     statement = statements[0]
     facts: dict[str, Any] = {}
     walls: dict[str, float | None] = {}
+    studs: list[float] = []
     spans: dict[str, Span] = {}
     on_wall: list[d.RoomFact] = []
     for clause in statement.clauses:
@@ -147,7 +148,9 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
         if clause.kind in _ON_WALL:
             on_wall.append(clause)
             continue
-        stated = clause.sizes if clause.kind != "children" else ()
+        stated = clause.sizes if clause.kind not in ("children", "studs at") else ()
+        if clause.kind == "studs":
+            stated = stated[:1]
         sizes = [size for each in stated if (size := desk.size_mm(each, "size")) is not None]
         if len(sizes) < len(stated):
             continue
@@ -165,6 +168,9 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
             walls[side] = sizes[0] if sizes else None
         elif kind == "studs":
             facts["stud_spacing"] = sizes[0]
+            facts["stud_first"] = desk.mm(clause.sizes[1]) if len(clause.sizes) > 1 else None
+        elif kind == "studs at":
+            studs += [at for each in clause.sizes if (at := desk.mm(each)) is not None]
         elif kind == "floor":
             facts["floor"] = clause.text
         elif kind == "doorway":
@@ -197,6 +203,8 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
         facts["wall"] = main
         if walls[main] is not None:
             facts["wall_gap"] = walls[main]
+    if studs:
+        facts["stud_places"] = tuple(sorted(set(studs)))
     if walls:
         facts["walls"] = {side: away or 0.0 for side, away in walls.items()}
     name = statement.name.text if statement.name else "the room"

@@ -47,6 +47,7 @@ def parts_at(
     """
     least = review.limit("restraint-part").amount - TOLERANCE_MM
     back = wall.back(piece)
+    near = back - usual_value("restraint-near-back")
     top = restraint.from_back if restraint.on_top else None
     thick: list[Solid] = []
     thin: list[Solid] = []
@@ -58,14 +59,14 @@ def parts_at(
             continue
         if top is not None:
             spot = back - top if top else min(back, wall.back(solid))
-            if spot < back - usual_value("near-back") and not top:
+            if spot < near and not top:
                 continue
             if abs(solid.high[Axis.UP] - height) > TOLERANCE_MM or name in review.moves_with:
                 continue
             if not wall.back(solid) - solid.extent(wall.axis) <= spot <= wall.back(solid) + TOLERANCE_MM:
                 continue
         elif not named:
-            if wall.back(solid) < back - usual_value("near-back") or name in review.moves_with:
+            if wall.back(solid) < near or name in review.moves_with:
                 continue
             too_deep = restraint.length is not None and solid.through(wall.axis) >= restraint.length
             if restraint.device == "screws" and too_deep:

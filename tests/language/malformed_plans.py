@@ -2435,6 +2435,63 @@ SLIPS = (
         ("16: After “studs” stands “16”, which does not fit there. → Write: studs every 16",),
     ),
     Slip(
+        "studs from a place alone",
+        HEAD + "room: studs from 10\n",
+        ("from: After “studs” stands “from”, which does not fit there. → Write: studs at 10",),
+    ),
+    Slip(
+        "studs with commas between their places",
+        HEAD + "room: studs at 6, 22, 39, indoors\n",
+        ("studs at 6, 22, 39: Commas stand in the middle of this clause. → Write: studs at 6 and 22 and 39",),
+    ),
+    Slip(
+        "studs with a comma before the last and",
+        HEAD + "room: studs at 6, 22 and 39\n",
+        (
+            "studs at 6, 22 and 39: A comma stands in the middle of this clause. → Write: studs at 6 and 22 "
+            "and 39",
+        ),
+    ),
+    Slip(
+        "a row of studs with a comma before from",
+        HEAD + "room: studs every 16, from 10\n",
+        (
+            "studs every 16, from 10: A comma stands in the middle of this clause. → Write: studs every 16 "
+            "from 10",
+        ),
+    ),
+    Slip(
+        "a row of studs the other way round",
+        HEAD + "room: studs from 10 every 16\n",
+        ("from: After “studs” stands “from”, which does not fit there. → Write: studs every 16 from 10",),
+    ),
+    Slip(
+        "a row of studs that starts at a place",
+        HEAD + "room: studs 16 apart starting at 10\n",
+        ("16: After “studs” stands “16”, which does not fit there. → Write: studs every 16 from 10",),
+    ),
+    Slip(
+        "a row of studs counted across",
+        HEAD + "room: studs every 16 from 10 across\n",
+        (
+            "across: After “16 from 10” stands “across”, which does not fit there. → Write: studs every 16 "
+            "from 10",
+        ),
+    ),
+    Slip(
+        "studs on centre",
+        HEAD + "room: studs 16 o.c.\n",
+        ("16: After “studs” stands “16”, which does not fit there. → Write: studs every 16",),
+    ),
+    Slip(
+        "studs left of the corner",
+        HEAD + "room: studs at -6 and 10\n",
+        (
+            "-: A number can't begin with a minus. → Count from the other side instead: below, left of, in "
+            "front of, less.",
+        ),
+    ),
+    Slip(
         "a floor of nothing",
         HEAD + "room: floor\n",
         ("floor: The line stops after “floor”. → What fits there: what it is made of, as in: floor wood",),

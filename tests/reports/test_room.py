@@ -55,6 +55,8 @@ def test_facts_of_the_room_in_mm() -> None:
             "hall: wall behind, studs every 16 in, floor carpet, doorway 30 in wide and 80 in tall, "
             "ceiling 96 in up, children under 6 years",
         ),
+        ("studs every 16 from 10", "hall: studs every 16 in from 10 in"),
+        ("studs at 22 and 6, studs at 39", "hall: studs at 6 in, 22 in and 39 in"),
         (
             "wall left, wall front 40 away, hall 36 wide, stairs 30 wide, landing 36 x 40\n"
             "    stove right 40 away, flue behind 20 away, firebox 30 up, cord under carpet, cord along wall",
