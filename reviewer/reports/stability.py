@@ -22,7 +22,7 @@ from reviewer.wording import listed
 from reviewer.workshop.steadying import Tried, restraint_height, tried_changes
 from reviewer.workshop.tipping import SIDES, State
 from reviewer.workshop.tipping_scene import MOST_OPENINGS
-from reviewer.workshop.tipping_states import Tipping, enclosed, shown_besides, storage_tested
+from reviewer.workshop.tipping_states import Tipping, shown_besides, storage_tested
 
 Outcome = Literal["tips", "too close to call", "stands", "not judged"]
 #: Pieces that a report tells of; the JSON has all of them.
@@ -221,10 +221,8 @@ def _scope(tipping: Tipping, limits: Limits, units: UnitSystem) -> str:
     """Whether test loads for storage are asked of the piece, and that a sum is no test."""
     piece = tipping.piece
     size = f"{show(length(piece.height), units)} tall and {show(mass(piece.whole.kg), units)}"
-    if any(opening.way != "lid" for opening in tipping.openings):
-        size += (
-            f", with {show(Value(enclosed(tipping.openings), 'volume'), units)} in drawers and behind doors"
-        )
+    if piece.rooms:
+        size += f", with {show(Value(piece.enclosed, 'volume'), units)} in drawers and behind doors"
     least = (
         f"{show(limits['restraint-height'].value, units)} and {show(limits['restraint-mass'].value, units)}"
     )
@@ -234,7 +232,7 @@ def _scope(tipping: Tipping, limits: Limits, units: UnitSystem) -> str:
             f" Of its {len(tipping.openings)} doors and drawers the heaviest {MOST_OPENINGS} were looked at."
         )
     bound += _interlock(tipping, units)
-    if storage_tested(piece, limits, tipping.openings):
+    if storage_tested(piece, limits):
         return (
             f"It is storage, {size}, so the test loads for clothing storage (ASTM F2057-23, from {least} on, "
             "read in part) are tried on it, though that standard is made for bedrooms. A sum on paper is no "

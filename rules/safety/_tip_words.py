@@ -75,7 +75,7 @@ def weakest(review: Review, each: Tipping) -> Weakest | None:
     weak = [state for state in each.states if state.balance.ratio < least.amount]
     if not weak:
         return None
-    in_scope = in_scope_by_room(each.openings)
+    in_scope = in_scope_by_room(each.piece)
     state = min(weak, key=lambda one: (-_severity(one, tips_below, in_scope), one.balance.ratio))
     balance = state.balance
     values: dict[str, Filling] = {
