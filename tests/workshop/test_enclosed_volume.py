@@ -156,5 +156,6 @@ def test_a_drawer_that_nothing_hangs_counts_for_its_piece_and_in_the_report() ->
     text = TEXT.format(more=DRAWER.format(more="")).replace("red oak", "hickory")  # over 30 lb
     assert "drawer" not in "".join(next(each.parts for each in review_of(text).pieces if each.feet))
     scope = "".join(each.scope for each in stability_of(review_of(text)))
-    assert f"{EMPTY / 1e6:.0f} l in drawers" in scope
+    assert round(EMPTY / 1e9, 2) == 0.14
+    assert "0.14 m³ in drawers" in scope
     assert told(text, "regulated-piece")
