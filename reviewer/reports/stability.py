@@ -150,6 +150,8 @@ def what_text(state: State, units: UnitSystem) -> str:
             return f"someone leaning on its edge with {pull}"
         case "push":
             return f"a push or pull of {pull} at {up} up"
+        case "touch":
+            return f"a touch at its top, {pull} at {up} up"
         case "push open":
             return f"a push or pull of {pull} at {up} up, {everything}{filled}"
         case "child" | "child open":
@@ -170,7 +172,7 @@ def tips_at_text(state: State, units: UnitSystem) -> str:
     match state.kind:
         case "open" | "all open":
             return f"{said} more, down on what is furthest out"
-        case "push" | "push open":
+        case "push" | "push open" | "touch":
             return f"{said} there"
         case "loaded":
             return f"{said} out there"
@@ -237,6 +239,12 @@ def _scope(tipping: Tipping, limits: Limits, units: UnitSystem) -> str:
             f"It is storage, {size}, so the test loads for clothing storage (ASTM F2057-23, from {least} on, "
             "read in part) are tried on it, though that standard is made for bedrooms. A sum on paper is no "
             f"certificate: only the standard's own tests, done by whoever is licensed, decide.{bound}"
+        )
+    touch = next((state for state in tipping.states if state.kind == "touch"), None)
+    if touch is not None:
+        bound += (
+            f" It stands taller than {show(limits['touch-height'].value, units)}, so a touch of "
+            f"{show(force(touch.force), units)} at its top is tried on it: an own choice and no test."
         )
     return (
         f"It is {size}, and no tall and heavy storage (from {least} on, scope of ASTM F2057-23), so test "

@@ -503,15 +503,21 @@ class Scene:
 
     def push(self, edge: TippingEdge, opened: tuple[Opened, ...] = ()) -> State:
         """A push or a pull at the top; with doors and drawers open where some are given. (6)"""
-        force = self.limits["tip-push-force"]
+        return self._pushed("push open" if opened else "push", edge, "tip-push-force", opened)
+
+    def touch(self, edge: TippingEdge, limit: str) -> State:
+        """The small push of a limit at the top of a shut and empty piece. (6)"""
+        return self._pushed("touch", edge, limit)
+
+    def _pushed(self, kind: Kind, edge: TippingEdge, limit: str, opened: tuple[Opened, ...] = ()) -> State:
+        force = self.limits[limit]
         height = min(self.piece.height, self.limits["tip-push-height"].amount)
         tilt = self.block(edge) if self.on_carpet else 0.0
         at = (*self._place(edge, 0.0), height)
         acts = [
             *self.own(edge, tilt, opened, filled=True),
-            self._push("a push or pull", force.amount, at, edge, tilt),
+            self._push("a touch" if kind == "touch" else "a push or pull", force.amount, at, edge, tilt),
         ]
-        kind: Kind = "push open" if opened else "push"
         return self.state(
             kind, edge, acts, tilt=tilt, force=force.amount, place=height, source=force.source, opened=opened
         )

@@ -16,6 +16,7 @@ from reviewer.workshop.loading import OnSpot
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping import SIDES, State, sides_of
 from reviewer.workshop.tipping_scene import Scene
+from reviewer.workshop.who_uses import children_here
 
 if TYPE_CHECKING:
     from reviewer.review import Review
@@ -116,6 +117,20 @@ def pushed(scene: Scene) -> list[State]:
     return [state for state in found if state is not None]
 
 
+def touched(scene: Scene) -> State | None:
+    """A touch at the top of what stands taller than a small child, about its weakest edge; None for others.
+
+    Seats are held against whoever sits on them, and tall and heavy storage against a larger push.
+    """
+    piece, limits = scene.piece, scene.limits
+    if piece.height < limits["touch-height"].amount - TOLERANCE_MM:
+        return None
+    if any(not here.load.lasting for here in piece.loads) or storage_tested(piece, limits):
+        return None
+    limit = "touch-push-children" if children_here(scene.plan, limits) else "touch-push"
+    return _weakest(scene.touch(edge, limit) for edge in scene.edges)
+
+
 def climbed(scene: Scene) -> list[State]:
     """A child on a shelf's edge or on one open door or drawer; and on one where all is open."""
     found = [_weakest(scene.child(edge) for edge in scene.edges)]
@@ -153,6 +168,7 @@ def states(
     if openings:
         found.append(_weakest(state for edge in scene.edges for state in scene.opened(edge)))
         found.append(_weakest(map(scene.all_opened, scene.edges)))
+    found.append(touched(scene))
     if storage_tested(piece, limits):
         found += pushed(scene)
         if plan.room is not None and plan.room.children_under:

@@ -135,7 +135,8 @@ LIMITS = """
     moisture-yard moisture-yard-hardwood moisture-yard-panel moisture-room moisture-season-low
     moisture-season-high humidity-season-low humidity-season-high moisture-outdoors-low moisture-outdoors-high movement-screwed
     movement-nailed movement-dowelled movement-glued movement-slotted moving-clearance
-    cross-grain-glue-width cross-grain-glue-width-most tip-push-force tip-push-height tip-ratio-least tip-ratio-tips
+    cross-grain-glue-width cross-grain-glue-width-most tip-push-force tip-push-height
+    touch-push touch-push-children touch-height touch-mass tip-ratio-least tip-ratio-tips
     child-weight child-age carpet-block floor-out castor-swivel sitter-force sitter-inset sitter-push restraint-height
     restraint-height-adults restraint-mass restraint-force restraint-reach restraint-points stud-screw-thread wallboard opening-torso opening-head
     opening-height opening-depth finger-gap-least finger-gap-most lid-mass pinch-gap-least pinch-gap-most
