@@ -284,6 +284,11 @@ def _limits(asked: argparse.Namespace) -> int:
     return NOTHING
 
 
+def _say_no_more() -> None:
+    """Let what is still to be written go nowhere, so that the end of the process stumbles over nothing."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+
+
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run the command and return its exit status."""
     # One short run of one process: nothing that is made here needs collecting before the end.
@@ -300,8 +305,15 @@ def main(arguments: Sequence[str] | None = None) -> int:
         sys.stdout.flush()
     except BrokenPipeError:
         # Whoever read our output has closed it: say no more, and let the shell see it was cut short.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        _say_no_more()
         return 141
+    except OSError as error:
+        # Files tell of their own trouble where they are read and written, so this is the output itself.
+        _say_no_more()
+        return _complain(
+            f"What was found could not be written out: {error.strerror or 'the output takes nothing'}.",
+            "Make room there, or send it elsewhere.",
+        )
     except KeyboardInterrupt:
         return 130
     return status

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Literal
 
 from reviewer.language.source import Source, Span
 from reviewer.limits import Limit, Limits
-from reviewer.model.plan import GROUNDS, Cord, Heater, Load, Moving, OnWall, Plan, Stock
+from reviewer.model.plan import GROUNDS, AreaKind, Cord, Heater, Load, Moving, OnWall, Plan, Stock, WallArea
 from reviewer.records import dataclass
 from reviewer.setting_out.result import SettingOut
 from reviewer.units import UnitSystem
@@ -245,6 +245,36 @@ class Review:
         if room is None:
             return ()
         return room.heaters if room.firebox is None else (*room.heaters, room.firebox)
+
+    def wall_areas(self, kind: AreaKind) -> tuple[WallArea, ...]:
+        """The windows, vents or panels on the room's wall behind."""
+        room = self.plan.room
+        return tuple(each for each in room.wall_areas if each.kind == kind) if room else ()
+
+    @property
+    def escape_windows(self) -> tuple[WallArea, ...]:
+        """The windows that people are to get out by."""
+        return self.wall_areas("escape window")
+
+    @property
+    def windows(self) -> tuple[WallArea, ...]:
+        """All other windows."""
+        return self.wall_areas("window")
+
+    @property
+    def vents(self) -> tuple[WallArea, ...]:
+        """The grilles that air comes or goes by."""
+        return self.wall_areas("vent")
+
+    @property
+    def electrical_panels(self) -> tuple[WallArea, ...]:
+        """The panels with the breakers of the house."""
+        return self.wall_areas("panel")
+
+    @property
+    def alarms(self) -> tuple[OnWall, ...]:
+        """The smoke alarms on the wall."""
+        return self.plan.room.alarms if self.plan.room else ()
 
     @property
     def cords(self) -> tuple[Cord, ...]:

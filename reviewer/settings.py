@@ -18,7 +18,7 @@ from reviewer.limits import Limit, Limits
 from reviewer.model.plan import LimitSetting
 from reviewer.records import dataclass
 from reviewer.reference.names import nearest
-from reviewer.units import KG_PER_POUND, MM_PER_INCH, NEWTON_PER_KG, NEWTON_PER_POUND, Value
+from reviewer.units import KG_PER_POUND, MM_PER_FOOT, MM_PER_INCH, NEWTON_PER_KG, NEWTON_PER_POUND, Value
 
 OWN_FILE = "dryfit.toml"
 SHARED_FILE = "pyproject.toml"
@@ -30,11 +30,13 @@ _WITH_UNIT: dict[str, tuple[str, str]] = {
     "force": ("a force", "10 lb"),
     "mass": ("a weight", "30 lb"),
     "area": ("an area", "100 mm2"),
+    "opening area": ("an area", "5.7 ft2"),
 }
 _UNITS: dict[str, dict[str, float]] = {
     "force": {"lb": NEWTON_PER_POUND, "n": 1.0, "kg": NEWTON_PER_KG},
     "mass": {"lb": KG_PER_POUND, "kg": 1.0},
     "area": {"mm2": 1.0, "in2": MM_PER_INCH**2},
+    "opening area": {"ft2": MM_PER_FOOT**2, "m2": 1e6},
 }
 #: A rule's weight as settings name it. ``silent`` keeps it from being judged at all.
 WEIGHTS: dict[str, Severity | None] = {

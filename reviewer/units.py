@@ -36,6 +36,7 @@ Kind = Literal[
     "stress",
     "moment",
     "area",
+    "opening area",
     "volume",
     "liquid",
     "line load",
@@ -208,7 +209,7 @@ def show(value: Value, system: UnitSystem) -> str:
             if metric:
                 return f"{significant(amount / 1000)} N·m"
             return f"{significant(amount / NEWTON_PER_POUND / MM_PER_FOOT)} lb·ft"
-        case "area":
+        case "area" | "opening area":
             if metric:
                 return f"{significant(amount / 1e6)} m²"
             return f"{significant(amount / MM_PER_FOOT**2)} sq ft"

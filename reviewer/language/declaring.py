@@ -460,12 +460,28 @@ class Declarer(ShapeDeclarer):
     indoors, outdoors = _room("indoors"), _room("outdoors")
     heated, unheated = _room("heated"), _room("unheated")
     wall_behind, wall_left, wall_right = _room("wall behind"), _room("wall left"), _room("wall right")
-    studs, doorway, ceiling = _room("studs"), _room("doorway"), _room("ceiling")
+    studs, studs_at, doorway, ceiling = (
+        _room("studs"),
+        _room("studs at"),
+        _room("doorway"),
+        _room("ceiling"),
+    )
     children_under, no_children, floor_of = _room("children"), _room("no children"), _room("floor")
 
     stairs, skirting, hall, landing = _room("stairs"), _room("skirting"), _room("hall"), _room("landing")
     wall_front, firebox = _room("wall front"), _room("firebox")
-    outlet, switch = _room("outlet"), _room("switch")
+    outlet, switch, alarm = _room("outlet"), _room("switch"), _room("alarm")
+
+    def wall_area(self, items: Items, span: Span) -> tuple[d.Expression, ...]:
+        return items[0], items[2], items[4], items[6]
+
+    def escape_window(self, items: Items, span: Span) -> d.RoomFact:
+        return d.RoomFact("escape window", items[2], "at grade" if items[-1] else "", span)
+
+    def window(self, items: Items, span: Span) -> d.RoomFact:
+        return d.RoomFact(items[0], items[1], "", span)
+
+    vent, panel = window, window
 
     def heater(self, items: Items, span: Span) -> d.RoomFact:
         return d.RoomFact(items[0], (items[2],), items[1], span)

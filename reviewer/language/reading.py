@@ -209,13 +209,18 @@ class _Reader:
                 whole = joined(rule, one.strip(), other.strip(), self.trial)
                 if whole is not None:
                     blanks = len(one) - len(one.lstrip())
-                    self.tell(
-                        start + blanks,
-                        after + len(other.rstrip()),
-                        "A comma stands in the middle of this clause.",
-                        f"Write: {whole}",
-                    )
-                    return first + 1
+                    last, stop = first + 1, after + len(other.rstrip())
+                    for after, end in places[first + 2 :]:  # a list goes on with what is no clause
+                        other = self.text[after:end]
+                        more = joined(rule, whole, other.strip(), self.trial)
+                        if more is None or self.trial(rule, other.strip()) is None:
+                            break
+                        whole, last, stop = more, last + 1, after + len(other.rstrip())
+                    says = "A comma stands in the middle of this clause."
+                    if last > first + 1:
+                        says = "Commas stand in the middle of this clause."
+                    self.tell(start + blanks, stop, says, f"Write: {whole}")
+                    return last
         return -1
 
     def splits(self, start: int, end: int) -> Iterator[re.Match[str]]:

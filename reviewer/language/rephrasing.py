@@ -9,6 +9,7 @@ import re
 from functools import cache
 
 _FIGURES = r"(\d[\d/.½¼¾⅛⅜⅝⅞-]*(?: ?\d+/\d+| [½¼¾⅛⅜⅝⅞])?(?: ?(?:\"|'|(?:in|ft|mm|cm|m)\b))?)"
+_AREA = r"((?:escape )?window|vent|panel)"
 #: A number, or the name of a measure.
 _N = rf"({_FIGURES[1:-1]}|[^\W\d][\w-]*)"
 _SIDE = r"(left|right|front|back|bottom|top)"
@@ -274,6 +275,20 @@ _PHRASES: dict[str, tuple[Phrase, ...]] = {
         (r"^cord (?:runs? |goes )?through(?: the| a)? door$", "cord through doorway"),
         (r"^cord (?:runs? |goes )?(?:along|on|down)(?: the)? wall$", "cord along wall"),
         (r"^radiator\b", "heater"),
+        (r"^(?:egress|emergency|fire escape|rescue) window\b", "escape window"),
+        (r"^(?:grille|grill|register|air vent|return|duct|air brick)\b", "vent"),
+        (r"^(?:(?:electrical|electric|breaker) panel|breaker box|fuse box|breakers|panelboard)\b", "panel"),
+        (r"^(?:smoke (?:alarm|detector)|detector)\b", "alarm"),
+        (
+            rf"^{_AREA} {_FIGURES} (?:x|by) {_FIGURES},? (?:at )?{_FIGURES} across {_FIGURES} up",
+            r"\1 \2 wide \3 tall \4 across \5 up",
+        ),
+        (
+            rf"^{_AREA} (?:at )?{_FIGURES} across {_FIGURES} up,? {_FIGURES} wide {_FIGURES} tall",
+            r"\1 \4 wide \5 tall \2 across \3 up",
+        ),
+        (r"\bat (?:the )?ground(?: level| floor)?$", "at grade"),
+        (rf"^{_AREA} {_FIGURES} tall {_FIGURES} wide\b", r"\1 \3 wide \2 tall"),
         (r"^(?:fireplace|fire|space heater)\b", "stove"),
         (r"^(?:chimney|stovepipe|stove pipe)\b", "flue"),
         (r"^(?:corridor|hallway|passage)\b", "hall"),
@@ -281,11 +296,33 @@ _PHRASES: dict[str, tuple[Phrase, ...]] = {
         (r"^(?:kids|child)\b", "children"),
         (r"^no (?:kids|child)$", "no children"),
         (rf"^skirting {_FIGURES}(?: high)?$", r"skirting \1 tall"),
-        (rf"^(outlet|switch) {_FIGURES} (?:up|tall|high) (?:by )?{_FIGURES} across$", r"\1 \3 across \2 up"),
-        (rf"^(outlet|switch) at {_FIGURES} across {_FIGURES} up$", r"\1 \2 across \3 up"),
-        (rf"^(outlet|switch) {_FIGURES} across (?:by )?{_FIGURES} (?:tall|high)$", r"\1 \2 across \3 up"),
+        (
+            rf"^(outlet|switch|alarm) {_FIGURES} (?:up|tall|high) (?:by )?{_FIGURES} across$",
+            r"\1 \3 across \2 up",
+        ),
+        (rf"^(outlet|switch|alarm) at {_FIGURES} across {_FIGURES} up$", r"\1 \2 across \3 up"),
+        (
+            rf"^(outlet|switch|alarm) {_FIGURES} across (?:by )?{_FIGURES} (?:tall|high)$",
+            r"\1 \2 across \3 up",
+        ),
         (rf"^stairs wide {_FIGURES}$", r"stairs \1 wide"),
-        (rf"^studs (?:at )?{_FIGURES}(?: apart)?$", r"studs every \1"),
+        (rf"^studs {_FIGURES} across$", r"studs at \1"),
+        (r"^(studs at .+|studs every .+ from .+) (?:across|up|from left)$", r"\1"),
+        (r"^(studs every .+ from) (?:the )?(?:left|corner)", r"\1"),
+        (r" & ", " and "),
+        (r"^studs? (?:found |lie |are )?at\b", "studs at"),
+        (
+            rf"^studs? (?:starting|start|starts|beginning|first|from)(?: at| from)? {_FIGURES}$",
+            r"studs at \1",
+        ),
+        (rf"^(?:first )?studs? (?:from |at ){_FIGURES},? every {_FIGURES}$", r"studs every \2 from \1"),
+        (
+            rf"^studs (?:every )?{_FIGURES}(?: apart)?,? (?:starting|start|starts|beginning|first|from)"
+            rf"(?: at| from)? {_FIGURES}$",
+            r"studs every \1 from \2",
+        ),
+        (rf"^studs {_FIGURES}(?: apart| o\.?c\.?| on centres?| on centers?)?$", r"studs every \1"),
+        (rf"^studs every {_FIGURES} and {_FIGURES}$", r"studs at \1 and \2"),
         (rf"^ceiling {_FIGURES} (?:tall|high|up)$", r"ceiling \1"),
         (r"\bby\b", "x"),
         (r"^wall (?:at )?(?:the )?back$|^wall$", "wall behind"),

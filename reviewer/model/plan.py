@@ -529,6 +529,37 @@ class OnWall(NamedTuple):
     span: Span | None = None
 
 
+AreaKind = Literal["escape window", "window", "vent", "panel"]
+#: So many windows, vents, panels and alarms of one room are looked at.
+MOST_WALL_PLACES = 40
+
+
+class WallArea(NamedTuple):
+    """What takes up some of the wall behind, mm: its lower left corner as of :class:`OnWall`, and its size.
+
+    Of an escape window it is the clear opening, when it stands open; ``at_grade`` where the ground outside is
+    near its sill.
+    """
+
+    kind: AreaKind
+    across: float
+    up: float
+    wide: float
+    tall: float
+    at_grade: bool = False
+    span: Span | None = None
+
+    @property
+    def right(self) -> float:
+        """Where it ends across, mm."""
+        return self.across + self.wide
+
+    @property
+    def top(self) -> float:
+        """Where it ends, mm from the floor."""
+        return self.up + self.tall
+
+
 CordWay = Literal[
     "along wall",
     "inside wall",
@@ -557,6 +588,8 @@ class Room(Record):
     wall_gap: float | None = None
     walls: AsMade[dict[RoomSide, float]] = {}  # every wall that is said, and how far away
     stud_spacing: float | None = None
+    stud_first: float | None = None  # the middle of one of those, from the plan's corner along the wall
+    stud_places: AsMade[tuple[float, ...]] = ()  # the middles of studs that are no row, each said
     floor: str | None = None
     doorway: tuple[float, float] | None = None  # width, height
     ceiling: float | None = None
@@ -566,6 +599,8 @@ class Room(Record):
     skirting: AsMade[tuple[float, float | None] | None] = None  # how tall and, where said, how deep
     outlets: AsMade[tuple[OnWall, ...]] = ()
     switches: AsMade[tuple[OnWall, ...]] = ()
+    wall_areas: AsMade[tuple[WallArea, ...]] = ()
+    alarms: AsMade[tuple[OnWall, ...]] = ()  # of smoke, on the wall: their middle
     heaters: AsMade[tuple[Heater, ...]] = ()
     firebox: float | None = None  # the top of a fireplace's opening in the wall behind
     cords: AsMade[tuple[Cord, ...]] = ()

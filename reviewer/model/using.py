@@ -12,6 +12,8 @@ from reviewer.limits import Limit
 from reviewer.model.desk import Desk
 from reviewer.model.naming import PartNames, parts_meant
 from reviewer.model.plan import (
+    MOST_WALL_PLACES,
+    AreaKind,
     Axis,
     Basket,
     Cord,
@@ -24,9 +26,10 @@ from reviewer.model.plan import (
     Spot,
     Stock,
     Waiver,
+    WallArea,
 )
 from reviewer.reference import loads
-from reviewer.units import KG_PER_POUND, NEWTON_PER_KG, NEWTON_PER_POUND, UnitSystem
+from reviewer.units import KG_PER_POUND, MM_PER_FOOT, NEWTON_PER_KG, NEWTON_PER_POUND, UnitSystem
 
 MAX_LIMIT = 1e9
 _MAX_PEOPLE = 200
@@ -136,11 +139,18 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
     statement = statements[0]
     facts: dict[str, Any] = {}
     walls: dict[str, float | None] = {}
+    studs: list[float] = []
     spans: dict[str, Span] = {}
+    on_wall: list[d.RoomFact] = []
     for clause in statement.clauses:
         if not isinstance(clause, d.RoomFact):
             continue
-        stated = clause.sizes if clause.kind != "children" else ()
+        if clause.kind in _ON_WALL:
+            on_wall.append(clause)
+            continue
+        stated = clause.sizes if clause.kind not in ("children", "studs at") else ()
+        if clause.kind == "studs":
+            stated = stated[:1]
         sizes = [size for each in stated if (size := desk.size_mm(each, "size")) is not None]
         if len(sizes) < len(stated):
             continue
@@ -158,6 +168,9 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
             walls[side] = sizes[0] if sizes else None
         elif kind == "studs":
             facts["stud_spacing"] = sizes[0]
+            facts["stud_first"] = desk.mm(clause.sizes[1]) if len(clause.sizes) > 1 else None
+        elif kind == "studs at":
+            studs += [at for each in clause.sizes if (at := desk.mm(each)) is not None]
         elif kind == "floor":
             facts["floor"] = clause.text
         elif kind == "doorway":
@@ -183,15 +196,56 @@ def room_of(desk: Desk, statements: list[d.Statement]) -> Room | None:
             facts["children_under"] = years.amount
         elif kind == "no children":
             facts["children_under"] = 0.0
+    if on_wall:
+        _settle_on_wall(desk, on_wall, facts)
     main = "behind" if "behind" in walls else next((side for side in walls if side != "front"), None)
     if main is not None:  # the one that the piece stands against
         facts["wall"] = main
         if walls[main] is not None:
             facts["wall_gap"] = walls[main]
+    if studs:
+        facts["stud_places"] = tuple(sorted(set(studs)))
     if walls:
         facts["walls"] = {side: away or 0.0 for side, away in walls.items()}
     name = statement.name.text if statement.name else "the room"
     return Room(name=name, said=frozenset(facts), spans=spans, span=statement.head, **facts)
+
+
+#: Windows and the like, which may begin left of the piece.
+_ON_WALL = ("escape window", "window", "vent", "panel", "alarm")
+
+
+def _settle_on_wall(desk: Desk, clauses: list[d.RoomFact], facts: dict[str, Any]) -> None:
+    for clause in clauses[:MOST_WALL_PLACES]:
+        _on_wall(desk, clause, facts)
+    if len(clauses) > MOST_WALL_PLACES:
+        desk.problem(
+            clauses[MOST_WALL_PLACES].span,
+            f"dryfit goes up to {MOST_WALL_PLACES} windows, vents, panels and alarms on the wall.",
+            "Leave out those that the piece does not come near.",
+        )
+
+
+def _on_wall(desk: Desk, clause: d.RoomFact, facts: dict[str, Any]) -> None:
+    """A window, a vent, a panel or an alarm on the wall behind, among the facts of the room."""
+    *sizes, across, up = clause.sizes
+    size = [mm for each in sizes if (mm := desk.size_mm(each, "size")) is not None]
+    place = [mm for each in (across, up) if (mm := desk.mm(each)) is not None]
+    if len(size) < len(sizes) or len(place) < 2:
+        return
+    if place[1] < 0:
+        desk.problem(
+            up.span,
+            f"Its lower edge comes to {desk.said(place[1])} up, which is below the floor.",
+            "Look at the number, or at the measures that it is worked out from.",
+        )
+        return
+    if clause.kind == "alarm":
+        facts["alarms"] = (*facts.get("alarms", ()), OnWall(place[0], place[1], clause.span))
+        return
+    kind: AreaKind = clause.kind  # type: ignore[assignment]
+    area = WallArea(kind, place[0], place[1], size[0], size[1], clause.text == "at grade", clause.span)
+    facts["wall_areas"] = (*facts.get("wall_areas", ()), area)
 
 
 def basket_of(desk: Desk, statements: list[d.Statement], stocks: dict[str, Stock]) -> Basket | None:
@@ -317,4 +371,6 @@ def _limit_amount(desk: Desk, limit: Limit, expression: d.Expression, unit: obje
         return amount * (NEWTON_PER_POUND if imperial else NEWTON_PER_KG if unit == "kg" else 1.0)
     if kind == "area":
         return amount * desk.mm_per_unit**2
+    if kind == "opening area":
+        return amount * (MM_PER_FOOT**2 if desk.units is UnitSystem.INCH else 1e6)
     return amount

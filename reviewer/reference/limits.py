@@ -6,7 +6,7 @@ from typing import cast, get_args
 
 from reviewer.limits import Limit
 from reviewer.reference.tables import Row, table
-from reviewer.units import KG_PER_POUND, MM_PER_INCH, NEWTON_PER_POUND, Kind, Value
+from reviewer.units import KG_PER_POUND, MM_PER_FOOT, MM_PER_INCH, NEWTON_PER_POUND, Kind, Value
 
 
 class LimitRow(Row):
@@ -28,6 +28,7 @@ _INSIDE = {
     ("fine length", "in"): MM_PER_INCH,
     ("fine length", "mm"): 1.0,
     ("area", "mm2"): 1.0,
+    ("opening area", "ft2"): MM_PER_FOOT**2,
     ("force", "lb"): NEWTON_PER_POUND,
     ("force", "N"): 1.0,
     ("mass", "lb"): KG_PER_POUND,

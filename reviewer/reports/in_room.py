@@ -9,6 +9,7 @@ from typing import Literal, NamedTuple
 from reviewer.geometry.vectors import Vector
 from reviewer.model.plan import OnWall, RoomSide
 from reviewer.reports.content import counted_word
+from reviewer.reports.on_wall import OnTheWall, on_wall
 from reviewer.review import Review
 from reviewer.setting_out.moving import Moved
 from reviewer.units import TOLERANCE_MM, UnitSystem, Value, length, show
@@ -78,6 +79,7 @@ class InRoom(NamedTuple):
     near: tuple[Near, ...]
     opens: tuple[Opens, ...]
     sockets: tuple[Socket, ...]
+    on_wall: tuple[OnTheWall, ...]
 
     @property
     def said(self) -> tuple[str, ...]:
@@ -87,7 +89,8 @@ class InRoom(NamedTuple):
         left = len(self.opens) - MOVEMENTS
         if left > 0:
             lines.append(f"{counted_word(left, 'more thing opens', 'more things open')}; the JSON has all")
-        return (*lines, *(each.said for each in self.sockets))
+        lines += [each.said for each in self.sockets]
+        return (*lines, *(each.said for each in self.on_wall))
 
 
 def in_room(review: Review) -> InRoom | None:
@@ -95,7 +98,8 @@ def in_room(review: Review) -> InRoom | None:
     room, solids = review.plan.room, list(review.setting.solids.values())
     if room is None or not solids or not review.setting.whole:
         return None
-    if not (room.walls or room.heaters or review.sockets or review.plan.movings):
+    fixed = room.walls or room.heaters or room.wall_areas or room.alarms or review.sockets
+    if not (fixed or review.plan.movings):
         return None
     low, high = bounds_of(solids)
     return InRoom(
@@ -112,6 +116,7 @@ def in_room(review: Review) -> InRoom | None:
             )
             for kind, place in review.sockets
         ),
+        tuple(on_wall(review)),
     )
 
 

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 
+from reviewer.geometry.openings_left import Patch
 from reviewer.reports.in_room import InRoom, Near, Opens, Socket
 from reviewer.reports.json_values import Json, small
+from reviewer.reports.on_wall import OnTheWall
 
 
 def _near(near: Near) -> Json:
@@ -41,10 +43,29 @@ def _socket(socket: Socket) -> Json:
     }
 
 
+def _on_wall(found: OnTheWall) -> Json:
+    return {
+        "kind": found.kind,
+        **_patch(found.patch),
+        "clear": None if found.clear is None else _patch(found.clear),
+        "says": found.said,
+    }
+
+
+def _patch(patch: Patch) -> Json:
+    return {
+        "across_mm": small(patch.left),
+        "up_mm": small(patch.bottom),
+        "wide_mm": small(patch.wide),
+        "tall_mm": small(patch.tall),
+    }
+
+
 def in_room_json(found: InRoom) -> Json:
-    """What is about the piece: walls and what is hot, what opens, outlets and switches."""
+    """What is about the piece: walls and what is hot, what opens, outlets, windows and the like."""
     return {
         "near": [_near(each) for each in found.near],
         "opens": [_opens(each) for each in found.opens],
         "sockets": [_socket(each) for each in found.sockets],
+        "on_wall": [_on_wall(each) for each in found.on_wall],
     }

@@ -20,6 +20,7 @@ INSIDE_UNITS: dict[Kind, str] = {
     "stress": "MPa",
     "moment": "N·mm",
     "area": "mm²",
+    "opening area": "mm²",
     "volume": "mm³",
     "liquid": "mm³",
     "line load": "N/mm",

@@ -41,6 +41,7 @@ from reviewer.reports.shown import PlanPage
 from reviewer.reports.stability_page import stability_on_page
 from reviewer.reports.stock_lines import money_said
 from reviewer.reports.used import ROWS
+from reviewer.reports.wall_drawing import wall_drawing
 from reviewer.reports.wall_fixing import more_pieces
 from reviewer.reports.wall_fixing_drawing import wall_fixings_on_page
 from reviewer.units import UnitSystem, hours, mass, show
@@ -91,6 +92,7 @@ def plan_page(report: Report, index: int) -> PlanPage:
         joint_use_more=joint_use_more,
         joint_limits=joint_limits,
         room_drawn=room_drawing(review, report.in_room, prefix) if review else None,
+        wall_drawn=wall_drawing(review, report.in_room, prefix) if review else None,
         loads=loads_shown(carried.path, solids, report.units, prefix) if carried else None,
         stability=stability,
         stability_more=stability_more,

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from reviewer.model.plan import OnWall, Room
 from reviewer.reports.excerpt import one_line
 from reviewer.units import UnitSystem, length, show
+from reviewer.wording import listed
 
 _SIDE_WORDS = {"left": "on the left", "right": "on the right", "front": "in front", "behind": "behind"}
 
@@ -33,7 +34,11 @@ def _facts(room: Room, system: UnitSystem) -> Iterator[str]:
         away = f", {size(gap)} away" if gap else ""
         yield f"wall {_SIDE_WORDS.get(side, side)}{away}"
     if room.stud_spacing is not None:
-        yield f"studs every {size(room.stud_spacing)}"
+        first = room.stud_first
+        of = f" from {size(first)}" if first is not None else ""
+        yield f"studs every {size(room.stud_spacing)}{of}"
+    if room.stud_places:
+        yield f"studs at {listed([size(place) for place in room.stud_places], most=8)}"
     if room.floor is not None:
         yield f"floor {one_line(room.floor)}"
     if room.doorway is not None:
@@ -51,6 +56,13 @@ def _facts(room: Room, system: UnitSystem) -> Iterator[str]:
         yield f"skirting {size(tall)} tall" + (f" and {size(deep)} deep" if deep is not None else "")
     yield from on_wall("outlet", room.outlets)
     yield from on_wall("switch", room.switches)
+    for area in room.wall_areas:
+        grade = ", near the ground outside" if area.at_grade else ""
+        yield (
+            f"{area.kind} {size(area.wide)} wide and {size(area.tall)} tall, "
+            f"{size(area.across)} across and {size(area.up)} up{grade}"
+        )
+    yield from on_wall("alarm", room.alarms)
     for heater in room.heaters:
         yield f"{heater.kind} {_SIDE_WORDS[heater.side]}, {size(heater.away)} away"
     if room.firebox is not None:

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from typing import NamedTuple
 
 from reviewer.geometry.vectors import Vector
 from reviewer.model.plan import Axis
 from reviewer.reports.in_room import MOVEMENTS, SIDES, InRoom, Near, Opens, Socket
-from reviewer.reports.svg import Point, hatching, label, line, number, outline, words
+from reviewer.reports.on_wall import OnTheWall
+from reviewer.reports.placed_labels import LETTER, ROW, Labels
+from reviewer.reports.svg import Point, hatching, line, number, outline, words
 from reviewer.review import Review
 from reviewer.setting_out.moving import Moved
 from reviewer.units import TOLERANCE_MM, Value, length, show
@@ -20,8 +22,6 @@ WIDEST, TALLEST = 320.0, 340.0
 ASIDE, ABOVE, BELOW = 20.0, 26.0, 26.0
 #: How thick a wall and a heater are drawn, and the least size of a mark.
 WALL, HOT, MARK = 9.0, 14.0, 5.0
-#: The width of a letter and the height of a row at the size that style.css gives to figures.
-LETTER, ROW = 7.4, 15.0
 #: What is further from the piece than this is told in words and not drawn, mm.
 NEAR_MM = 1500.0
 #: So many parts are drawn.
@@ -50,25 +50,6 @@ class _Paper(NamedTuple):
         return [self.at(x0, y0), self.at(x1, y0), self.at(x1, y1), self.at(x0, y1)]
 
 
-class _Labels:
-    """Words on paper, each at the first of some spots where it covers no other."""
-
-    def __init__(self, wide: float) -> None:
-        self.wide, self.boxes = wide, list[tuple[float, float, float, float]]()
-        self.left_out = 0
-
-    def place(self, spots: Iterable[Point], text: str, css: str = "force") -> str:
-        half = len(text) * LETTER / 2 + 2
-        for x, y in spots:
-            x = min(max(x, half), self.wide - half)
-            box = (x - half, y - ROW + 3, x + half, y + 3)
-            if all(box[2] <= a or c <= box[0] or box[3] <= b or d <= box[1] for a, b, c, d in self.boxes):
-                self.boxes.append(box)
-                return label((x, y), text, css)
-        self.left_out += 1
-        return ""
-
-
 def room_drawing(review: Review, found: InRoom | None, prefix: str) -> RoomShown | None:
     """The drawing as SVG and what it shows in words; None where there is nothing to show."""
     solids = list(review.setting.solids.values())
@@ -79,9 +60,9 @@ def room_drawing(review: Review, found: InRoom | None, prefix: str) -> RoomShown
     low, high = found.low, found.high
     drawn = [near for near in found.near if near.away <= NEAR_MM]
     moves = list(_seen_once(found.opens[:MOVEMENTS]))
-    paper, tall = _paper(low, high, drawn, moves)
+    paper, tall = _paper(low, high, drawn, moves, _ends(found))
     wide = WIDEST + 2 * ASIDE
-    labels, strokes = _Labels(wide), list[str]()
+    labels, strokes = Labels(wide), list[str]()
     for near in drawn:
         strokes += _thing(near, paper, tall, wide)
     shown: dict[tuple[int, ...], str] = {}
@@ -101,6 +82,9 @@ def room_drawing(review: Review, found: InRoom | None, prefix: str) -> RoomShown
     wall = next(behind, high[1])
     for socket in found.sockets:
         strokes += _socket(socket, wall, paper, labels, review)
+    for thing in found.on_wall:
+        if thing.kind != "alarm" and on_paper(thing, low, high):
+            strokes += _on_wall(thing, wall, paper)
     for near in drawn:
         strokes.append(_thing_label(labels, near, low, high, paper, review))
     x, y = paper.at((low[0] + high[0]) / 2, (low[1] + high[1]) / 2)
@@ -137,7 +121,7 @@ def _key(found: InRoom, moves: Sequence[Opens]) -> str:
     return " ".join(signs)
 
 
-def _socket(socket: Socket, wall: float, paper: _Paper, labels: _Labels, review: Review) -> Iterator[str]:
+def _socket(socket: Socket, wall: float, paper: _Paper, labels: Labels, review: Review) -> Iterator[str]:
     """An outlet as a triangle on the wall, a switch as a square, and how high it is."""
     x, y = paper.at(socket.place.across, wall)
     points = [(x - MARK, y), (x + MARK, y), (x, y + 1.8 * MARK)]
@@ -145,6 +129,20 @@ def _socket(socket: Socket, wall: float, paper: _Paper, labels: _Labels, review:
     yield outline(points if socket.kind == "outlet" else square, "socket")
     up = show(length(socket.place.up), review.units)
     yield labels.place([(x, y - WALL - 4), (x, y + 26), (x, y + 42)], f"{socket.kind} {up} up")
+
+
+def on_paper(thing: OnTheWall, low: Vector, high: Vector) -> bool:
+    """Whether some of it is near enough to the piece to be drawn."""
+    return thing.patch.left < high[0] + NEAR_MM and thing.patch.right > low[0] - NEAR_MM
+
+
+def _on_wall(thing: OnTheWall, wall: float, paper: _Paper) -> Iterator[str]:
+    """A window or the like as a gap in the wall; the drawing from the front has its name."""
+    (x0, y), (x1, _) = paper.at(thing.patch.left, wall), paper.at(thing.patch.right, wall)
+    gap = outline([(x0, y - WALL), (x1, y - WALL), (x1, y), (x0, y)], "gap-in-wall")
+    yield f"<g><title>{thing.kind}</title>{gap}</g>"
+    if thing.kind in ("window", "escape window"):
+        yield line((x0, y - WALL / 2), (x1, y - WALL / 2), "floor")
 
 
 def _seen_once(opens: Sequence[Opens]) -> Iterator[Opens]:
@@ -158,9 +156,18 @@ def _seen_once(opens: Sequence[Opens]) -> Iterator[Opens]:
             yield each
 
 
-def _paper(low: Vector, high: Vector, drawn: list[Near], moves: list[Opens]) -> tuple[_Paper, float]:
+def _ends(found: InRoom) -> list[float]:
+    """Where what is on the wall near the piece begins and ends across, mm."""
+    ends = [end for each in found.on_wall for end in (each.patch.left, each.patch.right)]
+    ends += [socket.place.across for socket in found.sockets]
+    return [min(max(end, found.low[0] - NEAR_MM), found.high[0] + NEAR_MM) for end in ends]
+
+
+def _paper(
+    low: Vector, high: Vector, drawn: list[Near], moves: list[Opens], ends: list[float]
+) -> tuple[_Paper, float]:
     """The scale and the place of the drawing, and how tall it is on paper."""
-    xs, ys = [low[0], high[0]], [low[1], high[1]]
+    xs, ys = [low[0], high[0], *ends], [low[1], high[1]]
     for near in drawn:
         (xs if near.side in ("left", "right") else ys).append(near.place)
     for each in moves:
@@ -200,9 +207,7 @@ def _thing(near: Near, paper: _Paper, tall: float, wide: float) -> Iterator[str]
         yield hatching(hot, "earth", step=5.0, crossed=True)
 
 
-def _thing_label(
-    labels: _Labels, near: Near, low: Vector, high: Vector, paper: _Paper, review: Review
-) -> str:
+def _thing_label(labels: Labels, near: Near, low: Vector, high: Vector, paper: _Paper, review: Review) -> str:
     """How far off it is, beside it."""
     thing, away = near.thing, near.away
     if thing.kind == "skirting" or (thing.kind == "wall" and away <= TOLERANCE_MM):
@@ -270,7 +275,7 @@ def _move(moved: Moved, stroke: Stroke | None, paper: _Paper) -> Iterator[str]:
     yield f"<g>{title}{arc}{leaf}{struck}</g>"
 
 
-def _stroke_label(labels: _Labels, moved: Moved, stroke: Stroke, paper: _Paper, review: Review) -> str:
+def _stroke_label(labels: Labels, moved: Moved, stroke: Stroke, paper: _Paper, review: Review) -> str:
     if moved.hinge is not None and moved.hinge.axis == Axis.UP:
         text = f"strikes at {show(Value(math.degrees(stroke.way), 'angle'), review.units)}"
         corners = [paper.at(*point) for point in _leaf(moved, stroke.way)]

@@ -15,6 +15,7 @@ from reviewer.reports.room_drawing import RoomShown
 from reviewer.reports.stability_page import StandingOnPage
 from reviewer.reports.standing import Standing
 from reviewer.reports.timeline import Sheet
+from reviewer.reports.wall_drawing import WallShown
 from reviewer.reports.wall_fixing_drawing import WallFixingOnPage
 
 
@@ -230,6 +231,7 @@ class PlanPage(NamedTuple):
     joint_use_more: str
     joint_limits: tuple[str, ...]  # the sources of their values
     room_drawn: RoomShown | None
+    wall_drawn: WallShown | None
     loads: LoadsShown | None
     stability: tuple[StandingOnPage, ...]
     stability_more: str

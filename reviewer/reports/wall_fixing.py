@@ -12,12 +12,20 @@ from reviewer.workshop.restraining import (
     SLOPE_TOLD,
     Restrained,
     Tied,
-    stud_spacing,
     studs_for,
+    width_of,
 )
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.strap_ends import sloping_lever
 from reviewer.workshop.wall_hung import WallHung, hangs, wall_hung
+from reviewer.workshop.wall_studs import (
+    behind_words,
+    rail_studs,
+    stud_spacing,
+    stud_words,
+    studs_along,
+    true_studs,
+)
 
 if TYPE_CHECKING:
     from reviewer.review import Review
@@ -105,8 +113,16 @@ def _restrained_figures(review: Review, found: Restrained) -> Iterator[tuple[str
             yield "Its screw in the wall", "cannot be estimated: the plan does not say which"
         studs = studs_for(tied, found, review)
         if studs is not None:
-            spacing = said(length(stud_spacing(review)))
-            yield "Studs behind it", _studs_words(studs.certain, studs.most, spacing)
+            if studs.places is not None:
+                words = _true_studs_words(review, *width_of(tied, found, review), found.wall.along)
+            else:
+                words = _studs_words(studs.certain, studs.most, said(length(stud_spacing(review))))
+            yield "Studs behind it", words
+        elif tied.into_stud and true_studs(review) is not None:
+            axis = found.wall.along
+            rail = rail_studs(review, *width_of(tied, found, review), max(2, restraint.count))
+            at = f"{len(rail)}, at {stud_words(review, rail, axis)}: probe each before you drill"
+            yield "Studs that its rail reaches", at if rail else "too few near it, as the plan says"
 
 
 def _run(review: Review, tied: Tied) -> str:
@@ -163,6 +179,16 @@ def _studs_words(certain: int, most: int, spacing: str) -> str:
     return f"{sure}, {most} where it stands well ({spacing} apart): find them, then set the piece"
 
 
+def _true_studs_words(review: Review, low: float, high: float, axis: int) -> str:
+    """The studs behind a width where the plan says where they lie."""
+    places = studs_along(review, low, high).places or ()
+    if not places:
+        return f"none where it is: {behind_words(review, low, high, axis)}"
+    each = "it" if len(places) == 1 else "each"
+    at = stud_words(review, places, axis)
+    return f"{len(places)}, at {at}, as the plan says: probe {each} before you drill"
+
+
 def _restrained(review: Review, found: Restrained) -> WallFixing:
     remarks = [_MASONRY if any(tied.restraint.into == "masonry" for tied in found.tied) else _OTHER_WALLS]
     if any(tied.restraint.device == "strap" for tied in found.tied):
@@ -191,6 +217,12 @@ def _hung_figures(review: Review, hung: WallHung) -> Iterator[tuple[str, str]]:
     yield "Pull on its screws together", said(force(hung.pull))
     if hung.studs is None:
         yield "Studs", "not told: every screw is taken to meet one"
+    elif true_studs(review) is not None:
+        axis = hung.wall.along
+        low, high = hung.piece.low[axis], hung.piece.high[axis]
+        yield "Studs behind it", _true_studs_words(review, low, high, axis)
+        at = f", at {stud_words(review, hung.met, axis)}" if hung.met else ""
+        yield "Screws that meet a stud", f"{len(hung.points) - hung.missed} of {len(hung.points)}{at}"
     else:
         met = len(hung.points) - hung.missed
         spacing = said(length(stud_spacing(review)))

@@ -1,16 +1,17 @@
 """How a piece is fixed to the wall, on the page: the drawing with its studs and fixings, and the figures.
 
-The wall is seen through the piece. Where its studs truly are nobody knows from a plan: they are drawn as
-luckily as they can lie.
+The wall is seen through the piece. Its studs are drawn where the plan says that they are; where it does not,
+as luckily as they can lie.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from reviewer.model.plan import Axis
+from reviewer.reference.usual_values import usual_value
 from reviewer.reports.drawing import DRAWN
 from reviewer.reports.load_drawing import laid_down
 from reviewer.reports.projection import FRONT, RIGHT, View
@@ -19,9 +20,10 @@ from reviewer.reports.svg import Point, label, line, number, outline, words
 from reviewer.reports.wall_fixing import PIECES, WallFixing
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, UnitSystem, force, length, show
-from reviewer.workshop.restraining import Restrained, WallSide, stud_spacing
+from reviewer.workshop.restraining import Restrained, Tied, WallSide, studs_for, width_of
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.wall_hung import WallHung
+from reviewer.workshop.wall_studs import corner, rail_studs, stud_spacing, true_studs
 
 if TYPE_CHECKING:
     from reviewer.review import Review
@@ -31,12 +33,12 @@ WIDEST, TALLEST = 260.0, 300.0
 ASIDE, ABOVE, BELOW = 54.0, 30.0, 34.0
 #: Wall that is shown above and below a piece that hangs, as a share of its height, and no less than so much.
 _AROUND, _AROUND_MM = 0.35, 60.0
-#: A dressed stud's edge (lumber size table: 2x4).
-_STUD_MM = 38.1
 #: How big a fixing is drawn, and the most that are.
 _DOT, _FIXINGS = 5.5, 200
 #: Studs that are drawn.
 _STUDS = 60
+#: Room for a measure over a stud.
+_LABEL = 46.0
 LEFT = View("From the left", (0.0, -1.0, 0.0), (0.0, 0.0, 1.0), (-1.0, 0.0, 0.0))
 
 
@@ -97,8 +99,9 @@ class _Paper:
 
 def _studs_drawn(paper: _Paper, places: Sequence[float], css: str) -> Iterator[str]:
     top, bottom = paper.high[1], paper.low[1]
+    half = usual_value("stud-edge") / 2
     for place in places[:_STUDS]:
-        left, right = paper.at(place - _STUD_MM / 2, top), paper.at(place + _STUD_MM / 2, bottom)
+        left, right = paper.at(place - half, top), paper.at(place + half, bottom)
         if right[0] < 0 or left[0] > WIDEST + ASIDE + 14:
             continue
         yield outline(
@@ -116,6 +119,7 @@ def _drawing(
     said: str,
     named: tuple[str, str, str],
     system: UnitSystem,
+    measures: Iterable[str] = (),
 ) -> str:
     """The wall through the piece. ``fixings``: along the wall, up, and whether they meet a stud."""
     strokes = list(_studs_drawn(paper, studs, "stud bare"))
@@ -144,6 +148,7 @@ def _drawing(
         strokes.append(
             label((x + 16, (y + floor) / 2), f"{show(length(height), system)} up", "measure", turned=True)
         )
+    strokes += measures
     if said:
         middle = paper.at((paper.low[0] + paper.high[0]) / 2, 0.0)[0]
         strokes.append(label((middle, ABOVE + paper.tall + 22), said, "force"))
@@ -164,6 +169,43 @@ def _spread(low: float, high: float, spacing: float, count: int) -> list[float]:
     return [first + step * spacing for step in range(-1, count + 1)]
 
 
+def _studs_seen(review: Review, paper: _Paper) -> list[float]:
+    """The studs of the plan that come onto the paper, as places of the view."""
+    known = true_studs(review)
+    if known is None:
+        return []
+    aside = (ASIDE + paper.inset) / paper.scale
+    ends = sorted(paper.sign * each for each in (paper.low[0] - aside, paper.high[0] + aside))
+    return sorted(paper.sign * place for place in known.between(ends[0], ends[1], most=_STUDS))
+
+
+def _measured(review: Review, paper: _Paper, studs: Sequence[float]) -> Iterator[str]:
+    """Over each stud how far its middle is from the plan's corner, where there is room to write it."""
+    last = -math.inf
+    for place in studs:
+        x = paper.at(place, 0.0)[0]
+        if not 18 <= x <= WIDEST + ASIDE + 14 or x - last < _LABEL:
+            continue
+        last = x
+        yield label((x, ABOVE - 14), show(length(paper.sign * place), review.units), "measure")
+
+
+def _lie(review: Review, wall: WallSide) -> str:
+    """What is said of the studs that are drawn."""
+    if true_studs(review) is None:
+        return "studs as they may lie"
+    return f"the studs as the plan says, measured from {corner(wall.along)}"
+
+
+def _reached(review: Review, found: Restrained, tied: Tied) -> list[float]:
+    """Where along the wall a restraint's screws meet known studs: behind its parts, or on its rail."""
+    low, high = width_of(tied, found, review)
+    studs = studs_for(tied, found, review)
+    if studs is None:
+        return list(rail_studs(review, low, high, max(2, tied.restraint.count)))
+    return [min(max(place, low), high) for place in studs.places or ()]
+
+
 def _restrained(review: Review, found: Restrained, title: str, name: str) -> tuple[str, str]:
     """The drawing of a piece that stands, and its caption."""
     piece, wall = found.piece, found.wall
@@ -176,8 +218,13 @@ def _restrained(review: Review, found: Restrained, title: str, name: str) -> tup
         (low + high) / 2
     ]
     masonry = all(tied.restraint.into == "masonry" for tied in found.tied)
+    known = true_studs(review) is not None
+    if known:
+        studs = _studs_seen(review, paper)
     marks = []
     for tied in found.tied:
+        if known:
+            inside = sorted(paper.sign * place for place in _reached(review, found, tied))
         count = tied.restraint.count
         meets = tied.into_stud or tied.restraint.into == "masonry"
         for each in range(min(count, _FIXINGS)):
@@ -203,10 +250,14 @@ def _restrained(review: Review, found: Restrained, title: str, name: str) -> tup
         height = max((up for _, up, _ in marks), default=piece.height)
         desc = f"{found.points} restraints, the highest {show(length(height), system)} up."
         named = (name, f"{title} before its wall, seen through", desc)
-        svg = _drawing(paper, solids, [] if masonry else studs, marks, height, said, named, system)
-    caption = "The wall seen through the piece; dashed, studs as they may lie. Dots are fixings"
+        seen = [] if masonry else studs
+        measures = _measured(review, paper, seen) if known else ()
+        svg = _drawing(paper, solids, seen, marks, height, said, named, system, measures)
     if masonry:
-        caption = "The wall seen through the piece. Dots are fixings"
+        return svg, "The wall seen through the piece. Dots are fixings"
+    caption = f"The wall seen through the piece; dashed, {_lie(review, wall)}. Dots are fixings"
+    if known and not all(meets for _, _, meets in marks):
+        caption += "; open circles meet none"
     return svg, caption
 
 
@@ -217,7 +268,10 @@ def _hung(review: Review, hung: WallHung, title: str, name: str) -> tuple[str, s
     solids = [review.setting.solids[each] for each in piece.parts]
     studs: list[float] = []
     met = [point for point in hung.points if point.meets]
-    if hung.studs is not None and met:
+    known = true_studs(review) is not None
+    if known:
+        studs = _studs_seen(review, paper)
+    elif hung.studs is not None and met:
         spacing = stud_spacing(review)
         first = paper.sign * met[0].along
         low, high = paper.low[0] - spacing / 2, paper.high[0] + spacing / 2
@@ -232,10 +286,11 @@ def _hung(review: Review, hung: WallHung, title: str, name: str) -> tuple[str, s
         desc = f"{len(hung.points)} fixings, the highest {show(length(height), system)} above the floor."
         named = (name, f"{title} on its wall, seen through", desc)
         said = f"{show(force(hung.pull), system)} of pull, {show(force(hung.weight), system)} down"
-        svg = _drawing(paper, solids, studs, marks, height, said, named, system)
+        measures = _measured(review, paper, studs) if known else ()
+        svg = _drawing(paper, solids, studs, marks, height, said, named, system, measures)
     caption = "The wall seen through the piece. Dots are screws"
     if studs:
-        caption += "; dashed, studs as they may lie"
+        caption += f"; dashed, {_lie(review, hung.wall)}"
     if hung.missed:
         caption += "; open circles miss them"
     return svg, caption

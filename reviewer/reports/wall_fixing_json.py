@@ -7,6 +7,7 @@ from reviewer.reports.wall_fixing import LEAD, WallFixing
 from reviewer.review import Review
 from reviewer.workshop.restraining import Restrained, Tied, studs_for
 from reviewer.workshop.wall_hung import WallHung
+from reviewer.workshop.wall_studs import true_studs
 
 
 def _piece_end(tied: Tied) -> Json | None:
@@ -42,6 +43,7 @@ def _restraint(tied: Tied, found: Restrained, review: Review) -> Json:
         "board_only": tied.board_only,
         "studs_for_certain": None if studs is None else studs.certain,
         "studs_at_most": None if studs is None else studs.most,
+        "stud_places_mm": _places(None if studs is None else studs.places),
     }
 
 
@@ -55,7 +57,11 @@ def _restrained(found: Restrained, review: Review) -> Json:
     }
 
 
-def _hung(hung: WallHung) -> Json:
+def _places(places: tuple[float, ...] | None) -> list[float | None] | None:
+    return None if places is None else [small(place) for place in places]
+
+
+def _hung(hung: WallHung, review: Review) -> Json:
     return {
         "weight_n": small(hung.weight),
         "out_mm": small(hung.out),
@@ -63,6 +69,7 @@ def _hung(hung: WallHung) -> Json:
         "moment_n_mm": small(hung.moment),
         "pull_n": small(hung.pull),
         "studs_met": hung.studs,
+        "stud_places_mm": None if true_studs(review) is None else _places(hung.met),
         "screws": [
             {
                 "part": hung.fixings[point.fixing].head_part,
@@ -87,5 +94,5 @@ def wall_fixing_json(fixing: WallFixing, review: Review) -> Json:
         "figures": [{"name": name, "text": text} for name, text in fixing.figures],
         "remarks": list(fixing.remarks),
         "restrained": None if fixing.restrained is None else _restrained(fixing.restrained, review),
-        "hung": None if fixing.hung is None else _hung(fixing.hung),
+        "hung": None if fixing.hung is None else _hung(fixing.hung, review),
     }

@@ -42,7 +42,8 @@ def walls(review: Review) -> Iterator[Assumption]:
     if any(_has_unsaid_end(each) for each in plan.restraints):
         yield from _ends_at_the_piece(review)
     limit = review.limit("stud-spacing")
-    if (room is None or room.stud_spacing is None) and not is_set(limit.source):
+    said = room is not None and (room.stud_spacing is not None or bool(room.stud_places))
+    if not said and not is_set(limit.source):
         size = number_text(limit.amount, plan_unit(review.source, plan))
         say = f"studs every {size}" if room else f"room: {_ROOM_SAID}, studs every {size}"
         if into_studs:

@@ -11,10 +11,11 @@ from collections.abc import Iterator, Mapping
 from types import MappingProxyType
 from typing import TYPE_CHECKING, NamedTuple
 
-from reviewer.mechanics.wall_fixing import Studs, studs_behind
+from reviewer.mechanics.wall_fixing import Studs
 from reviewer.model.plan import Axis, Restraint
 from reviewer.plan_words import number_text, plan_unit
 from reviewer.reference import gauges
+from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, UnitSystem
 from reviewer.workshop.restraint_parts import (
@@ -31,12 +32,11 @@ from reviewer.workshop.tipping import State
 from reviewer.workshop.tipping_scene import Scene
 from reviewer.workshop.tipping_states import openings_of
 from reviewer.workshop.usual_sizes import screw_lengths
+from reviewer.workshop.wall_studs import studs_along
 
 if TYPE_CHECKING:
     from reviewer.review import Review
 
-#: The longest screw that is told as a remedy: what a bench drill drives, and no deeper than a stud.
-_LONGEST_MM = 100.0
 #: The sizes of screw that are told as a remedy (safety notes 3.3: two #10 or #12, common practice).
 _GAUGES = ("#10", "#12", "#14")
 _METRIC_MM = (5.0, 6.0)
@@ -190,18 +190,11 @@ def wall_side(piece: Piece, review: Review) -> WallSide:
     return WallSide(axis, towards, max(0.0, gap))
 
 
-def stud_spacing(review: Review) -> float:
-    """From stud to stud, mm: as the plan says, else as usual."""
-    room = review.plan.room
-    said = room.stud_spacing if room is not None else None
-    return said if said else review.limit("stud-spacing").amount
-
-
 def worst_state(piece: Piece, review: Review, wall: WallSide) -> tuple[State | None, float]:
     """The state in which the piece needs most from its restraints, and the moment it then lacks, N·mm."""
     lasting, spots = review.resting
     opens = openings_of(piece, review, lasting)
-    scene = Scene(piece, review.plan, review.setting, review.limits, opens)
+    scene = Scene(piece, review.plan, review.setting, review.limits, opens, worst_by="margin")
     children = review.plan.room is None or review.plan.room.children_under != 0
     met: list[State | None] = []
     for edge in scene.edges:
@@ -209,9 +202,7 @@ def worst_state(piece: Piece, review: Review, wall: WallSide) -> tuple[State | N
             continue  # a restraint holds nothing back that falls along the wall
         met += [scene.empty(edge), scene.uneven(edge), scene.loaded(edge, lasting, spots), scene.push(edge)]
         if opens:
-            together = scene.together(edge)
-            met += [*scene.opened(edge), scene.all_opened(edge)]
-            met += [scene.push(edge, together)] if together else []
+            met += [*scene.opened(edge), scene.all_opened(edge), scene.push_open(edge)]
         if piece.storage:
             met.append(scene.high(edge, lasting))
         if children:
@@ -316,20 +307,27 @@ def _arm(piece: Piece, wall: WallSide, state: State | None) -> float:
     return state.balance.edge.arm(middle[0], middle[1])
 
 
-def studs_for(tied: Tied, found: Restrained, review: Review) -> Studs | None:
-    """The studs that a restraint can reach; None for one by a cleat, which may run past the piece."""
-    if tied.restraint.device == "cleat" or not tied.into_stud:
-        return None
+def width_of(tied: Tied, found: Restrained, review: Review) -> tuple[float, float]:
+    """From where to where along the wall the parts reach that a restraint is fixed to, mm."""
     axis = found.wall.along
     solids = [review.setting.solids[name] for name in tied.restraint.what if name in review.setting.solids]
     low = min((solid.low[axis] for solid in solids), default=found.piece.low[axis])
     high = max((solid.high[axis] for solid in solids), default=found.piece.high[axis])
-    return studs_behind(high - low, stud_spacing(review))
+    return low, high
+
+
+def studs_for(tied: Tied, found: Restrained, review: Review) -> Studs | None:
+    """The studs that a restraint can reach; None for one by a cleat, which may run past the piece."""
+    if tied.restraint.device == "cleat" or not tied.into_stud:
+        return None
+    low, high = width_of(tied, found, review)
+    return studs_along(review, low, high)
 
 
 def screws_to_try(screw: Screwed | None, units: UnitSystem) -> Iterator[Screwed]:
     """The same screw in longer lengths, then thicker ones; those a person buys."""
-    lengths = [each for each in screw_lengths(units) if each <= _LONGEST_MM + TOLERANCE_MM]
+    longest = usual_value("restraint-screw-longest") + TOLERANCE_MM
+    lengths = [each for each in screw_lengths(units) if each <= longest]
     sizes: list[tuple[str | None, float | None]] = []
     if screw is not None:
         sizes.append((screw.gauge, screw.diameter))

@@ -15,9 +15,6 @@ if TYPE_CHECKING:
     from reviewer.review import Review
     from reviewer.workshop.restraining import WallSide
 
-#: What a restraint is fixed to reaches within this of the back of the piece: own choice, a hand's width.
-_NEAR_BACK_MM = 100.0
-
 
 def outlined(restraint: Restraint, review: Review) -> bool:
     """True where a restraint names the piece as a whole."""
@@ -50,6 +47,7 @@ def parts_at(
     """
     least = review.limit("restraint-part").amount - TOLERANCE_MM
     back = wall.back(piece)
+    near = back - usual_value("restraint-near-back")
     top = restraint.from_back if restraint.on_top else None
     thick: list[Solid] = []
     thin: list[Solid] = []
@@ -61,14 +59,14 @@ def parts_at(
             continue
         if top is not None:
             spot = back - top if top else min(back, wall.back(solid))
-            if spot < back - _NEAR_BACK_MM and not top:
+            if spot < near and not top:
                 continue
             if abs(solid.high[Axis.UP] - height) > TOLERANCE_MM or name in review.moves_with:
                 continue
             if not wall.back(solid) - solid.extent(wall.axis) <= spot <= wall.back(solid) + TOLERANCE_MM:
                 continue
         elif not named:
-            if wall.back(solid) < back - _NEAR_BACK_MM or name in review.moves_with:
+            if wall.back(solid) < near or name in review.moves_with:
                 continue
             too_deep = restraint.length is not None and solid.through(wall.axis) >= restraint.length
             if restraint.device == "screws" and too_deep:

@@ -129,19 +129,20 @@ def usual_device(piece: Piece, review: Review) -> Device:
     A strap pulls straight to its wall, so one at the side would not keep the front from coming over. Where
     no two studs can lie behind a piece, a rail across them holds it.
     """
-    from reviewer.mechanics.wall_fixing import studs_behind
-    from reviewer.workshop.restraining import stud_spacing, wall_side
+    from reviewer.workshop.restraining import wall_side
+    from reviewer.workshop.wall_studs import studs_along
 
     wall = wall_side(piece, review)
-    wide = piece.high[wall.along] - piece.low[wall.along]
-    if studs_behind(wide, stud_spacing(review)).most < round(review.limit("restraint-points").amount):
+    behind = studs_along(review, piece.low[wall.along], piece.high[wall.along])
+    if behind.most < round(review.limit("restraint-points").amount):
         return "cleat"
     return "strap" if wall.axis == Axis.DEEP else "bracket"
 
 
 def device_that_mends(tipping: Tipping, review: Review) -> Device | None:
     """The device that was tried on a piece that tips, None where none was."""
-    return next((each.device for each in tried_changes(tipping, review) if each.device is not None), None)
+    tried = restraint_tried(tipping, review)
+    return tried.device if tried is not None else None
 
 
 def lockable(tipping: Tipping, review: Review) -> tuple[str, ...]:
@@ -172,15 +173,13 @@ def _interlock(tipping: Tipping, worst: State, least: float, review: Review) -> 
     return Tried("interlock", count(len(names)), then, count(enough))
 
 
-def restraint_mends(tipping: Tipping, review: Review) -> bool:
-    """Whether restraints to the wall, of the least number and pull, are enough in every state."""
-    # Asked of every piece that tips, so nothing else is tried here.
+def restraint_tried(tipping: Tipping, review: Review) -> Tried | None:
+    """The restraint of :func:`tried_changes`. Every piece that tips is asked for it, so no other is tried."""
     least = review.limit("tip-ratio-least").amount
     weak = _weak(tipping, least)
     if not weak:
-        return False
-    tried = _restraint(tipping.piece, weak, least, review, lambda piece: _worst_with(piece, tipping, review))
-    return tried is not None and tried.ratio >= least
+        return None
+    return _restraint(tipping.piece, weak, least, review, lambda piece: _worst_with(piece, tipping, review))
 
 
 def with_brackets(tipping: Tipping, review: Review) -> float:

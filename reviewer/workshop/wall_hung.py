@@ -3,7 +3,7 @@
 The piece is stiff and turns about the lowest line on which it bears on the wall, so that the pull on a screw
 goes with its height above that line (13); all screws share what comes down. Off the middle of the screws a
 load comes more on those at its side. Where the plan says how far the studs are apart, only screws that can
-meet one hold anything. Forces N, moments N·mm, lengths mm.
+meet one hold anything; where it says where they lie, only those that do. Forces N, moments N·mm, lengths mm.
 """
 
 from __future__ import annotations
@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from reviewer.mechanics.fasteners import pull_and_shear
-from reviewer.mechanics.wall_fixing import Row, on_studs, pulls
+from reviewer.mechanics.wall_fixing import Row, TrueStuds, on_studs, on_true_studs, pulls, slid
 from reviewer.model.plan import WALL, Axis, Fastening
 from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import Joint
@@ -24,6 +24,7 @@ from reviewer.workshop.loading import Declared
 from reviewer.workshop.placed import Placed
 from reviewer.workshop.restraining import WallSide, wall_side
 from reviewer.workshop.standing import Piece
+from reviewer.workshop.wall_studs import true_studs
 
 if TYPE_CHECKING:
     from reviewer.review import Review
@@ -43,6 +44,8 @@ class Fixing(NamedTuple):
     reach: (
         tuple[float, float] | None
     )  # where they may be moved along the wall; None: they stand at their places
+    room: tuple[float, float] | None = None  # where along the wall the joint has room for them, mm
+    slides: float = 0.0  # the spacing of a row that may be slid along its joint as a whole, mm; 0: none
 
 
 class Point(NamedTuple):
@@ -62,7 +65,8 @@ class WallHung(NamedTuple):
 
     ``weight`` is its own and all that the plan puts on it, ``out`` how far off the wall and ``along`` where
     along it that lies, ``bearing`` how high the line is that it turns about. ``studs`` is how many different
-    studs its screws meet; None where the plan does not say how far they are apart.
+    studs its screws meet; None where the plan does not say how far they are apart. ``met`` are their middles
+    where the plan says where they lie, mm.
     """
 
     piece: Piece
@@ -74,6 +78,7 @@ class WallHung(NamedTuple):
     fixings: tuple[Fixing, ...]
     points: tuple[Point, ...]
     studs: int | None
+    met: tuple[float, ...] = ()
 
     @property
     def moment(self) -> float:
@@ -103,13 +108,18 @@ class WallHung(NamedTuple):
 
 
 class Trial(NamedTuple):
-    """What is tried in place of the plan: other screws, into every stud, so many at each, bearing lower."""
+    """What is tried in place of the plan: other screws, into every stud, so many at each, bearing lower.
+
+    Where it is known where the studs lie also the piece shifted along the wall, or a rail across some studs.
+    """
 
     length: float = 0.0  # mm; 0: as they are
     gauge: str | None = None  # only screws of a gauge are changed
     every_stud: bool = False
     times: int = 1
     lower: float = 0.0  # mm
+    shift: float = 0.0  # mm
+    rail: tuple[float, ...] = ()  # the middles of the studs that it is screwed to
 
 
 def hangs(piece: Piece) -> bool:
@@ -142,8 +152,15 @@ def hung_piece(review: Review, piece: Piece, trial: Trial | None = None) -> Wall
     bearing = _bearing(review, piece)
     if not fixings or bearing is None or weight <= 0:
         return None
-    points, studs = _on_studs(review, fixings, wall, trial, along)
-    found = WallHung(piece, wall, weight, out, along, bearing - trial.lower, fixings, points, studs)
+    known = true_studs(review)
+    met: tuple[float, ...] = ()
+    if known is None:
+        points, studs = _on_studs(review, fixings, wall, trial, along)
+    else:
+        points, found_there = _on_true_studs(review, fixings, known.moved(-trial.shift), trial, along)
+        met = tuple(stud + trial.shift for stud in found_there)
+        studs = len(met)
+    found = WallHung(piece, wall, weight, out, along, bearing - trial.lower, fixings, points, studs, met)
     return _loaded(found)
 
 
@@ -220,14 +237,20 @@ def _fixing(
     joint: Joint, fastening: Fastening, placed: Sequence[Placed], holder: Holder, wall: WallSide
 ) -> Fixing:
     places = tuple((each.head[wall.along], each.head[Axis.UP]) for each in placed)
-    reach = None
+    reach = room = None
+    slides = 0.0
     contact = joint.contact
-    runs_along = abs(placed[0].along[wall.along]) > _ALONG
-    if runs_along and contact is not None and fastening.spacing is None and fastening.from_end is None:
+    if contact is not None:
         low, high = contact.low[wall.along], contact.high[wall.along]
         inset = min(usual_value("first-from-end") * placed[0].diameter, (high - low) / 4)
-        reach = (low + inset, high - inset)
-    return Fixing(joint, fastening, placed[0].head_part, holder, places, reach)
+        along = abs(placed[0].along[wall.along]) > _ALONG
+        if along and fastening.spacing is not None and fastening.count is None:
+            slides = fastening.spacing
+            inset = min(fastening.from_end or inset, (high - low) / 2)
+        room = (low + inset, high - inset)
+        if along and fastening.spacing is None and fastening.from_end is None:
+            reach = room
+    return Fixing(joint, fastening, placed[0].head_part, holder, places, reach, room, slides)
 
 
 def _on_studs(
@@ -264,6 +287,44 @@ def _on_studs(
         for at, stud, up in zip(row.places, studs, heights, strict=True)
     )
     return found, len({stud for studs in met for stud in studs if stud is not None})
+
+
+def _on_true_studs(
+    review: Review, fixings: Sequence[Fixing], studs: TrueStuds, trial: Trial, load: float
+) -> tuple[tuple[Point, ...], tuple[float, ...]]:
+    """Every fastener with whether it meets a stud, and the studs that are met, where their places are known.
+
+    What the plan gives its place stands there. Screws of no stated spacing go onto the studs, and a row of a
+    stated spacing is slid so that most of them meet some, no nearer to the ends than the plan says.
+    """
+    off = review.limit("stud-target").amount
+    highest = max(range(len(fixings)), key=lambda number: max(up for _, up in fixings[number].places))
+    points: list[Point] = []
+    met: set[float] = set()
+    for number, fixing in enumerate(fixings):
+        places, ups, reach = [at for at, _ in fixing.places], [up for _, up in fixing.places], fixing.reach
+        room = fixing.room
+        if trial.rail:
+            if number != highest:
+                continue
+            reach = (trial.rail[0], trial.rail[-1])
+            places, ups = list(trial.rail), [ups[0]] * len(trial.rail)
+        elif trial.every_stud and room is not None:
+            every = studs.between(room[0] - off, room[1] + off)
+            if every:
+                places, ups, reach = list(every), [ups[0]] * len(every), room
+        elif fixing.slides and room is not None:
+            row = slid(room, fixing.slides, studs, off, load)
+            if row:
+                places, ups = list(row), [ups[0]] * len(row)
+        places, ups = places * trial.times, ups * trial.times
+        (found,) = on_true_studs([Row(tuple(places), reach)], studs, off, load)
+        for at, up, stud in zip(places, ups, found, strict=True):
+            if stud is not None and reach is not None:
+                at = min(max(stud, reach[0]), reach[1])
+            points.append(Point(number, at, up, stud is not None))
+        met.update(stud for stud in found if stud is not None)
+    return tuple(points), tuple(sorted(met))
 
 
 def _loaded(hung: WallHung) -> WallHung:

@@ -77,7 +77,8 @@ def _finding(review: Review, why: str, group: list[JointLoad]) -> Finding:
         "kind": holder.kind,
     }
     if load.worst is not None:
-        values["used"] = percent(math.ceil(100 * load.worst.ratio))
+        ratio = load.worst.ratio  # without end where a fastener has no hold at all, as one far too short
+        values["used"] = percent(math.ceil(100 * ratio)) if math.isfinite(ratio) else "all and more"
     joint = load.force.joints[0]
     at = holder.fastening.span if holder.fastening is not None else joint.join.span
     share = review.limit("end-grain-share")

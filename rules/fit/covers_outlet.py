@@ -2,48 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
-from typing import Literal
 
 from reviewer.findings import Figure, Filling, Finding, Severity, Working
-from reviewer.model.plan import Axis, OnWall
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, fine_length, length
 from reviewer.wording import listed
-
-
-def _covering(
-    review: Review, kind: Literal["outlet", "switch"], place: OnWall, opens: frozenset[str]
-) -> list[Solid]:
-    """What stands in front of its plate, the nearest to the wall first. Doors can be opened for an outlet."""
-    wide, tall = review.limit("outlet-width").amount, review.limit("outlet-height").amount
-    left, right = place.across - wide / 2, place.across + wide / 2
-    bottom, top = place.up - tall / 2, place.up + tall / 2
-    found = [
-        solid
-        for solid in review.setting.solids.values()
-        if solid.low[0] < right - TOLERANCE_MM
-        and solid.high[0] > left + TOLERANCE_MM
-        and solid.low[2] < top - TOLERANCE_MM
-        and solid.high[2] > bottom + TOLERANCE_MM
-        and (kind == "switch" or solid.name not in opens)
-        and (solid.body is None or _over(solid, left, right, bottom, top))
-    ]
-    return sorted(found, key=lambda solid: -solid.high[Axis.DEEP])
-
-
-def _over(solid: Solid, left: float, right: float, bottom: float, top: float) -> bool:
-    """Whether a shaped part has wood in front of the plate: a hole or a notch may leave it free."""
-    from reviewer.geometry.body import hollow
-    from reviewer.geometry.convex import box, intersection
-
-    assert solid.body is not None
-    low, high = solid.low, solid.high
-    plate = box((left, low[1] - 1.0, bottom), (right, high[1] + 1.0, top))
-    bits = [bit for piece in solid.body.pieces if (bit := intersection(piece, plate)) is not None]
-    return any(not hollow(bit, solid.body.bores, TOLERANCE_MM) for bit in bits)
+from reviewer.workshop.wall_covers import around, behind, clear_of
 
 
 @rule(
@@ -96,34 +63,36 @@ def covers_outlet(review: Review) -> Iterator[Finding]:
         room study: indoors, wall behind, outlet 18 across 12 up, switch 40 across 45 up
     """
     room = review.plan.room
-    if room is None or (room.walls and "behind" not in room.walls):
-        return  # they are on another wall, seen from the side
-    solids = review.setting.solids
-    wall = review.setting.wall
-    deep = [solid.high[Axis.DEEP] for solid in solids.values()]
-    face = wall[1] if wall is not None and wall[0] == Axis.DEEP else max(deep)
+    if room is None or not behind(review):
+        return
+    wide, tall = review.limit("outlet-width").amount, review.limit("outlet-height").amount
     opens = frozenset(
         part for moving in review.plan.movings if moving.kind != "slides" for part in moving.parts
     )
     for kind, place in review.sockets:
-        covering = _covering(review, kind, place, opens)
+        plate = around(place, wide, tall)
+        covering = [
+            each
+            for each in clear_of(review, plate, math.inf).before
+            if kind == "switch" or each.part not in opens  # a door can be opened for an outlet
+        ]
         if not covering:
             continue
         first = covering[0]
-        gap = max(0.0, face - first.high[Axis.DEEP])
+        gap = first.gap
         plug = review.limit("plug-depth")
-        names = [solid.name for solid in covering]
+        names = [each.part for each in covering]
         values: dict[str, Filling] = {
             "parts": listed(names),
             "cover": "cover" if len(names) > 1 else "covers",
             "kind": kind,
             "across": length(place.across),
             "up": length(place.up),
-            "first": first.name,
+            "first": first.part,
             "gap": length(gap),
             "plug": plug.value,
-            "wide": fine_length(review.limit("outlet-width").amount),
-            "tall": fine_length(review.limit("outlet-height").amount),
+            "wide": fine_length(wide),
+            "tall": fine_length(tall),
         }
         says = "{parts} {cover} the {kind} {across} across and {up} up"
         if kind == "outlet" and gap < plug.amount - TOLERANCE_MM:

@@ -7,6 +7,7 @@ from reviewer.records import NamedTuple
 from reviewer.review import Review
 from reviewer.units import NEWTON_PER_KG, Value, close, force, length, mass, ratio
 from reviewer.wording import listed
+from reviewer.workshop.steadying import Tried, restraint_tried, tried_changes
 from reviewer.workshop.tipping import SIDES, Kind, State
 from reviewer.workshop.tipping_states import Tipping, in_scope_by_room
 from reviewer.workshop.who_uses import children_here
@@ -116,3 +117,21 @@ def weakest(review: Review, each: Tipping) -> Weakest | None:
     when = when.replace("{far}", "back" if state.sides == ("front",) else "other side")
     says = (TIPS if balance.ratio < tips_below else NEAR) + when + SUM
     return Weakest(state, says, _severity(state, tips_below, in_scope, hurts), values)
+
+
+def tie_that_tells(review: Review, tipping: Tipping, state: State) -> Tried | None:
+    """The tie to the wall that is the next step for a weak state, so that its lack tells the state too.
+
+    It is enough in every state; or nothing that was tried is, and it helps most. None where another step
+    is told, so that both are: two faults, or a fall that no tie holds back.
+    """
+    tie = restraint_tried(tipping, review)
+    least = review.limit("tip-ratio-least").amount
+    if tie is None or tie.ratio >= least:
+        return tie
+    seat = state.kind in ("sitter", "person", "lean")
+    shut = state.kind in ("open", "all open") and not tipping.piece.storage
+    if seat or shut:
+        return None
+    first = tried_changes(tipping, review)[0]
+    return tie if first.change == "restraint" else None

@@ -13,7 +13,7 @@ from reviewer.records import NamedTuple
 from reviewer.reference.usual_values import usual_value
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.rules.safety._tip_words import weakest
+from reviewer.rules.safety._tip_words import tie_that_tells, weakest
 from reviewer.units import (
     MM_PER_INCH,
     NEWTON_PER_KG,
@@ -25,9 +25,10 @@ from reviewer.units import (
     inches,
     length,
     mass,
+    ratio,
 )
 from reviewer.workshop.standing import Piece
-from reviewer.workshop.steadying import device_that_mends, restraint_mends, usual_device, wall_in_reach
+from reviewer.workshop.steadying import device_that_mends, usual_device, wall_in_reach
 from reviewer.workshop.tipping import State
 from reviewer.workshop.tipping_scene import Scene
 from reviewer.workshop.tipping_states import Tipping, climbed, pushed
@@ -50,6 +51,10 @@ _DO = (
     "Write “{words}” and fix it into studs, not wallboard: the {points} together hold back {lacks} by "
     "estimate, and each is to hold at least {pull} ({pull_by}). The {device}'s own instructions and local "
     "codes decide; ask a tradesperson about masonry, metal studs or plaster."
+)
+_STILL = (
+    ". With each at that test load the least ratio of any state is then {then} by estimate, still too "
+    "little, so do more besides"
 )
 
 
@@ -158,10 +163,14 @@ def _finding(
     severity = Severity.WARNING if children == 0 else Severity.ERROR
     if tips is None and not children and piece.height < review.limit("restraint-height-adults").amount:
         severity = Severity.NOTE if children == 0 else Severity.WARNING
-    if tips is not None and tipping is not None and restraint_mends(tipping, review):
-        # Tips leaves it to this finding.
+    tie = tie_that_tells(review, tipping, tips.state) if tips is not None and tipping is not None else None
+    do = _DO
+    if tips is not None and tie is not None:  # tips leaves it to this finding
         says += f" As it is, it{tips.says}"
         values |= tips.values
+        if tie.ratio < least:
+            values["then"] = ratio(tie.ratio)
+            do = do.replace(". The {device}'s", f"{_STILL}. The {{device}}'s")
         severity = max(severity, tips.severity)
     end = review.source.plan_end
     newline = "" if review.source.text.endswith("\n", 0, end) else "\n"
@@ -169,7 +178,7 @@ def _finding(
         parts=piece.feet,
         at=review.span_of(piece.parts[0]) if several else plan.span,
         says=says,
-        do=_DO,
+        do=do,
         values=values,
         working=_working(review, piece, found),
         also_at=(plan.room.span,) if plan.room else (),
@@ -191,6 +200,7 @@ def _finding(
         "stud-screw-thread",
         "wallboard",
         "stud-spacing",
+        "stud-target",
         "tip-ratio-least",
         "tip-ratio-tips",
         "floor-out",
@@ -221,7 +231,8 @@ def restraint_missing(review: Review) -> Iterator[Finding]:
     else a warning; one weight less for a piece too low to hurt a grown person that stands well in
     every state of tips, unless children live there.
     Doors and drawers count as they stand open, as in tips. Where the piece tips besides, that is told
-    here with its state and at its weight; tips tells it by itself where such restraints are not enough.
+    here with its state and at its weight, as long as such a tie is enough, or helps most of what was tried;
+    where another step helps, or it falls where no tie holds it, tips tells that by itself.
 
     Leaves out: Pieces for which the plan names no wall, or one out of a strap's reach; pieces that hang on
     the wall; whether there is a stud where the piece stands; and rented, masonry or plaster walls. Figures

@@ -317,6 +317,7 @@ def _working(review: Review, found: Restrained, tied: Tied, at_piece: bool) -> W
         "stud-gravity",
         "stud-depth",
         "stud-spacing",
+        "stud-target",
         "stud-screw-thread",
         "tip-push-force",
         "tip-push-height",

@@ -9,14 +9,13 @@ from reviewer.findings import Figure, Filling, Finding, Severity, Working
 from reviewer.plan_words import tied_with
 from reviewer.review import Review
 from reviewer.rulebook import rule
-from reviewer.rules.safety._tip_words import Weakest, moment, weakest
+from reviewer.rules.safety._tip_words import Weakest, moment, tie_that_tells, weakest
 from reviewer.units import MM_PER_INCH, UnitSystem, Value, force, length, ratio
 from reviewer.wording import listed
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.steadying import (
     lockable,
     restraint_height,
-    restraint_mends,
     tried_changes,
     wide_enough,
     with_brackets,
@@ -204,7 +203,7 @@ def _finding(review: Review, each: Tipping, several: bool) -> Finding | None:
         values=values,
         working=_working(review, piece, state, each.states),
         severity=told.severity,
-        told_by="restraint-missing" if restraint_mends(each, review) else "",
+        told_by="restraint-missing" if tie_that_tells(review, each, state) else "",
     )
 
 

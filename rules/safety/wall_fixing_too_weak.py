@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
 
 from reviewer.findings import Edit, Figure, Filling, Finding, Severity, Working
 from reviewer.model.plan import WALL
 from reviewer.review import Review
 from reviewer.rulebook import rule
+from reviewer.rules.safety._hung_ways import MOST_TRIED, on_one_stud, ways
 from reviewer.units import (
-    MM_PER_INCH,
     NEWTON_PER_KG,
     TOLERANCE_MM,
-    UnitSystem,
     Value,
     count,
     force,
@@ -22,24 +20,30 @@ from reviewer.units import (
     percent,
 )
 from reviewer.wording import listed
-from reviewer.workshop.screw_lengths import bite_wanted, with_length
-from reviewer.workshop.usual_sizes import screw_lengths
-from reviewer.workshop.wall_hung import Trial, WallHung, hung_piece, wall_hung
-
-#: The longest screw that is told as a remedy, and how far down a bearing is looked for.
-_LONGEST_MM, _LOWEST_MM = 130.0, 600.0
-#: A piece with more joints into the wall than this gets no remedy tried: each would be worked out anew.
-_MOST_TRIED = 60
-#: Thicker screws that are told as a remedy, as for restraints.
-_GAUGES = ("#10", "#12", "#14")
+from reviewer.workshop.screw_lengths import bite_wanted
+from reviewer.workshop.wall_hung import WallHung, wall_hung
+from reviewer.workshop.wall_studs import behind_words, true_studs
 
 _SAYS = (
     "{piece} weighs {weight} with what the plan puts on it, and that lies {out} off the wall. So its screws "
     "are pulled out with {pull} in all and sheared besides: the hardest used, through {head} {up} up, gets "
     "{pulled} of pull and {sheared} of shear, which is {used} of what it may bear ({who})."
 )
-_MISSED = " Of {count} screws only {meet} can meet a stud: the plan's studs are {spacing} apart, and in "
-_MISSED_END = "wallboard a screw holds nothing."
+_MISSED = (
+    " Of {count} screws only {meet} can meet a stud: the plan's studs are {spacing} apart, and in wallboard "
+    "a screw holds nothing."
+)
+_MISSED_THERE = (
+    " Of {count} screws only {meet} can meet a stud, and in wallboard a screw holds nothing: {studs}."
+)
+_NONE_THERE = (
+    "None of the screws that {piece} is to hang by can meet a stud where it hangs, and wallboard alone will "
+    "not hold it: {studs}."
+)
+_ONE_THERE = (
+    "All screws of {piece} that can meet a stud are in one and the same stud, and it is {wide} wide: with "
+    "more on one end than on the other it twists off the wall. {studs_begin}."
+)
 _NONE = (
     "{piece} is to hang by screws of which none can meet a stud, since the plan's studs are {spacing} apart: "
     "wallboard alone will not hold it."
@@ -50,109 +54,22 @@ _ONE = (
     "screw between them holds nothing."
 )
 _DEFER = (
-    " Find the studs first; an estimate is no test, masonry and metal studs need hardware of their own with "
+    " {find}; an estimate is no test, masonry and metal studs need hardware of their own with "
     "its maker's data, and local codes decide."
 )
 _RAIL = "Screw through a rail at least {rail} thick, joined to the sides, rather than through {thin} alone. "
 _LESS = "Put less on it, or hold it from below too, with brackets into studs or a post to the floor."
 
 
-class _Way(NamedTuple):
-    """A remedy that was tried, its words, and what is then used."""
-
-    says: str
-    values: dict[str, Filling]
-    used: float
-    edit: Edit | None = None
-
-
-def _lengths(review: Review, hung: WallHung, same: bool) -> list[float]:
-    """The lengths to try, mm: longer than the shortest there is, or as long where they are thicker."""
-    shortest = min(fixing.fastening.length or 0.0 for fixing in hung.fixings)
-    least = shortest - TOLERANCE_MM if same else shortest + TOLERANCE_MM
-    return [each for each in screw_lengths(review.units) if least < each <= _LONGEST_MM]
-
-
-def _number(gauge: str) -> int:
-    return int(gauge.removeprefix("#"))
-
-
-def _ways(review: Review, hung: WallHung) -> Iterator[_Way]:
-    """What does, tried on the piece, the smallest change first."""
-    spacing = review.plan.room.stud_spacing if review.plan.room is not None else None
-    apart: dict[str, Filling] = {"apart": length(spacing)} if spacing else {}
-    studs = "put a screw into every stud behind it ({apart} apart)"
-
-    def tried(trial: Trial) -> float | None:
-        found = hung_piece(review, hung.piece, trial)
-        good = found is not None and found.used <= 1 + 1e-9 and not _on_one_stud(review, found)
-        return found.used if found is not None and good else None
-
-    def longer(rest: Trial) -> tuple[float, float] | None:
-        for each in _lengths(review, hung, rest.gauge is not None):
-            used = tried(rest._replace(length=each))
-            if used is not None:
-                return each, used
-        return None
-
-    if spacing and hung.missed:
-        used = tried(Trial(every_stud=True))
-        if used is not None:
-            yield _Way(studs, apart, used)
-            return
-        more = longer(Trial(every_stud=True))
-        if more is not None:
-            yield _Way(f"{studs}, {{long}} long", {**apart, "long": length(more[0])}, more[1])
-    else:
-        more = longer(Trial())
-        if more is not None:
-            alone = len({fixing.fastening.span for fixing in hung.fixings}) == 1
-            edit = (
-                with_length(review.source, review.plan, hung.fixings[0].fastening, more[0]) if alone else None
-            )
-            yield _Way("use screws {long} long", {"long": length(more[0])}, more[1], edit)
-        for gauge in _GAUGES:
-            now = max(
-                (_number(each.fastening.gauge) for each in hung.fixings if each.fastening.gauge), default=0
-            )
-            if more is None and 0 < now < _number(gauge):
-                stout = longer(Trial(gauge=gauge))
-                if stout is not None:
-                    values: dict[str, Filling] = {"gauge": gauge, "long": length(stout[0])}
-                    yield _Way("use screws {gauge}, {long} long", values, stout[1])
-                    break
-    every = bool(spacing and hung.missed)
-    used = tried(Trial(every_stud=every, times=2))
-    if used is not None:
-        yield _Way(
-            f"{studs}, two at each" if every else "use twice as many of them, each into a stud", apart, used
-        )
-    step = 10.0 if review.units is UnitSystem.METRIC else MM_PER_INCH / 2
-    lower = step
-    while lower <= _LOWEST_MM:
-        used = tried(Trial(every_stud=every, lower=lower))
-        if used is not None:
-            says = "let it bear on the wall {lower} further down, by brackets or a taller back"
-            yield _Way(f"{studs} and {says}" if every else says, {**apart, "lower": length(lower)}, used)
-            return
-        lower += step
-
-
-def _on_one_stud(review: Review, hung: WallHung) -> bool:
-    """True for a laden piece wider than the studs are apart that hangs on a single one."""
-    room = review.plan.room
-    if hung.studs != 1 or room is None or not room.stud_spacing or not hung.piece.loads:
-        return False
-    axis = hung.wall.along
-    return hung.piece.high[axis] - hung.piece.low[axis] > room.stud_spacing + TOLERANCE_MM
-
-
 def _remedy(review: Review, hung: WallHung) -> tuple[str, dict[str, Filling], Edit | None]:
-    values: dict[str, Filling] = {}
+    known = true_studs(review) is not None
+    values: dict[str, Filling] = {
+        "find": "Probe each stud before you drill" if known else "Find the studs first"
+    }
     words = []
     edit = None
-    ways = _ways(review, hung) if len(hung.fixings) <= _MOST_TRIED else iter(())
-    for number, way in enumerate(ways):
+    found = ways(review, hung) if len(hung.fixings) <= MOST_TRIED else iter(())
+    for number, way in enumerate(found):
         if number == 2:
             break
         values |= way.values
@@ -209,7 +126,7 @@ def _too_short(review: Review, hung: WallHung) -> bool:
 
 def _finding(review: Review, hung: WallHung, several: bool) -> Finding | None:
     limit, beyond = review.limit("wall-fixing-share"), review.limit("wall-fixing-error-share")
-    worst, one = hung.worst, _on_one_stud(review, hung)
+    worst, one = hung.worst, on_one_stud(review, hung)
     if worst is not None and hung.used < limit.amount and not one:
         return None
     if _too_short(review, hung):
@@ -229,11 +146,15 @@ def _finding(review: Review, hung: WallHung, several: bool) -> Finding | None:
         "from": percent(round(100 * limit.amount)),
         "set_by": limit.source,
     }
+    known = true_studs(review)
+    if known is not None:
+        said = behind_words(review, hung.piece.low[axis], hung.piece.high[axis], axis)
+        values |= {"studs": said, "studs_begin": f"{said[0].upper()}{said[1:]}"}
     fixing = hung.fixings[worst.fixing if worst is not None else 0]
     if worst is None:
-        says, severity = _NONE, Severity.ERROR
+        says, severity = _NONE if known is None else _NONE_THERE, Severity.ERROR
     elif hung.used < limit.amount:
-        says, severity = _ONE, Severity.WARNING
+        says, severity = _ONE if known is None else _ONE_THERE, Severity.WARNING
     else:
         assert fixing.holder.pull is not None
         values |= {
@@ -244,7 +165,8 @@ def _finding(review: Review, hung: WallHung, several: bool) -> Finding | None:
             "used": percent(round(100 * worst.used)),
             "who": fixing.holder.pull.who,
         }
-        says = _SAYS + (_MISSED + _MISSED_END if hung.missed else "")
+        missed = _MISSED if known is None else _MISSED_THERE
+        says = _SAYS + (missed if hung.missed else "")
         severity = Severity.ERROR if hung.used >= beyond.amount else Severity.WARNING
     values.setdefault("used", percent(round(100 * worst.used)) if worst is not None else "more than all")
     do, more, edit = _remedy(review, hung)
@@ -276,6 +198,7 @@ def _finding(review: Review, hung: WallHung, several: bool) -> Finding | None:
         "wallboard",
         "stud-gravity",
         "stud-target",
+        "stud-spacing",
         "restraint-part",
     ),
     needs=("setting.wall", "plan.joins"),
@@ -294,12 +217,15 @@ def wall_fixing_too_weak(review: Review) -> Iterator[Finding]:
     only, sheared across the board as across a gap. Where the room says how far the studs are apart, only
     screws that can meet one count, the studs lying as luckily as they can. Screws of no stated spacing may be
     moved onto the studs. A laden piece that is wider than that and hangs on a single stud is a warning.
+    Where the room says where the studs are (studs every 16 from 10; studs at 6 and 22), only screws that
+    truly lie on one count; a row of one spacing may be slid along its joint, a number of screws so far from
+    the ends may not. Remedies are tried with those studs.
 
     Leaves out: People who lean or hang on it, for which no published load was found (cabinet makers test wall
     cupboards with several hundred pounds); masonry and metal studs; hangers, hooks and brackets of metal,
     whose makers have the figures; the joints inside the piece; pressing of its lower edge into the board; the
-    ceiling. Where the studs of this wall truly are. This is an estimate and no certificate: local codes and
-    licensed practice decide.
+    ceiling. Where the studs of this wall truly are, unless the room says so. This is an estimate and no
+    certificate: local codes and licensed practice decide.
 
     Sources: statics; NDS 2018 chapter 12, shear across a gap by AWC Technical Report 12 (from memory); the
     limits are an own choice

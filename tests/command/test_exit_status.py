@@ -150,3 +150,18 @@ def test_output_is_utf_8_whatever_the_locale(tmp_path: Path) -> None:
     ran = as_command("review", "a.plan", cwd=tmp_path, LC_ALL="C", PYTHONIOENCODING="ascii", PYTHONUTF8="0")
     assert ran.returncode == 2
     assert "“prat”" in ran.stdout.decode("utf-8")
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="only some systems have an output that is full")
+@pytest.mark.parametrize("asked", [["review", "{plan}"], ["review", "{plan}", "--full"], ["rules"]])
+def test_an_output_that_is_full_is_told(asked: list[str], tmp_path: Path) -> None:
+    plan = tmp_path / "p.plan"
+    plan.write_text(SOUND, encoding="utf-8")
+    with open("/dev/full", "w") as full:
+        command = [sys.executable, "-m", "reviewer", *(word.format(plan=plan) for word in asked)]
+        done = subprocess.run(command, stdout=full, stderr=subprocess.PIPE, text=True, check=False)
+    assert done.returncode == 2
+    assert done.stderr == (
+        "dryfit: What was found could not be written out: No space left on device. "
+        "Make room there, or send it elsewhere.\n"
+    )

@@ -256,6 +256,8 @@ def test_plans_own_limit_wins(run: Run) -> None:
         ("limit tip-push-force: 10 kg", "millimetres", 98.0665),
         ("limit touching-least-area: 1", "inches", 645.16),
         ("limit touching-least-area: 50", "millimetres", 50),
+        ("limit escape-area: 5", "inches", 5 * 304.8**2),
+        ("limit escape-area: 0.5", "millimetres", 500_000),
         ("limit moisture-room: 9", "inches", 9),
     ],
 )

@@ -2293,6 +2293,105 @@ SLIPS = (
         ),
     ),
     Slip(
+        "an escape window with a comma",
+        HEAD + "room: escape window 24 wide 36 tall, 60 across 30 up\n",
+        (
+            "escape window 24 wide 36 tall, 60 across 30 up: A comma stands in the middle of this clause. → Write: escape window 24 wide 36 tall 60 across 30 up",
+        ),
+    ),
+    Slip(
+        "an escape window without its size",
+        HEAD + "room: escape window\n",
+        (
+            "window: The line stops after “escape window”. → What fits there: a number or a measure, as in: escape window 24 wide 36 tall 60 across 30 up",
+        ),
+    ),
+    Slip(
+        "an escape door",
+        HEAD + "room: escape door\n",
+        (
+            "door: After “escape” stands “door”, which does not fit there. → Write it like this: escape window 24 wide 36 tall 60 across 30 up",
+        ),
+    ),
+    Slip(
+        "an escape window by another name",
+        HEAD + "room: egress window 24 wide 36 tall 60 across 30 up\n",
+        ("egress: “egress” does not fit here. → Write: escape window 24 wide 36 tall 60 across 30 up",),
+    ),
+    Slip(
+        "an escape window near the ground",
+        HEAD + "room: escape window 24 wide 36 tall 60 across 30 up at ground level\n",
+        (
+            "ground: After “30 up at” stands “ground”, which does not fit there. → Write: escape window 24 wide 36 tall 60 across 30 up at grade",
+        ),
+    ),
+    Slip(
+        "a window as a drawing has it",
+        HEAD + "room: window 24 x 36 at 60 across 30 up\n",
+        (
+            "x: After “window 24” stands “x”, which does not fit there. → Write: window 24 wide 36 tall 60 across 30 up",
+        ),
+    ),
+    Slip(
+        "a window from its place on",
+        HEAD + "room: window at 20 across 30 up 36 wide 48 tall\n",
+        (
+            "20: After “window at” stands “20”, which does not fit there. → Write: window 36 wide 48 tall 20 across 30 up",
+        ),
+    ),
+    Slip(
+        "a vent half said",
+        HEAD + "room: vent 14 wide 6 tall 20 across\n",
+        (
+            "across: The line stops after “tall 20 across”. → What fits there: a number or a measure, as in: vent 14 wide 6 tall 20 across 3 up",
+        ),
+    ),
+    Slip(
+        "a vent the other way round",
+        HEAD + "room: register 6 tall 14 wide 20 across 3 up\n",
+        ("register: “register” does not fit here. → Write: vent 14 wide 6 tall 20 across 3 up",),
+    ),
+    Slip(
+        "a vent in the floor",
+        HEAD + "room: vent 3 wide 3 tall 3 across (0 - 3) up\n",
+        (
+            "0 - 3: Its lower edge comes to -3 in up, which is below the floor. → Look at the number, or at the measures that it is worked out from.",
+        ),
+    ),
+    Slip(
+        "a panel for breakers",
+        HEAD + "room: breaker panel 15 wide 28 tall 60 across 44 up\n",
+        ("breaker: “breaker” does not fit here. → Write: panel 15 wide 28 tall 60 across 44 up",),
+    ),
+    Slip(
+        "an alarm the other way round",
+        HEAD + "room: smoke detector 90 up 20 across\n",
+        ("smoke: “smoke” does not fit here. → Write: alarm 20 across 90 up",),
+    ),
+    Slip(
+        "a window of no width",
+        HEAD + "room: window 0 wide 3 tall 3 across 3 up\n",
+        (
+            "0: The size comes to 0 in, and it must be more than 0. → Look at the number, or at the measures that it is worked out from.",
+        ),
+    ),
+    Slip(
+        "an alarm half said",
+        HEAD + "room: alarm 20 across\n",
+        (
+            "across: The line stops after “alarm 20 across”. → What fits there: a number or a measure, as in: "
+            "alarm 20 across 90 up",
+        ),
+    ),
+    Slip(
+        "a panel without its place",
+        HEAD + "room: panel 15 wide 28 tall\n",
+        (
+            "tall: The line stops after “wide 28 tall”. → What fits there: a number or a measure, as in: "
+            "panel 15 wide 28 tall 60 across 44 up",
+        ),
+    ),
+    Slip(
         "a fireplace by its own name",
         HEAD + "room: fireplace left 40 away\n",
         ("fireplace: “fireplace” does not fit here. → Write: stove left 40 away",),
@@ -2334,6 +2433,63 @@ SLIPS = (
         "studs without every",
         HEAD + "room: studs 16\n",
         ("16: After “studs” stands “16”, which does not fit there. → Write: studs every 16",),
+    ),
+    Slip(
+        "studs from a place alone",
+        HEAD + "room: studs from 10\n",
+        ("from: After “studs” stands “from”, which does not fit there. → Write: studs at 10",),
+    ),
+    Slip(
+        "studs with commas between their places",
+        HEAD + "room: studs at 6, 22, 39, indoors\n",
+        ("studs at 6, 22, 39: Commas stand in the middle of this clause. → Write: studs at 6 and 22 and 39",),
+    ),
+    Slip(
+        "studs with a comma before the last and",
+        HEAD + "room: studs at 6, 22 and 39\n",
+        (
+            "studs at 6, 22 and 39: A comma stands in the middle of this clause. → Write: studs at 6 and 22 "
+            "and 39",
+        ),
+    ),
+    Slip(
+        "a row of studs with a comma before from",
+        HEAD + "room: studs every 16, from 10\n",
+        (
+            "studs every 16, from 10: A comma stands in the middle of this clause. → Write: studs every 16 "
+            "from 10",
+        ),
+    ),
+    Slip(
+        "a row of studs the other way round",
+        HEAD + "room: studs from 10 every 16\n",
+        ("from: After “studs” stands “from”, which does not fit there. → Write: studs every 16 from 10",),
+    ),
+    Slip(
+        "a row of studs that starts at a place",
+        HEAD + "room: studs 16 apart starting at 10\n",
+        ("16: After “studs” stands “16”, which does not fit there. → Write: studs every 16 from 10",),
+    ),
+    Slip(
+        "a row of studs counted across",
+        HEAD + "room: studs every 16 from 10 across\n",
+        (
+            "across: After “16 from 10” stands “across”, which does not fit there. → Write: studs every 16 "
+            "from 10",
+        ),
+    ),
+    Slip(
+        "studs on centre",
+        HEAD + "room: studs 16 o.c.\n",
+        ("16: After “studs” stands “16”, which does not fit there. → Write: studs every 16",),
+    ),
+    Slip(
+        "studs left of the corner",
+        HEAD + "room: studs at -6 and 10\n",
+        (
+            "-: A number can't begin with a minus. → Count from the other side instead: below, left of, in "
+            "front of, less.",
+        ),
     ),
     Slip(
         "a floor of nothing",

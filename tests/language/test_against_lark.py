@@ -52,7 +52,11 @@ STATEMENTS = {
         "load a: 3 lb per square foot, 3 kg per square metre",
         "load a: 2 people seated, books, 40 kg, 3 lb per foot",
     ],
-    "room_statement": ["room: indoors, wall behind 2 away, doorway 30 x 80", "room the hall: no children"],
+    "room_statement": [
+        "room: indoors, wall behind 2 away, doorway 30 x 80",
+        "room the hall: no children",
+        "room: studs every 16 from 10, studs at 6 and 22 and (30 + 9)",
+    ],
     "restrain_statement": [
         "restrain a to wall: strap, screws #8 x 2 into stud, 68 up, 2 of them",
         "restrain a to wall: strap, on top 4 from back, 2 screws #8 x 5/8 into piece, 64 up on wall, on top",

@@ -115,11 +115,14 @@ load a, b: 2 people seated, 40 kg, 40 lb at 3 from left, only when width over 3
 load a, b: 40 kg, 40 lb, 25 lb per foot, 25 kg per metre, 40 lb per square foot, 150 kg per square metre
 room: indoors
 room hall: outdoors, heated, unheated, wall behind, wall behind 2 away, wall left, wall left 2 away
-    wall right, wall right 2 away, studs every 16, floor wood, doorway 30 x 80, ceiling 96
+    wall right, wall right 2 away, studs every 16, studs every 16 from 10, studs at 6, floor wood, doorway 30 x 80, ceiling 96
     children under 6, no children, stairs 30 wide, skirting 4 tall, skirting 4 tall by 1 deep
     outlet 3 across 12 up, switch 3 across 48 up, heater left 3 away, heater right 3 away
     heater front 3 away, heater behind 3 away, stove left 3 away, flue behind 3 away, hall 36 wide
-    landing 36 x 36, wall front 36 away, firebox 30 up, cord along wall, cord inside wall
+    landing 36 x 36, wall front 36 away, firebox 30 up, studs at 6 and 22 and 39, cord along wall, cord inside wall
+    escape window 3 wide 3 tall 3 across 3 up, escape window 3 wide 3 tall 3 across 3 up at grade
+    window 3 wide 3 tall 3 across 3 up, vent 3 wide 3 tall 3 across 3 up
+    panel 3 wide 3 tall 3 across 3 up, alarm 3 across 3 up
     cord through wall, cord through floor, cord through ceiling, cord through doorway, cord under carpet
 restrain a to wall: strap
 restrain a, b to wall: bracket, cleat, screws #10 x 2 1/2, screws #10 x 2 1/2 into stud

@@ -88,7 +88,7 @@ def test_the_reports_number_them() -> None:
     report = report_of(found.source, found.problems, found.review, found.judgement)
     full = render_terminal([report], full=True)
     assert (
-        "Order of work, as the plan has it\n\n"
+        "Order of work\n\nAs the plan has it.\n"
         "  1  Parts: cut leg.* and top; drill top; “the holes from below”\n"
         "  2  Glue up: join leg.* and top; wait 1 h; sand top and leg.*\n"
         "  3  Oil: finish oiled, which dries 2 days in all; wait 24 h\n"

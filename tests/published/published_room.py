@@ -15,9 +15,12 @@ from reviewer.geometry.openings import (
     outline_round,
     spare,
 )
+from reviewer.geometry.openings_left import Patch, left_of
 from reviewer.geometry.swinging import first_stroke
 from reviewer.reference.limits import default_limits
+from reviewer.workshop.escape_windows import Least, lacks, wide_enough
 from reviewer.workshop.mantels import most_out
+from reviewer.workshop.panel_space import clear_width
 
 #: A wall and a leaf thick enough to be struck, and thin enough not to matter, mm.
 _FAR, _THIN = 1e4, 1e-6
@@ -115,6 +118,47 @@ def _mantel(i: Inputs) -> float | None:
     limits = default_limits()
     gap, reach, slope = (limits[f"mantel-{name}"].amount for name in ("gap", "reach", "slope"))
     return most_out(i.measure("above"), gap, reach, slope)
+
+
+def _least(i: Inputs) -> Least:
+    limits = default_limits()
+    area = "escape-area-grade" if i.word("ground") == "grade" else "escape-area"
+    return Least(*(limits[name].amount for name in (area, "escape-width", "escape-height", "escape-sill")))
+
+
+@formula("clear opening")
+def _clear(i: Inputs) -> float:
+    return Patch(0, 0, i.measure("wide"), i.measure("tall")).area
+
+
+@formula("escape opening lacks")
+def _escape(i: Inputs) -> str:
+    sill, wide, tall = i.measure("sill"), i.measure("wide"), i.measure("tall")
+    return ", ".join(lacks(Patch(0, sill, wide, sill + tall), _least(i))) or "nothing"
+
+
+@formula("escape opening needs this width")
+def _needed(i: Inputs) -> float:
+    return wide_enough(i.measure("tall"), _least(i))
+
+
+@formula("clear of an opening")
+def _clear_of(i: Inputs) -> float:
+    """What a cover leaves of an opening, its left lower corner counted from that of the opening."""
+    cover = Patch(
+        i.measure("left"),
+        i.measure("bottom"),
+        i.measure("left") + i.measure("cover wide"),
+        i.measure("bottom") + i.measure("cover tall"),
+    )
+    return left_of(Patch(0, 0, i.measure("wide"), i.measure("tall")), [cover]).area
+
+
+@formula("clear before a panel")
+def _before_panel(i: Inputs) -> float:
+    panel = 0.0, i.measure("panel")
+    left, right = -i.measure("clear left"), panel[1] + i.measure("clear right")
+    return clear_width(panel, [(left - 100, left), (right, right + 100)])
 
 
 @formula("mantel projection")

@@ -35,7 +35,7 @@ ROWS = {
     "finishes": 70,
     "people": 52,
     "finish_amounts": 34,
-    "room": 48,
+    "room": 76,
     "restraint": 48,
 }
 

@@ -154,7 +154,9 @@ LIMITS = """
     screwdriver-width short-driver-length hammer-room hammer-width nail-punch spanner-room
     table-height-low table-height-high flat-coats-over-dark
     doorway-margin stair-headroom skirting-thickness heater-clearance stove-clearance flue-clearance
-    plug-depth outlet-width outlet-height foot-gap pair-difference
+    plug-depth outlet-width outlet-height escape-area escape-area-grade escape-width escape-height escape-sill
+    window-depth window-covered panel-space-width panel-space-depth panel-space-height vent-gap vent-covered
+    alarm-width foot-gap pair-difference
     mantel-gap mantel-reach mantel-slope
 """
 

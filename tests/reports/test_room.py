@@ -55,12 +55,20 @@ def test_facts_of_the_room_in_mm() -> None:
             "hall: wall behind, studs every 16 in, floor carpet, doorway 30 in wide and 80 in tall, "
             "ceiling 96 in up, children under 6 years",
         ),
+        ("studs every 16 from 10", "hall: studs every 16 in from 10 in"),
+        ("studs at 22 and 6, studs at 39", "hall: studs at 6 in, 22 in and 39 in"),
         (
             "wall left, wall front 40 away, hall 36 wide, stairs 30 wide, landing 36 x 40\n"
             "    stove right 40 away, flue behind 20 away, firebox 30 up, cord under carpet, cord along wall",
             "hall: wall on the left, wall in front, 40 in away, hall 36 in wide, stairs 30 in wide, "
             "landing 36 in by 40 in, stove on the right, 40 in away, flue behind, 20 in away, firebox up to 30 in, "
             "cord under carpet, cord along wall",
+        ),
+        (
+            "wall behind, escape window 24 wide 36 tall 60 across 30 up at grade, vent 14 wide 6 tall (0 - 2) across 0 up\n"
+            "    alarm 9 across 90 up",
+            "hall: wall behind, escape window 24 in wide and 36 in tall, 60 in across and 30 in up, near the ground "
+            "outside, vent 14 in wide and 6 in tall, -2 in across and 0 in up, alarm 9 in across and 90 in up",
         ),
         (
             "stairs 30 wide, skirting 4 tall by 1 deep, outlet 3 across 12 up, switch 5 across 48 up\n"

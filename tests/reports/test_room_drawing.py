@@ -15,6 +15,7 @@ from reviewer.reports.in_room import MOVEMENTS, in_room
 from reviewer.reports.json_report import render_json
 from reviewer.reports.room_drawing import PARTS, RoomShown, room_drawing
 from reviewer.reports.terminal import render_terminal
+from reviewer.reports.wall_drawing import WallShown, wall_drawing
 from tests.support import look_at, review_of
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -38,7 +39,12 @@ def drawn(room: str) -> RoomShown | None:
     return room_drawing(review, in_room(review), "p-")
 
 
-def elements(shown: RoomShown) -> list[ElementTree.Element]:
+def on_wall(room: str) -> WallShown | None:
+    review = review_of(CUPBOARD.format(room=room))
+    return wall_drawing(review, in_room(review), "p-")
+
+
+def elements(shown: RoomShown | WallShown) -> list[ElementTree.Element]:
     return list(ElementTree.fromstring(shown.svg.replace("<svg ", f'<svg xmlns="{SVG[1:-1]}" ', 1)).iter())
 
 
@@ -184,3 +190,82 @@ def test_a_piece_of_many_parts_is_told_in_words_only() -> None:
     assert shown.svg == ""
     assert shown.said[0] == "wall behind, close by"
     assert shown.remarks == ("A piece of more than 400 parts is not drawn in its room.",)
+
+
+WALL = (
+    "room hall: indoors, wall behind, escape window 30 wide 48 tall 10 across 24 up, vent 14 wide 6 tall 2 across 4 up\n"
+    "    panel 15 wide 28 tall 50 across 44 up, alarm 12 across 70 up, window 20 wide 30 tall 200 across 40 up\n"
+    "    outlet 6 across 12 up, switch 45 across 48 up"
+)
+
+
+def test_the_wall_seen_through_the_piece() -> None:
+    """The cupboard ends 24 across and 30 up: clear of the window are 16 beside it, and 42 over it."""
+    shown, above = on_wall(WALL), drawn(WALL)
+    assert shown is not None
+    assert above is not None
+    assert above.said[-5:] == (
+        "escape window 30 in by 48 in, 10 in across, 24 in up, of it clear 30 in by 42 in, 30 in up",
+        "vent 14 in by 6 in, 2 in across, 4 in up",
+        "panel 15 in by 28 in, 50 in across, 44 in up",
+        "window 20 in by 30 in, 200 in across, 40 in up",
+        "alarm 12 in across, 70 in up",
+    )
+    assert shown.remarks == ("Too far away to be drawn: window.",)
+    found = elements(shown)
+    kinds = [each.get("class") for each in found]
+    assert kinds.count("on-wall") == 4
+    assert kinds.count("socket") == 2
+    assert kinds.count("swing") == 1
+    texts = {each.text for each in found if each.tag == f"{SVG}text"}
+    assert {"escape window", "vent", "panel", "alarm", "clear"} <= texts
+    # The cupboard and the window keep their proportions: 24 of 30, and 30 of 48.
+    boxes = [each.get("points", "") for each in found if each.get("class") in ("on-wall", "swing")]
+    clear, window = ([tuple(map(float, at.split(","))) for at in box.split()] for box in boxes[:2])
+    assert (clear[0][1] - clear[2][1]) / (window[0][1] - window[2][1]) == pytest.approx(42 / 48, abs=0.01)
+    wide, tall = (float(each) for each in re.findall(r'viewBox="0 0 (\S+) (\S+)"', shown.svg)[0])
+    numbers = re.findall(r"(-?\d+(?:\.\d)?),(-?\d+(?:\.\d)?)", shown.svg)
+    assert all(0 <= float(x) <= wide and 0 <= float(y) <= tall for x, y in numbers)
+
+
+def test_windows_are_gaps_in_the_wall_from_above() -> None:
+    shown = drawn(WALL)
+    assert shown is not None
+    kinds = [each.get("class") for each in elements(shown)]
+    assert kinds.count("gap-in-wall") == 3  # the far window is left out
+    assert kinds.count("socket") == 2
+
+
+def test_no_wall_is_drawn_without_something_on_it() -> None:
+    assert on_wall("room hall: wall behind, outlet 6 across 12 up") is None
+    assert on_wall("room hall: wall left, window 20 wide 30 tall 20 across 40 up") is None
+    assert on_wall("room hall: wall behind, window 20 wide 30 tall 200 across 40 up") is None
+
+
+def test_the_page_has_both_drawings() -> None:
+    found = look_at(CUPBOARD.format(room=WALL))
+    report = report_of(found.source, found.problems, found.review, found.judgement)
+    page = render_html([report])
+    assert "The wall behind, seen through the piece" in page
+    assert "plan1-on-wall-name" in page
+    assert page == render_html([report])
+
+
+def test_what_is_on_the_wall_in_text_and_json() -> None:
+    """10 in = 254 mm, 30 in = 762 mm; over the cupboard, 30 up, 42 in are left of the window."""
+    told = reported(WALL)
+    room = json.loads(render_json([told]))["plans"][0]["in_room"]
+    text = " ".join(render_terminal([told], full=True).split())
+    assert [each["kind"] for each in room["on_wall"]] == ["escape window", "vent", "panel", "window", "alarm"]
+    window = room["on_wall"][0]
+    assert (window["across_mm"], window["wide_mm"]) == (254.0, 762.0)
+    assert window["clear"] == {"across_mm": 254.0, "up_mm": 762.0, "wide_mm": 762.0, "tall_mm": 1066.8}
+    assert room["on_wall"][1]["clear"] is None
+    for each in room["on_wall"]:
+        assert f" - {each['says']}" in text
+
+
+def test_nothing_clear_is_said_so() -> None:
+    shown = drawn("room hall: wall behind, escape window 20 wide 24 tall 2 across 4 up")
+    assert shown is not None
+    assert shown.said[-1] == "escape window 20 in by 24 in, 2 in across, 4 in up, nothing of it clear"

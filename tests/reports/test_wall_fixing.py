@@ -22,6 +22,7 @@ from reviewer.reports.wall_fixing import LEAD, PIECES, wall_fixings
 from reviewer.reports.wall_fixing_drawing import WallFixingOnPage, wall_fixings_on_page
 from tests.rules.safety.test_wall_restraints import case
 from tests.support import look_at, review_of
+from tests.workshop.test_wall_studs import SHELF
 
 PLANS = Path(__file__).parent.parent.parent / "plans"
 
@@ -155,6 +156,109 @@ def test_what_hangs_is_told_and_drawn(name: str) -> None:
     met, whole = re.match(r"(\d+) of (\d+)", told["Screws that can meet a stud"]).groups()  # type: ignore[union-attr]
     assert met == whole
     assert only.svg.count('class="fix"') == int(whole)
+
+
+TRUE = case("strap, screws #10 x 2 1/2 into stud, 56 up, @", room=", studs every 16 from 5, children under 6")
+
+
+def true(count: int) -> str:
+    return TRUE.replace("@", f"{count} of them")
+
+
+def drawn_studs(svg: str) -> list[tuple[float, float]]:
+    """From where to where on the paper each stud is drawn."""
+    found = set()
+    for each in ElementTree.fromstring(svg).iter():
+        if each.get("class") == "stud":
+            xs = [float(number) for number in re.findall(r"([-\d.]+)[, ][-\d.]+", str(each.attrib))]
+            found.add((min(xs), max(xs)))
+    return sorted(found)
+
+
+def fixings(svg: str) -> list[float]:
+    drawn = ElementTree.fromstring(svg)
+    return [float(each.get("cx", "0")) for each in drawn.iter() if each.get("class") == "fix"]
+
+
+def test_studs_that_the_plan_says_are_told_and_drawn_where_they_are() -> None:
+    found = figures(true(2))
+    assert found["Studs behind it"] == (
+        "2, at 5 in and 21 in from the plan's left corner, as the plan says: probe each before you drill"
+    )
+    (only,) = shown(true(2))
+    assert only.caption == (
+        "The wall seen through the piece; dashed, the studs as the plan says, measured from the plan's left "
+        "corner. Dots are fixings"
+    )
+    studs = [(low + high) / 2 for low, high in drawn_studs(only.svg)]
+    assert len(studs) == 4  # at -11, 5, 21 and 37
+    assert fixings(only.svg) == pytest.approx([studs[1], studs[2]], abs=0.1)
+    for inches in (-11, 5, 21, 37):
+        assert f">{inches} in</text>" in only.svg
+    # 60 in tall is 300 on the paper: a stud is 1 1/2 in wide, and 16 in to the next.
+    low, high = drawn_studs(only.svg)[0]
+    assert high - low == pytest.approx(7.5, abs=0.1)
+    assert studs[1] - studs[0] == pytest.approx(80.0, abs=0.1)
+
+
+@pytest.mark.parametrize(("wall", "way"), [("wall left", 1), ("wall right", -1)])
+def test_studs_of_a_wall_at_the_side_are_drawn_as_one_stands_before_it(wall: str, way: int) -> None:
+    text = true(1).replace("wall behind", wall)
+    assert figures(text)["Studs behind it"].startswith("1, at 5 in from the plan's front corner")
+    (only,) = shown(text)
+    # Before the wall on the left the front is at the left hand, before the one on the right at the right hand.
+    drawn = ElementTree.fromstring(only.svg)
+    at = {each.text: float(each.get("x", "0")) for each in drawn.iter() if (each.text or "").endswith(" in")}
+    assert at["21 in"] - at["5 in"] == pytest.approx(way * 80.0, abs=0.1)
+    assert fixings(only.svg) == pytest.approx([at["5 in"]], abs=0.1)
+
+
+def test_a_restraint_without_a_stud_is_drawn_open() -> None:
+    strap = "strap, screws #10 x 2 1/2 into stud, 56 up"
+    (only,) = shown(case(f"{strap}, 2 of them", width="20", room=", studs at 6 and 22, children under 6"))
+    assert (only.svg.count('class="fix"'), only.svg.count('class="fix missed"')) == (1, 1)
+    assert only.caption.endswith("; open circles meet none")
+    none = case(f"{strap}, 1 of them", room=", studs at 40, children under 6")
+    assert figures(none)["Studs behind it"] == (
+        "none where it is: the plan has no stud behind it, and the nearest is at 40 in from the plan's left "
+        "corner, 6 in off to the right"
+    )
+
+
+def test_a_rail_past_a_narrow_piece_is_told_by_its_studs() -> None:
+    words = "cleat, screws #10 x 3 into stud, 58 up, 2 of them"
+    text = case(words, width="14", room=", studs every 16 from 10, children under 6")
+    assert figures(text)["Studs that its rail reaches"] == (
+        "2, at 6 in left of the plan's left corner and 10 in right of it: probe each before you drill"
+    )
+    (only,) = shown(text)
+    assert len(fixings(only.svg)) == 2
+
+
+def test_what_hangs_is_drawn_on_its_studs() -> None:
+    text = SHELF.format(screws="every 16", studs="studs every 16 from 10")
+    found = figures(text)
+    assert found["Studs behind it"].startswith(
+        "2, at 10 in and 26 in from the plan's left corner, as the plan"
+    )
+    assert found["Screws that meet a stud"] == "2 of 2, at 10 in and 26 in from the plan's left corner"
+    (only,) = shown(text)
+    studs = [(low + high) / 2 for low, high in drawn_studs(only.svg)]
+    assert fixings(only.svg) == pytest.approx(studs[1:3], abs=0.1)
+    assert "the studs as the plan says" in only.caption
+    missed = SHELF.format(screws="3 per joint, 2 from ends", studs="studs at 2 and 30")
+    assert figures(missed)["Screws that meet a stud"] == "1 of 3, at 2 in from the plan's left corner"
+
+
+def test_the_json_has_the_places_of_the_studs() -> None:
+    (fixing,) = json.loads(render_json([report(true(2))]))["plans"][0]["wall_fixings"]
+    (restraint,) = fixing["restrained"]["restraints"]
+    assert restraint["stud_places_mm"] == [127.0, 533.4]
+    (fixing,) = json.loads(render_json([report(TIED)]))["plans"][0]["wall_fixings"]
+    assert fixing["restrained"]["restraints"][0]["stud_places_mm"] is None
+    text = SHELF.format(screws="every 16", studs="studs every 16 from 10")
+    (fixing,) = json.loads(render_json([report(text)]))["plans"][0]["wall_fixings"]
+    assert fixing["hung"]["stud_places_mm"] == [254.0, 660.4]
 
 
 def test_a_plan_without_a_wall_has_no_such_part() -> None:

@@ -319,3 +319,43 @@ def test_a_board_that_leans_is_named() -> None:
     review = review_of(text)
     assert "brace" not in review.carrying.members
     assert not any(each.part == "brace" and each.kind in ("bending", "sag") for each in review.utilisations)
+
+
+@pytest.mark.parametrize(
+    ("studs", "taken"),
+    [
+        ("", True),
+        (", studs every 16", False),
+        (", studs every 16 from 10", False),
+        (", studs at 6 and 22", False),
+    ],
+)
+def test_studs_that_the_plan_knows_are_not_taken_for_granted(studs: str, taken: bool) -> None:
+    restrained = "\nrestrain case to wall: strap, screws #10 x 2 1/2 into stud, 56 up, 2 of them\n"
+    for plan in (
+        LEDGE.format(studs=studs),
+        HALL_CASE.format(studs=studs) + restrained,
+    ):
+        words = [each.what for each in review_of(plan).assumptions]
+        assert any("studs are taken" in each or "taken to meet" in each for each in words) is taken
+        # What they are of, and the board before them, no plan has said.
+        assert any("light softwood" in each for each in words)
+
+
+LEDGE = """
+plan "Ledge" in inches
+stock strip: 1x4 pine
+part cleat: strip, across, on edge, 40 long, left at 0, bottom 50 above floor, against wall
+join cleat to wall: screws #10 x 3, 2 per joint
+room hall: indoors, wall behind{studs}
+"""
+HALL_CASE = """
+plan "Case" in inches
+stock board: actual 3/4 x 11 1/4 red oak, 8 ft
+outline case: 34 across, 11 1/4 deep, 60 tall, on floor
+part side for each of left, right: board, upright, facing side, as tall as case
+    on floor, flush with each of case, flush with front of case
+part shelf: board, across, flat, between side.left and side.right, flush with front of case
+    4 copies spread evenly up from bottom of case to top of case
+room hall: indoors, wall behind{studs}
+"""

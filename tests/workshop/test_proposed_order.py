@@ -129,7 +129,8 @@ def test_every_report_says_that_it_is_proposed() -> None:
     found = look_at(BENCH)
     report = report_of(found.source, found.problems, found.review, found.judgement)
     full = render_terminal([report], full=True)
-    assert "Order of work, proposed\n\n  1  Cut: leg.*" in full
+    assert "\nOrder of work\n\nProposed: the plan states no steps" in full
+    assert "\n  1  Cut: leg.*" in full
     assert "Order of work" not in render_terminal([report])
     assert "Proposed: the plan states no steps" in render_html([report])
     order = json.loads(render_json([report]))["plans"][0]["order"]

@@ -69,3 +69,20 @@ def test_what_carries_nothing_is_quiet() -> None:
         .replace("11 1/4 deep", "1 1/2 deep")
     )
     assert findings_of(light, RULE) == ()
+
+
+def test_nails_too_short_for_the_board_are_still_told() -> None:
+    """Found by the fuzz: 3 in nails through so thick a board hold nothing, and no percentage says that."""
+    plan = """
+    plan "Nailed bench" in inches
+    stock board: actual 40 1/4 x 11 pine
+    outline bench: 30 across, 11 deep, 17 tall, on floor
+    part side for each of left, right: board, upright, facing side, as tall as bench, on floor
+        flush with each of bench, flush with front of bench
+    part seat: board, across, flat, between side.left and side.right, flush with front of bench
+        flush with top of bench
+    join seat to side.*: nails 3, 8 per joint, from outside, glue pva
+    load seat: 1 person seated
+    """
+    (line,) = told(plan, "end-grain-only")
+    assert "by nails in end grain alone" in line

@@ -202,12 +202,12 @@ def test_the_one_that_tells_takes_the_weight_of_the_heavier() -> None:
     assert rules_of(case(more="limit tip-push-force: 11\n")) == [("restraint-missing", "error")]
 
 
-def test_what_ties_do_not_mend_is_told_besides() -> None:
+def test_what_ties_do_not_mend_is_told_with_them_where_they_help_most() -> None:
     plan = case("5", "children under 6", HARD)
-    assert [rule for rule, _ in rules_of(plan)] == ["restraint-missing", RULE]
-    # Each tells its own: that nothing ties it, and how it tips.
+    assert [rule for rule, _ in rules_of(plan)] == ["restraint-missing"]
     (missing,) = [each for each in judgement_of(plan).findings if each.rule == "restraint-missing"]
-    assert "As it is" not in missing.says
+    assert "As it is, it tips" in missing.says
+    assert "still too little, so do more besides" in missing.do
 
 
 def test_what_was_accepted_does_not_keep_the_other_quiet() -> None:
