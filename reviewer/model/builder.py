@@ -200,6 +200,10 @@ def understand(
             return Understood(None, (_all_left_out(plan.span),))
         if not plan.parts and (lends or not plan.unknown):
             return Understood(None, (_nothing_to_build(read.statements[0].span, bool(titles), lends),))
+        if _leaves_over(plan):
+            from reviewer.model.leftovers import with_leftovers
+
+            plan = with_leftovers(plan, desk, read, outside or ())
         return Understood(plan, ())
     problems = [*read.problems, *desk.problems]
     if made:
@@ -216,6 +220,12 @@ def understand(
             unknown = without_unread_copies(unknown, kinds, made, desk.inner)
         problems += [_unknown_as_problem(name) for name in unknown]
     return Understood(None, _shortened(sorted(set(problems), key=lambda each: (each.span, each.says))))
+
+
+def _leaves_over(plan: Plan) -> bool:
+    """Whether some stock or measure may be one that nothing names: no part is cut from it, no sum has it."""
+    cut = {part.stock for part in plan.parts.values()}
+    return any(name not in cut for name in plan.stocks) or not all(each.used for each in plan.measures)
 
 
 def _steps(

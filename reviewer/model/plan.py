@@ -716,6 +716,15 @@ class UnknownName(NamedTuple):
     span: Span
 
 
+class Unused(NamedTuple):
+    """A stock or a measure of the plan's own that nothing in it names."""
+
+    name: str
+    span: Span  # its head
+    statement: Span
+    same: tuple[Span, ...] = ()  # of a measure: where its length stands as a number, or has another name
+
+
 class BareNumber(NamedTuple):
     """A number without a unit that may be meant in another one, and the length it comes to, mm."""
 
@@ -750,6 +759,8 @@ class Plan(Record):
     fits: AsMade[tuple[Fit, ...]] = ()
     unknown: AsMade[tuple[UnknownName, ...]] = ()
     bare_numbers: AsMade[tuple[BareNumber, ...]] = ()
+    unused_stocks: AsMade[tuple[Unused, ...]] = ()
+    unused_measures: AsMade[tuple[Unused, ...]] = ()
     doubtful: frozenset[str] = frozenset()  # parts that an unknown name keeps from being placed
     span: AsMade[Span]  # the title line
 
