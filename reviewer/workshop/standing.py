@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.hanging import Hung
 
 #: Uses that lie on a piece without being stored in it. Ornaments and plants stand on lamp tables too.
-_NOT_STORED = frozenset({"ornaments", "plants", "stated"})
+_NOT_STORED = frozenset({"ornaments", "plants", "lamp", "aquarium", "water", "stated"})
 #: Flat parts are one level when there is less room than this between them: own choice, a lying book.
 _ROOM_MM = 100.0
 #: Flat parts make a level when they cover this much of the piece's floor plan together: own choice.
