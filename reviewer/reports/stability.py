@@ -21,7 +21,7 @@ from reviewer.units import (
 from reviewer.wording import listed
 from reviewer.workshop.steadying import Tried, restraint_height, tried_changes
 from reviewer.workshop.tipping import SIDES, State
-from reviewer.workshop.tipping_scene import MOST_OPENINGS
+from reviewer.workshop.tipping_ground import MOST_OPENINGS
 from reviewer.workshop.tipping_states import Tipping, shown_besides, storage_tested
 
 Outcome = Literal["tips", "too close to call", "stands", "not judged"]

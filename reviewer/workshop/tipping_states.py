@@ -80,7 +80,8 @@ def _alike(one: State, other: State) -> bool:
     if one.kind != other.kind:
         return False
     if math.isinf(one.balance.ratio) or math.isinf(other.balance.ratio):
-        return bool(one.tips_at == other.tips_at)
+        lean, other_lean = one.tips_at, other.tips_at
+        return lean.kind == other_lean.kind and math.isclose(lean.amount, other_lean.amount, rel_tol=_SAME)
     return abs(one.balance.ratio - other.balance.ratio) < _SAME
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -16,6 +17,8 @@ from reviewer.workshop.standing import Piece
 from reviewer.workshop.steadying import wider
 from reviewer.workshop.tipping import Kind, State
 from tests.support import findings_of, review_of, told
+
+PLANS = Path(__file__).parents[2] / "plans"
 
 #: A case of red oak with a door, so many inches tall, the door's bottom so high, on such a floor.
 CUPBOARD = """
@@ -192,3 +195,19 @@ def test_nobody_straps_a_seat_to_a_wall() -> None:
     assert "tips over to the front with 2 people seated" in line
     assert "Tie it" not in line
     assert "further out at the front" in line
+
+
+@pytest.mark.parametrize(
+    ("plan", "sides"),
+    [
+        ("low-table.plan", ("front", "back")),
+        ("open-bookcase.plan", ("left", "right")),
+        ("plant-stand.plan", ("front", "back", "left", "right")),
+    ],
+)
+def test_sides_on_which_an_empty_piece_leans_as_far_are_told_together(
+    plan: str, sides: tuple[str, ...]
+) -> None:
+    # Nothing turns it, so the lean that tips it decides: the same both ways, but for the last bits of a sum.
+    (found,) = review_of((PLANS / plan).read_text(encoding="utf-8")).tipping
+    assert next(each for each in found.states if each.kind == "empty").sides == sides
