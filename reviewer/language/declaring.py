@@ -10,36 +10,18 @@ from collections.abc import Callable
 from typing import Any
 
 from reviewer.language import declarations as d
+from reviewer.language.declaring_finishes import HOURS, FinishDeclarer
+from reviewer.language.declaring_places import PlaceDeclarer, gauge_in
 from reviewer.language.declaring_shapes import ShapeDeclarer
-from reviewer.language.numbers import MM_PER, number
+from reviewer.language.numbers import number
 from reviewer.language.parser import Maker
 from reviewer.language.source import Span
-from reviewer.units import KG_PER_POUND
 
-_HOURS = {"hours": 1.0, "days": 24.0, "minutes": 1 / 60}
-_MONTHS = {"years": 12.0, "months": 1.0, "weeks": 12 / 52}
-#: Litres; the gallon is the one of 231 cubic inches (NIST Handbook 44, appendix C), an ounce a fluid one.
-_LITRES = {
-    "gallons": 3.785411784,
-    "quarts": 0.946352946,
-    "pints": 0.473176473,
-    "ounces": 0.0295735295625,
-    "litres": 1.0,
-    "millilitres": 0.001,
-}
 Items = list[Any]
 
 
 def _clauses(items: Items) -> tuple[Any, ...]:
     return tuple(item for item in items if item is not None and not isinstance(item, str))
-
-
-def _sizes(items: Items) -> tuple[d.Expression, ...]:
-    return tuple(item for item in items if isinstance(item, d.Number | d.MeasureName | d.Sum))
-
-
-def _gauge(items: Items) -> str | None:
-    return next((item for item in items if isinstance(item, str) and item.startswith("#")), None)
 
 
 def _fact(kind: str) -> Callable[[Declarer, Items, Span], d.JoinFact]:
@@ -60,15 +42,7 @@ def _housing(kind: str) -> Callable[[Declarer, Items, Span], d.HousingClause]:
 def _fastener(kind: str) -> Callable[[Declarer, Items, Span], d.FastenerClause]:
     def make(self: Declarer, items: Items, span: Span) -> d.FastenerClause:
         sizes = tuple(item for item in items if item is not None and not isinstance(item, str))
-        return d.FastenerClause(kind, _gauge(items), sizes, span)
-
-    return make
-
-
-def _room(kind: str) -> Callable[[Declarer, Items, Span], d.RoomFact]:
-    def make(self: Declarer, items: Items, span: Span) -> d.RoomFact:
-        words = next((item for item in items if isinstance(item, d.Words)), None)
-        return d.RoomFact(kind, _sizes(items), words.text if words else "", span)
+        return d.FastenerClause(kind, gauge_in(items), sizes, span)
 
     return make
 
@@ -111,7 +85,7 @@ _HANDED_ON = frozenset(
 )
 
 
-class Declarer(ShapeDeclarer):
+class Declarer(ShapeDeclarer, FinishDeclarer, PlaceDeclarer):
     """Turns each grammar rule's pieces into a declaration."""
 
     def maker(self, name: str) -> Maker | None:
@@ -350,180 +324,8 @@ class Declarer(ShapeDeclarer):
     def unfastened(self, items: Items, span: Span) -> d.Unfastened:
         return d.Unfastened(items[2].text, span)
 
-    # -- finish
-    def finish_on(self, items: Items, span: Span) -> d.FinishOn:
-        return d.FinishOn(items[1], span)
-
-    def faces(self, items: Items, span: Span) -> d.FacesSaid:
-        but = items[:2] == ["all", "but"]
-        named = [item for item in items[2 * but :] if item != "and"]
-        return d.FacesSaid(tuple(dict.fromkeys(named)), but)
-
-    def finish_on_faces(self, items: Items, span: Span) -> d.FinishOn:
-        said: d.FacesSaid = items[1]
-        return d.FinishOn(items[3], span, said.faces, said.but)
-
-    def more_faces(self, items: Items, span: Span) -> d.FinishOn:
-        said: d.FacesSaid = items[0]
-        return d.FinishOn(items[2], span, said.faces, said.but)
-
-    def put_on_when(self, items: Items, span: Span) -> d.PutOnWhen:
-        return d.PutOnWhen(items[0], span)
-
-    def masked(self, items: Items, span: Span) -> d.Masked:
-        return d.Masked(span)
-
-    def put_on_by(self, items: Items, span: Span) -> d.PutOnBy:
-        return d.PutOnBy(items[1].text, span)
-
-    def thinned(self, items: Items, span: Span) -> d.Thinned:
-        return d.Thinned(items[1].amount, span)
-
-    def surfaced(self, items: Items, span: Span) -> d.Surfaced:
-        work = " ".join(item for item in items if isinstance(item, str) and item != "with")
-        stuff = items[-1] if isinstance(items[-1], d.Words) else None
-        if stuff is None:
-            return d.Surfaced(work, "", span, span)
-        return d.Surfaced(work, stuff.text, stuff.span, span)
-
-    def renewed(self, items: Items, span: Span) -> d.Renewed:
-        many = items[2].amount if items[2] is not None else 1.0
-        return d.Renewed(many * _MONTHS[items[3]], span)
-
-    def can(self, items: Items, span: Span) -> d.CanClause:
-        price = items[6].amount if len(items) > 6 and items[6] is not None else None
-        stuff: d.Words = items[4]
-        litres = _LITRES[items[2]]
-        return d.CanClause(items[0] == "buy", items[1].amount, litres, stuff.text, stuff.span, price, span)
-
-    # -- the shop
-    def warmth(self, items: Items, span: Span) -> d.ShopFact:
-        degrees = items[0].amount
-        celsius = (degrees - 32) / 1.8 if items[2] == "fahrenheit" else degrees
-        return d.ShopFact("night" if items[3] is not None else "day", celsius, "", span)
-
-    def humidity(self, items: Items, span: Span) -> d.ShopFact:
-        return d.ShopFact("humidity", items[0].amount, "", span)
-
-    def start_day(self, items: Items, span: Span) -> d.ShopFact:
-        return d.ShopFact("start", 0.0, items[1], span)
-
-    def working_hours(self, items: Items, span: Span) -> d.ShopFact:
-        return d.ShopFact("hours", items[0].amount, "", span)
-
-    def more_names(self, items: Items, span: Span) -> d.More:
-        return d.More(items[0], None, items[0].span)
-
-    def more_numbers(self, items: Items, span: Span) -> d.More:
-        return d.More(d.Word("", items[0].span), items[0], items[0].span)
-
-    def sanded(self, items: Items, span: Span) -> d.Sand:
-        return d.Sand(items[1], items[2] is not None, span)
-
-    def coats(self, items: Items, span: Span) -> d.CoatsClause:
-        return d.CoatsClause(items[0], items[3].words, span)
-
-    def dry(self, items: Items, span: Span) -> d.Dry:
-        return d.Dry(items[1].amount * _HOURS[items[2]], span)
-
-    # -- loads and rooms
-    def load_use(self, items: Items, span: Span) -> d.LoadUse:
-        count = items[0] if isinstance(items[0], d.Number) else None
-        return d.LoadUse(count, items[-1].words, span)
-
-    def load_at(self, items: Items, span: Span) -> d.LoadAt:
-        kg = items[0].amount * (KG_PER_POUND if items[1] == "lb" else 1.0)
-        return d.LoadAt(kg, items[3], items[5], span)
-
-    def _weight(self, items: Items, per: float | None, span: Span) -> d.LoadWeight:
-        kg = items[0].amount * (KG_PER_POUND if items[1] == "lb" else 1.0)
-        return d.LoadWeight(kg if per is None else kg / per, per is not None, span)
-
-    def load_weight(self, items: Items, span: Span) -> d.LoadWeight:
-        return self._weight(items, None, span)
-
-    def load_per_foot(self, items: Items, span: Span) -> d.LoadWeight:
-        return self._weight(items, MM_PER["ft"], span)
-
-    def load_per_metre(self, items: Items, span: Span) -> d.LoadWeight:
-        return self._weight(items, MM_PER["m"], span)
-
-    def _by_area(self, items: Items, side: float, span: Span) -> d.LoadWeight:
-        return self._weight(items, side**2, span)._replace(per_mm=False, per_mm2=True)
-
-    def load_per_square_foot(self, items: Items, span: Span) -> d.LoadWeight:
-        return self._by_area(items, MM_PER["ft"], span)
-
-    def load_per_square_metre(self, items: Items, span: Span) -> d.LoadWeight:
-        return self._by_area(items, MM_PER["m"], span)
-
-    indoors, outdoors = _room("indoors"), _room("outdoors")
-    heated, unheated = _room("heated"), _room("unheated")
-    wall_behind, wall_left, wall_right = _room("wall behind"), _room("wall left"), _room("wall right")
-    studs, studs_at, doorway, ceiling = (
-        _room("studs"),
-        _room("studs at"),
-        _room("doorway"),
-        _room("ceiling"),
-    )
-    children_under, no_children, floor_of = _room("children"), _room("no children"), _room("floor")
-
-    stairs, skirting, hall, landing = _room("stairs"), _room("skirting"), _room("hall"), _room("landing")
-    wall_front, firebox = _room("wall front"), _room("firebox")
-    outlet, switch, alarm = _room("outlet"), _room("switch"), _room("alarm")
-
-    def wall_area(self, items: Items, span: Span) -> tuple[d.Expression, ...]:
-        return items[0], items[2], items[4], items[6]
-
-    def escape_window(self, items: Items, span: Span) -> d.RoomFact:
-        return d.RoomFact("escape window", items[2], "at grade" if items[-1] else "", span)
-
-    def window(self, items: Items, span: Span) -> d.RoomFact:
-        return d.RoomFact(items[0], items[1], "", span)
-
-    vent, panel = window, window
-
-    def heater(self, items: Items, span: Span) -> d.RoomFact:
-        return d.RoomFact(items[0], (items[2],), items[1], span)
-
-    def cord_way(self, items: Items, span: Span) -> str:
-        return " ".join(items)
-
-    def cord(self, items: Items, span: Span) -> d.RoomFact:
-        return d.RoomFact("cord", (), items[1], span)
-
-    def _restraint(self, kind: str, items: Items, span: Span) -> d.RestraintFact:
-        text = items[-1] if items[-2] == "into" else ""
-        return d.RestraintFact(kind, text, _gauge(items), _sizes(items), span)
-
-    def device(self, items: Items, span: Span) -> d.RestraintFact:
-        return d.RestraintFact("device", items[0], None, (), span)
-
-    def restraint_gauge_screws(self, items: Items, span: Span) -> d.RestraintFact:
-        return self._restraint("screws", items, span)
-
-    restraint_metric_screws = restraint_gauge_screws
-
-    def piece_gauge_screws(self, items: Items, span: Span) -> d.RestraintFact:
-        number: d.Number | None = items[0]
-        return d.RestraintFact("piece screws", "", _gauge(items), _sizes(items[1:]), span, number)
-
-    piece_metric_screws = piece_gauge_screws
-
-    def restraint_height(self, items: Items, span: Span) -> d.RestraintFact:
-        return self._restraint("height", items, span)
-
-    def wall_height(self, items: Items, span: Span) -> d.RestraintFact:
-        return d.RestraintFact("wall height", "", None, _sizes(items), span)
-
-    def on_top(self, items: Items, span: Span) -> d.RestraintFact:
-        return d.RestraintFact("on top", "", None, _sizes(items), span)
-
-    def restraint_count(self, items: Items, span: Span) -> d.RestraintFact:
-        return self._restraint("count", items, span)
-
     def wait(self, items: Items, span: Span) -> d.Wait:
-        return d.Wait(items[1].amount * _HOURS[items[2]], span)
+        return d.Wait(items[1].amount * HOURS[items[2]], span)
 
     def in_the_room(self, items: Items, span: Span) -> d.InTheRoom:
         return d.InTheRoom(span)

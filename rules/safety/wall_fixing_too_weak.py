@@ -58,14 +58,22 @@ _DEFER = (
     "its maker's data, and local codes decide."
 )
 _RAIL = "Screw through a rail at least {rail} thick, joined to the sides, rather than through {thin} alone. "
+_LIKE_OTHERS = (
+    "What helps was tried on the first {most} pieces that are told, so look there for one like it, or review "
+    "this one by itself."
+)
+#: Each remedy is worked out on the whole piece anew, so it is tried on no more pieces than anyone reads.
+_MOST_PIECES = 24
 _LESS = "Put less on it, or hold it from below too, with brackets into studs or a post to the floor."
 
 
-def _remedy(review: Review, hung: WallHung) -> tuple[str, dict[str, Filling], Edit | None]:
+def _remedy(review: Review, hung: WallHung, place: int) -> tuple[str, dict[str, Filling], Edit | None]:
     known = true_studs(review) is not None
     values: dict[str, Filling] = {
         "find": "Probe each stud before you drill" if known else "Find the studs first"
     }
+    if place >= _MOST_PIECES:
+        return _LIKE_OTHERS + _DEFER, values | {"most": count(_MOST_PIECES)}, None
     words = []
     edit = None
     found = ways(review, hung) if len(hung.fixings) <= MOST_TRIED else iter(())
@@ -124,7 +132,7 @@ def _too_short(review: Review, hung: WallHung) -> bool:
     return False
 
 
-def _finding(review: Review, hung: WallHung, several: bool) -> Finding | None:
+def _finding(review: Review, hung: WallHung, several: bool, place: int) -> Finding | None:
     limit, beyond = review.limit("wall-fixing-share"), review.limit("wall-fixing-error-share")
     worst, one = hung.worst, on_one_stud(review, hung)
     if worst is not None and hung.used < limit.amount and not one:
@@ -169,7 +177,7 @@ def _finding(review: Review, hung: WallHung, several: bool) -> Finding | None:
         says = _SAYS + (missed if hung.missed else "")
         severity = Severity.ERROR if hung.used >= beyond.amount else Severity.WARNING
     values.setdefault("used", percent(round(100 * worst.used)) if worst is not None else "more than all")
-    do, more, edit = _remedy(review, hung)
+    do, more, edit = _remedy(review, hung, place)
     rail = review.limit("restraint-part")
     if 0 < review.setting.solids[fixing.head_part].thickness < rail.amount - TOLERANCE_MM:
         do = _RAIL + do
@@ -260,7 +268,9 @@ def wall_fixing_too_weak(review: Review) -> Iterator[Finding]:
     """
     hanging = list(wall_hung(review))
     several = len(review.pieces) > 1
+    told = 0
     for hung in hanging:
-        finding = _finding(review, hung, several)
+        finding = _finding(review, hung, several, told)
         if finding is not None:
+            told += 1
             yield finding

@@ -277,3 +277,17 @@ def test_a_laden_shelf_on_the_only_stud_is_told() -> None:
     assert "The plan's only stud behind it is at 20 in from the plan's left corner." in said
     # Narrower than studs usually are apart it has to hang on one.
     assert told(shelf("3 per joint", "studs at 7", width="14", load="5 lb"), HUNG) == []
+
+
+def test_what_helps_is_tried_on_the_first_pieces_only() -> None:
+    ledges = "\n".join(
+        f"part b{place}: board, across, on edge, 10 long, left at {48 * place}, bottom 50 above floor, against wall\n"
+        f"join b{place} to wall: screws #8 x 3, 2 per joint, 1 from ends"
+        for place in range(30)
+    )
+    plan = f'plan "Ledges" in inches\nstock board: 1x4 pine\nroom hall: indoors, wall behind, studs every 16 from 5\n{ledges}\n'
+    said = told(plan, HUNG)
+    assert len(said) == 30
+    assert all("at 5 in" in each or "shift" in each.lower() or "Put a screw" in each for each in said[:24])
+    untried = [each for each in said if "What helps was tried on the first 24 pieces that are told" in each]
+    assert untried == said[24:]
