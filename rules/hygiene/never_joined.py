@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from reviewer.findings import Finding, Severity
-from reviewer.plan_words import called
+from reviewer.model.plan import Plan
 from reviewer.review import Review
 from reviewer.rulebook import rule
+from reviewer.wording import listed
 
 if TYPE_CHECKING:
     from reviewer.workshop.unjoined import Unjoined
@@ -22,14 +24,30 @@ def _relying(review: Review, found: list[Unjoined]) -> tuple[str, ...]:
     return tuple(name for name in stops if name in members and members[name].free_end(share) is not None)
 
 
-def _list(review: Review, names: tuple[str, ...]) -> str:
-    """Names as a plan's list has them: all copies by a star, where all of them are meant."""
-    plan, mine = review.plan, set(names)
-    apart = {part.with_copies for name, part in plan.parts.items() if name not in mine}
-    whole = (
-        plan.parts[name].with_copies if plan.parts[name].with_copies not in apart else name for name in names
-    )
-    return ", ".join(dict.fromkeys(whole))
+#: More names than this are told as a plan lists them, all copies by a star.
+_MOST_NAMED = 4
+
+
+class _Names:
+    """The parts of a plan in its order, and how many of them each pattern stands for: looked through once."""
+
+    def __init__(self, plan: Plan) -> None:
+        self.pattern = {name: part.with_copies for name, part in plan.parts.items()}
+        self.order = {name: place for place, name in enumerate(plan.parts)}
+        self.many = Counter(self.pattern.values())
+
+    def listed(self, names: tuple[str, ...]) -> tuple[str, ...]:
+        """Names as a plan's list has them: all copies by a star, where all of them are meant."""
+        mine = Counter(self.pattern[name] for name in names)
+        said = (
+            pattern if mine[pattern] == self.many[pattern] else name
+            for name, pattern in ((name, self.pattern[name]) for name in names)
+        )
+        return tuple(dict.fromkeys(said))
+
+    def told(self, names: tuple[str, ...]) -> str:
+        """Names in a sentence."""
+        return listed(names if len(names) <= _MOST_NAMED else self.listed(names))
 
 
 @rule(
@@ -91,10 +109,11 @@ def never_joined(review: Review) -> Iterator[Finding]:
     alike: dict[str, list[Unjoined]] = {}
     for each in review.unjoined:
         alike.setdefault(parts[each.part].family, []).append(each)
+    known = _Names(review.plan)
     for found in alike.values():
         names = tuple(each.part for each in found)
-        beside = {name for each in found for name in each.beside}
-        others = tuple(name for name in parts if name in beside and name not in names)
+        beside = {name for each in found for name in each.beside}.difference(names)
+        others = tuple(sorted(beside, key=known.order.__getitem__))
         relying = _relying(review, found)
         one = len(names) == 1
         it, they = ("it", "it stays") if one else ("them", "they stay")
@@ -111,11 +130,11 @@ def never_joined(review: Review) -> Iterator[Finding]:
             do=f"Say what holds {it}: join {{left}} to {{right}}: screws, dowels or glue — or that {they} "
             'loose: join {left} to {right}: none because "…"',
             values={
-                "parts": called(review.plan, names),
-                "others": called(review.plan, others),
-                "relying": called(review.plan, relying),
-                "left": _list(review, names),
-                "right": _list(review, others or names),
+                "parts": known.told(names),
+                "others": known.told(others),
+                "relying": known.told(relying),
+                "left": ", ".join(known.listed(names)),
+                "right": ", ".join(known.listed(others or names)),
             },
             severity=Severity.ERROR if relying else None,
         )
