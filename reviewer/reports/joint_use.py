@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from reviewer.findings import Filling
+from reviewer.limits import Limits
 from reviewer.model.plan import WALL
 from reviewer.records import NamedTuple
 from reviewer.reports.content import counted_word
@@ -25,7 +26,8 @@ class JointUseRow(NamedTuple):
 
     ``comes`` and ``limit`` are forces; ``limit`` and ``ratio`` are None where no value is given, which
     ``why`` explains. ``holds`` is what holds them, in words. ``open`` names what holds besides, of which no
-    value is known, so that a ratio past 1 says nothing yet.
+    value is known, so that a ratio past 1 says nothing yet. Past ``told_from`` the joint is at fault (more
+    than 1 where the value is an estimate), past ``heavy_from`` it is an error.
     """
 
     parts: tuple[str, ...]
@@ -40,6 +42,24 @@ class JointUseRow(NamedTuple):
     source: str
     why: str
     open: str = ""
+    told_from: float = 1.0
+    heavy_from: float = 1.0
+
+    @property
+    def weight(self) -> str:
+        """``error`` or ``warning`` past what they may bear, else empty."""
+        if self.ratio is None or self.open:
+            return ""
+        if self.ratio > self.heavy_from + 1e-9:
+            return "error"
+        return "warning" if self.ratio > self.told_from + 1e-9 else ""
+
+    @property
+    def let_go(self) -> str:
+        """Why a ratio past 1 is no fault, where it is none."""
+        if self.ratio is None or self.open or self.weight or self.ratio <= 1 + 1e-9:
+            return ""
+        return f"An estimate is a fault from {math.ceil(self.told_from * 100)} % on."
 
     @property
     def percent(self) -> str:
@@ -52,7 +72,7 @@ class JointUseRow(NamedTuple):
 
 
 class JointUseLine(NamedTuple):
-    """Joints that are used alike, in words; ``weight`` is "error" past what they may bear, else empty."""
+    """Joints that are used alike, in words; ``weight`` is that of what is past what they may bear."""
 
     names: str
     to: str
@@ -61,7 +81,7 @@ class JointUseLine(NamedTuple):
     says: str  # what gives way first, or why no value is given
     percent: str
     bar: str
-    weight: str
+    weight: str  # error, warning or nothing
 
 
 def _said(holder: Holder, one: bool) -> str:
@@ -81,7 +101,7 @@ def _open_said(row: JointUseRow) -> str:
     return f"Besides there is {row.open}, of which no value is known." if row.open else ""
 
 
-def _rows_of(load: JointLoad) -> list[JointUseRow]:
+def _rows_of(load: JointLoad, limits: Limits) -> list[JointUseRow]:
     """A row for the hardest way that a joint is used in, and one for what no value is given for."""
     found = []
     names = (load.force.part,), ("the wall" if load.force.to == WALL else load.force.to,)
@@ -100,6 +120,8 @@ def _rows_of(load: JointLoad) -> list[JointUseRow]:
                 use.hold.source,
                 "",
                 "" if load.judged else _open(load),
+                1.0 if use.hold.certain else limits["joint-estimate-share"].amount,
+                1.0 if use.hold.certain else limits["joint-error-share"].amount,
             )
         )
     if load.why:
@@ -129,7 +151,7 @@ def joint_use_rows(review: Review) -> tuple[JointUseRow, ...]:
     for load in review.joint_loads:
         if load.force.to == WALL and load.force.part in hung:
             continue  # all that a piece hangs by shares its weight: wall_fixing.py tells of it as a whole
-        for row in _rows_of(load) if load.force.loads else ():
+        for row in _rows_of(load, review.limits) if load.force.loads else ():
             comes = filled(row.comes, review.units)
             limit = filled(row.limit, review.units) if row.limit is not None else ""
             family = review.plan.parts[row.parts[0]].family
@@ -154,7 +176,7 @@ def joint_use_text(row: JointUseRow, units: UnitSystem) -> str:
         return f"{named}: {comes}, on {row.holds}. {row.why}"
     text = f"{named}: {comes} of {filled(row.limit, units)} on {row.holds} ({row.who})"
     text += f". First to give way: {row.mode}"
-    return f"{text}. {_open_said(row)}".rstrip()
+    return " ".join(each for each in (f"{text}.", _open_said(row), row.let_go) if each)
 
 
 def joints_said(rows: tuple[JointUseRow, ...], units: UnitSystem, most: int) -> list[tuple[str, str]]:
@@ -169,7 +191,7 @@ def joint_use_lines(
     lines = []
     for row in rows[:most]:
         says = f"First to give way: {row.mode}." if row.mode else row.why
-        says = f"{says} {_open_said(row)}".rstrip()
+        says = " ".join(each for each in (says, _open_said(row), row.let_go) if each)
         lines.append(
             JointUseLine(
                 listed(row.parts, most=_NAMES),
@@ -179,7 +201,7 @@ def joint_use_lines(
                 says,
                 row.percent,
                 f"{min(max(row.ratio or 0.0, 0.0), 1.0) * 100:.0f}",
-                "error" if row.ratio is not None and row.ratio > 1 + 1e-9 and not row.open else "",
+                row.weight,
             )
         )
     more = f"{counted_word(len(rows) - most, 'row')} more of joints." if len(rows) > most else ""

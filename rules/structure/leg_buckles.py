@@ -126,6 +126,7 @@ def _finding(review: Review, parts: tuple[str, ...], worst: Utilisation, one: Co
             Figure("most it may bear", Value(worst.limit.amount, "stress"), worst.source),
         ),
         severity=Severity.ERROR if heavy else Severity.WARNING,
+        told_by="joint-out-of-reach",  # what it misses is what would keep it from bowing out
     )
 
 
@@ -235,8 +236,8 @@ def leg_buckles(review: Review) -> Iterator[Finding]:
     carries, and a push of sway-force at its top, either way; the worse end of the stiffness of its joints
     counts. More than they may bear is a warning, as the push is custom.
 
-    Leaves out: Sway of the whole frame. Legs pushed sideways, and load that sits to one side of the leg.
-    Notches.
+    Leaves out: A part that misses what it is joined to: joint-out-of-reach tells that. Sway of the whole
+    frame. Legs pushed sideways, and load that sits to one side of the leg. Notches.
 
     Sources: NDS 2018, 3.7.1; EN 1995-1-1 6.3.2 (from memory); strengths as for overstressed
 

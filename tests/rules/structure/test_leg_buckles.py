@@ -10,7 +10,7 @@ from reviewer.findings import Severity
 from reviewer.units import MM_PER_INCH, MPA_PER_PSI
 from reviewer.workshop.columns import Column
 from reviewer.workshop.utilisation import Utilisation
-from tests.support import findings_of, review_of, told
+from tests.support import findings_of, judgement_of, review_of, told
 
 RULE = "leg-buckles"
 
@@ -136,3 +136,27 @@ def test_the_side_of_a_bookcase_is_braced_by_its_shelves() -> None:
     found = [each for each in review_of(BOOKCASE).utilisations if each.kind == "buckling"]
     assert found
     assert max(each.ratio for each in found) < 0.1
+
+
+def test_a_back_that_misses_its_join_is_told_once() -> None:
+    """What would keep it from bowing out is what it misses: one slip, one finding."""
+    text = """
+plan "Case" in inches
+stock board: actual 3/4 x 11 1/4 poplar, 8 ft
+stock ply: birch plywood 1/4, sheet 48 x 96
+outline case: 32 across, 12 deep, 80 tall, on floor
+part side for each of left, right: board, upright, facing side, as tall as case
+    on floor, flush with each of case, flush with front of case
+part shelf: board, across, flat, between side.left and side.right housed 1/4 each end, flush with front of case
+    6 copies spread evenly up from bottom of case to top of case
+part back: ply, facing front, from left of case to right of case, from bottom of case to top of case
+    {place}
+join shelf.* to side.*: dado 1/4 deep, glue pva
+join back to side.*, shelf.*: nails 1, every 6
+load shelf.*: books
+"""
+    rules = {each.rule for each in judgement_of(text.format(place="flush with back of case")).findings}
+    assert "joint-out-of-reach" in rules
+    assert "leg-buckles" not in rules
+    assert told(text.format(place="flush with back of case"), RULE) != []  # by itself it is seen
+    assert told(text.format(place="against back of side.left"), RULE) == []
