@@ -44,6 +44,7 @@ if TYPE_CHECKING:
     from reviewer.workshop.sweeps import Near
     from reviewer.workshop.swings import Swings
     from reviewer.workshop.tipping_states import Tipping
+    from reviewer.workshop.unjoined import Unjoined
     from reviewer.workshop.utilisation import Utilisation
 
 
@@ -197,6 +198,16 @@ class Review:
         from reviewer.workshop.hanging import unhung
 
         return unhung(self.plan, frozenset(self.holding.floating))
+
+    @cached_property
+    def unjoined(self) -> tuple[Unjoined, ...]:
+        """Parts that stand beside others and that nothing ties to them, in a plan that has joints."""
+        named = {name for joint in self.setting.joints for name in (joint.left, joint.right)}
+        if not named or named.issuperset(self.setting.solids):
+            return ()
+        from reviewer.workshop.unjoined import unjoined
+
+        return tuple(unjoined(self))
 
     @cached_property
     def moved(self) -> tuple[Moved, ...]:

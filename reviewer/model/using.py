@@ -99,9 +99,26 @@ def loads_of(desk: Desk, statements: list[d.Statement], names: PartNames) -> tup
                         **figures,
                     }
                 )
+        for load in made:
+            _not_counted(desk, load)
         if on:
             found += [Load(on=on, **load) for load in made]
     return tuple(found)
+
+
+def _not_counted(desk: Desk, load: dict[str, Any]) -> None:
+    """Tells of a number of what the tables have by the room that it takes, where no weight says more."""
+    if load.get("count", 1) < 2 or any(load.get(each) for each in ("weight", "per_length", "per_area")):
+        return
+    basis = loads.planned_load(load["use"]).basis
+    if basis != "each":
+        full = "length" if basis == "per length" else "area"
+        desk.problem(
+            load["span"],
+            f"The tables weigh {load['use']} by the {full} of what carries them, not by their number.",
+            "Leave the number out to plan for as many as fit, or write what they weigh together after it, "
+            "such as: 20 kg",
+        )
 
 
 def _spot(desk: Desk, clause: d.LoadAt) -> Spot | None:

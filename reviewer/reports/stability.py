@@ -21,8 +21,8 @@ from reviewer.units import (
 from reviewer.wording import listed
 from reviewer.workshop.steadying import Tried, restraint_height, tried_changes
 from reviewer.workshop.tipping import SIDES, State
-from reviewer.workshop.tipping_scene import MOST_OPENINGS
-from reviewer.workshop.tipping_states import Tipping, enclosed, shown_besides, storage_tested
+from reviewer.workshop.tipping_ground import MOST_OPENINGS
+from reviewer.workshop.tipping_states import Tipping, shown_besides, storage_tested
 
 Outcome = Literal["tips", "too close to call", "stands", "not judged"]
 #: Pieces that a report tells of; the JSON has all of them.
@@ -150,6 +150,8 @@ def what_text(state: State, units: UnitSystem) -> str:
             return f"someone leaning on its edge with {pull}"
         case "push":
             return f"a push or pull of {pull} at {up} up"
+        case "touch":
+            return f"a touch at its top, {pull} at {up} up"
         case "push open":
             return f"a push or pull of {pull} at {up} up, {everything}{filled}"
         case "child" | "child open":
@@ -170,7 +172,7 @@ def tips_at_text(state: State, units: UnitSystem) -> str:
     match state.kind:
         case "open" | "all open":
             return f"{said} more, down on what is furthest out"
-        case "push" | "push open":
+        case "push" | "push open" | "touch":
             return f"{said} there"
         case "loaded":
             return f"{said} out there"
@@ -221,10 +223,8 @@ def _scope(tipping: Tipping, limits: Limits, units: UnitSystem) -> str:
     """Whether test loads for storage are asked of the piece, and that a sum is no test."""
     piece = tipping.piece
     size = f"{show(length(piece.height), units)} tall and {show(mass(piece.whole.kg), units)}"
-    if any(opening.way != "lid" for opening in tipping.openings):
-        size += (
-            f", with {show(Value(enclosed(tipping.openings), 'volume'), units)} in drawers and behind doors"
-        )
+    if piece.rooms:
+        size += f", with {show(Value(piece.enclosed, 'volume'), units)} in drawers and behind doors"
     least = (
         f"{show(limits['restraint-height'].value, units)} and {show(limits['restraint-mass'].value, units)}"
     )
@@ -234,11 +234,17 @@ def _scope(tipping: Tipping, limits: Limits, units: UnitSystem) -> str:
             f" Of its {len(tipping.openings)} doors and drawers the heaviest {MOST_OPENINGS} were looked at."
         )
     bound += _interlock(tipping, units)
-    if storage_tested(piece, limits, tipping.openings):
+    if storage_tested(piece, limits):
         return (
             f"It is storage, {size}, so the test loads for clothing storage (ASTM F2057-23, from {least} on, "
             "read in part) are tried on it, though that standard is made for bedrooms. A sum on paper is no "
             f"certificate: only the standard's own tests, done by whoever is licensed, decide.{bound}"
+        )
+    touch = next((state for state in tipping.states if state.kind == "touch"), None)
+    if touch is not None:
+        bound += (
+            f" It stands taller than {show(limits['touch-height'].value, units)}, so a touch of "
+            f"{show(force(touch.force), units)} at its top is tried on it: an own choice and no test."
         )
     return (
         f"It is {size}, and no tall and heavy storage (from {least} on, scope of ASTM F2057-23), so test "

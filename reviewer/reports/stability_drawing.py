@@ -18,7 +18,7 @@ from reviewer.reports.svg import Point, hatching, label, line, number, outline, 
 from reviewer.setting_out.solid import Solid, Vector
 from reviewer.units import UnitSystem, Value, force, length, ratio, show
 from reviewer.workshop.tipping import Act, State
-from reviewer.workshop.tipping_scene import ON_SHELF, OWN_WEIGHT
+from reviewer.workshop.tipping_ground import ON_SHELF, OWN_WEIGHT
 
 #: Room for the piece with what stands open and all that acts on it, and around it, in drawing units.
 WIDEST, TALLEST = 250.0, 270.0

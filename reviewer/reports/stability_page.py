@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from typing import NamedTuple
 
 from reviewer.model.plan import Axis
@@ -59,6 +60,11 @@ def stability_on_page(report: Report, prefix: str) -> tuple[tuple[StandingOnPage
     return tuple(pieces), f"{left} more pieces stand; the JSON has them all." if left > 0 else ""
 
 
+def unbroken(text: str) -> str:
+    """The text with every measure in one line: “6 15/32 in” over two lines would read as 6."""
+    return re.sub(r"(?<=\d) (?=\d+/\d|lb|in\b|mm\b|kg\b|N\b)", "\u00a0", text)
+
+
 def restraint_heights_of(shown: StandingShown, setting: SettingOut) -> tuple[float, float] | None:
     """How high the highest restraint of a piece that counts holds it and meets the wall, mm; None without."""
     top = shown.tipping.piece.height
@@ -80,7 +86,7 @@ def _feet(shown: StandingShown, report: Report, name: str) -> BalanceDrawn | Non
     if worst is None:
         return None
     svg = footprint_drawing(worst, piece, report.units, name)
-    key = key_of(worst, piece, report.units)
+    key = unbroken(key_of(worst, piece, report.units))
     return BalanceDrawn(svg, "where it stands", key) if svg else None
 
 
@@ -96,6 +102,6 @@ def _drawings(shown: StandingShown, report: Report, name: str, room: int) -> tup
             row.state, solids, row.outcome, report.units, f"{name}-{number}", restraint=tied, on_wall=on_wall
         )
         if svg:
-            key = key_text(row.state, report.units)
+            key = unbroken(key_text(row.state, report.units))
             found.append(BalanceDrawn(svg, row.what, key))
     return tuple(found)

@@ -18,24 +18,22 @@ from reviewer.reference.usual_values import usual_source, usual_value
 from reviewer.setting_out.moving import Moved
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid, Vector
-from reviewer.units import KG_PER_POUND, MM_PER_FOOT, NEWTON_PER_KG, TOLERANCE_MM
+from reviewer.units import KG_PER_POUND, NEWTON_PER_KG, TOLERANCE_MM
+from reviewer.workshop.enclosed_volume import Box, Room, cubic_feet
 from reviewer.workshop.loading import PLAN_SAYS
+from reviewer.workshop.standing import Piece
 
 Way = Literal["drawer", "door", "lid"]
-Box = tuple[Vector, Vector]
 
 #: What is open by less than this counts as shut, radians: about six degrees.
 _AJAR = 0.1
-#: Inside faces are looked for just above a drawer's bottom.
-_ABOVE_BOTTOM_MM = 5.0
 
 
 class Opening(NamedTuple):
     """Something of a piece that opens. Masses and places are those of the closed piece.
 
     ``contents`` is what the plan puts in it, or where it says nothing its usual filling; None for doors
-    and lids. ``volume`` is the room inside a drawer, or behind a door. Of those with the same ``lock`` an
-    interlock lets one open at a time.
+    and lids. Of those with the same ``lock`` an interlock lets one open at a time.
     """
 
     name: str
@@ -46,7 +44,6 @@ class Opening(NamedTuple):
     mass: Mass
     contents: Mass | None
     filling: str  # where the weight of the contents is from
-    volume: float
     lock: int | None = None
 
     def corners(self) -> list[Vector]:
@@ -155,7 +152,7 @@ def clash(one: Box, two: Box) -> bool:
 
 
 def openings(
-    parts: Sequence[str],
+    piece: Piece,
     moved: Iterable[Moved],
     setting: SettingOut,
     masses: Mapping[str, Mass],
@@ -166,7 +163,8 @@ def openings(
 
     ``lasting`` is the declared load that stays on each part, N; ``locks`` has the interlock of what has one.
     """
-    here = set(parts)
+    here = set(piece.parts)
+    inside = {room.name: room for room in piece.rooms}
     found = []
     for each in moved:
         names = tuple(name for name in each.moving.parts if name in here and name in setting.solids)
@@ -181,97 +179,38 @@ def openings(
         if each.hinge is not None:
             way = "lid" if each.hinge.opens_along == Axis.UP else "door"
         solids = [setting.solids[name] for name in names]
-        box = (
-            _inside(solids, parts, setting) if way == "drawer"
-            else _behind(each.closed.low, each.closed.high, parts, names, setting) if way == "door"
-            else None
-        )  # fmt: skip
-        room = 0.0 if box is None else math.prod(box[1][axis] - box[0][axis] for axis in range(3))
         contents, filling = None, ""
         if way == "drawer":
-            contents, filling = _contents(names, solids, box, room, lasting)
+            contents, filling = _contents(names, solids, inside.get(each.moving.name), lasting)
         bounds = around([*(solid.low for solid in solids), *(solid.high for solid in solids)])
         name = each.moving.name
         lock = locks.get(name)
-        found.append(Opening(name, way, names, each, bounds, whole, contents, filling, room, lock))
+        found.append(Opening(name, way, names, each, bounds, whole, contents, filling, lock))
     return tuple(found)
 
 
 def _contents(
     names: Sequence[str],
     solids: Sequence[Solid],
-    box: Box | None,
-    room: float,
+    room: Room | None,
     lasting: Mapping[str, float],
 ) -> tuple[Mass | None, str]:
     """What lies in a drawer: the plan's load, or its usual filling."""
     put = [(lasting[name], solid) for name, solid in zip(names, solids, strict=True) if lasting.get(name)]
     if put:
         kg = math.fsum(newtons for newtons, _ in put) / NEWTON_PER_KG
-        middle = box or around([*(solid.low for _, solid in put), *(solid.high for _, solid in put)])
+        middle = (
+            room.box
+            if room is not None
+            else around([*(solid.low for _, solid in put), *(solid.high for _, solid in put)])
+        )
         return _mass_in(kg, middle), PLAN_SAYS
-    if box is None or room <= 0:
+    if room is None or room.counted <= 0:
         return None, ""
-    kg = room / MM_PER_FOOT**3 * usual_value("drawer-filling") * KG_PER_POUND
-    return _mass_in(kg, box), usual_source("drawer-filling")
+    kg = cubic_feet(room.counted) * usual_value("drawer-filling") * KG_PER_POUND
+    return _mass_in(kg, room.box), usual_source("drawer-filling")
 
 
 def _mass_in(kg: float, box: Box) -> Mass:
     low, high = box
     return Mass(kg, (low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2)
-
-
-def _faces(
-    start: Vector, axis: Axis, names: Iterable[str], setting: SettingOut
-) -> tuple[float | None, float | None]:
-    """The nearest faces of some parts on both sides of a place along an axis; None where there is none."""
-    below: float | None = None
-    above: float | None = None
-    others = [each for each in range(3) if each != axis]
-    for name in names:
-        solid = setting.solids[name]
-        if any(not solid.low[each] <= start[each] <= solid.high[each] for each in others):
-            continue
-        if solid.high[axis] <= start[axis] + TOLERANCE_MM:
-            below = solid.high[axis] if below is None else max(below, solid.high[axis])
-        elif solid.low[axis] >= start[axis] - TOLERANCE_MM:
-            above = solid.low[axis] if above is None else min(above, solid.low[axis])
-    return below, above
-
-
-def _inside(solids: Sequence[Solid], parts: Sequence[str], setting: SettingOut) -> Box | None:
-    """The room in a drawer: between its walls, from its bottom to what lies over it.
-
-    The standard for clothing storage takes the height up to the lowest thing above. Walls that are not
-    there end with the bottom. None without a bottom and some wall.
-    """
-    flat = [solid for solid in solids if solid.thick == Axis.UP]
-    walls = [solid.name for solid in solids if solid.thick != Axis.UP]
-    if not flat or not walls:
-        return None
-    bottom = max(flat, key=lambda solid: (solid.extent(Axis.ACROSS) * solid.extent(Axis.DEEP), solid.name))
-    floor = bottom.high[Axis.UP]
-    start = (bottom.centre[0], bottom.centre[1], floor + _ABOVE_BOTTOM_MM)
-    low, high = [0.0] * 3, [0.0] * 3
-    for axis in (Axis.ACROSS, Axis.DEEP):
-        near, far = _faces(start, axis, walls, setting)
-        low[axis] = bottom.low[axis] if near is None else near
-        high[axis] = bottom.high[axis] if far is None else far
-    low[2] = floor
-    _, over = _faces(start, Axis.UP, parts, setting)
-    high[2] = max(solid.high[Axis.UP] for solid in solids) if over is None else over
-    return (low[0], low[1], low[2]), (high[0], high[1], high[2])
-
-
-def _behind(
-    low: Vector, high: Vector, parts: Sequence[str], own: Sequence[str], setting: SettingOut
-) -> Box | None:
-    """The room behind a door that faces the front, back to the next upright part or to the piece's back."""
-    if high[1] - low[1] > min(high[0] - low[0], high[2] - low[2]):
-        return None
-    start = ((low[0] + high[0]) / 2, high[1] + _ABOVE_BOTTOM_MM, (low[2] + high[2]) / 2)
-    upright = [name for name in parts if name not in own and setting.solids[name].thick == Axis.DEEP]
-    _, back = _faces(start, Axis.DEEP, upright, setting)
-    if back is None:
-        back = max(setting.solids[name].high[1] for name in parts)
-    return (low[0], high[1], low[2]), (high[0], max(back, high[1]), high[2])

@@ -20,7 +20,7 @@ from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid
 from reviewer.units import TOLERANCE_MM, Value, length, mass
-from reviewer.workshop.enclosed_volume import enclosed_volume, in_clothing_scope
+from reviewer.workshop.enclosed_volume import in_clothing_scope
 from reviewer.workshop.moving_parts import LiddedBox, lidded_boxes
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.who_uses import children_here, made_for_a_child, word_in
@@ -306,7 +306,7 @@ def _clothing(look: _Look, sign: RegulatedSign, word: str | None) -> Known | Non
     for piece in look.pieces:
         if piece.fixed or not piece.feet:
             continue
-        volume = enclosed_volume(look.plan, look.setting, piece)
+        volume = piece.enclosed
         within = bool(volume) and in_clothing_scope(piece.height, piece.whole.kg, volume)
         if not within and not (word and volume):
             continue

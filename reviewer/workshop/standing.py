@@ -18,10 +18,11 @@ from reviewer.setting_out.result import SettingOut
 from reviewer.setting_out.solid import Solid, Vector
 
 if TYPE_CHECKING:
+    from reviewer.workshop.enclosed_volume import Room
     from reviewer.workshop.hanging import Hung
 
 #: Uses that lie on a piece without being stored in it. Ornaments and plants stand on lamp tables too.
-_NOT_STORED = frozenset({"ornaments", "plants", "stated"})
+_NOT_STORED = frozenset({"ornaments", "plants", "lamp", "aquarium", "water", "stated"})
 #: A case of this many levels is taken to store things even where the plan declares no load.
 _LEVELS_OF_A_CASE = 3
 
@@ -48,11 +49,21 @@ class Piece:
     loads: tuple[LoadHere, ...]
     restraints: tuple[Restraint, ...]
     castors: tuple[Point, ...] = ()  # the corners of what stands on castors, among those of the footprint
+    rooms: tuple[Room, ...] = ()  # in its drawers and behind its doors
 
     @property
     def height(self) -> float:
         """From the floor to the top, mm."""
         return self.high[Axis.UP]
+
+    @property
+    def enclosed(self) -> float:
+        """The room in its drawers and behind its doors, mm³ as the scope for clothing storage counts it."""
+        if not self.rooms:
+            return 0.0
+        from reviewer.workshop.enclosed_volume import counted
+
+        return counted(self.rooms)
 
     @cached_property
     def whole(self) -> Mass:
@@ -199,4 +210,8 @@ def pieces(
                 castors=tuple(point for name in feet for point in wheels.get(name, ())),
             )
         )
-    return tuple(found)
+    if not plan.movings:
+        return tuple(found)
+    from reviewer.workshop.enclosed_volume import with_rooms
+
+    return with_rooms(found, plan, setting)

@@ -37,6 +37,7 @@ Kind = Literal[
     "lean",
     "push",
     "push open",
+    "touch",
     "child",
     "child open",
 ]

@@ -11,11 +11,12 @@ from reviewer.limits import Limits
 from reviewer.model.plan import Plan
 from reviewer.records import NamedTuple
 from reviewer.setting_out.result import SettingOut
-from reviewer.units import MM_PER_FOOT, TOLERANCE_MM
+from reviewer.units import TOLERANCE_MM
 from reviewer.workshop.loading import OnSpot
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.tipping import SIDES, State, sides_of
 from reviewer.workshop.tipping_scene import Scene
+from reviewer.workshop.who_uses import children_here
 
 if TYPE_CHECKING:
     from reviewer.review import Review
@@ -79,34 +80,17 @@ def _alike(one: State, other: State) -> bool:
     if one.kind != other.kind:
         return False
     if math.isinf(one.balance.ratio) or math.isinf(other.balance.ratio):
-        return bool(one.tips_at == other.tips_at)
+        lean, other_lean = one.tips_at, other.tips_at
+        return lean.kind == other_lean.kind and math.isclose(lean.amount, other_lean.amount, rel_tol=_SAME)
     return abs(one.balance.ratio - other.balance.ratio) < _SAME
 
 
-def enclosed_room(drawers: Iterable[float], doors: Iterable[float]) -> float:
-    """The room inside that the standard for clothing storage counts: drawers whole, behind doors a share."""
-    from reviewer.reference.usual_values import usual_value
-
-    return math.fsum([*drawers, *(usual_value("door-space-share") * each for each in doors)])
-
-
-def enclosed(openings: Iterable[Opening]) -> float:
-    """That room of a piece, mm³."""
-    listed = list(openings)
-    return enclosed_room(
-        (each.volume for each in listed if each.way == "drawer"),
-        (each.volume for each in listed if each.way == "door"),
-    )
-
-
-def storage_tested(piece: Piece, limits: Limits, openings: Sequence[Opening] = ()) -> bool:
+def storage_tested(piece: Piece, limits: Limits) -> bool:
     """True for storage as tall and heavy as the standard for clothing storage speaks of.
 
     Storage is shelves one over another, or so much room in drawers and behind doors.
     """
-    return tall_and_heavy(piece.height, piece.whole.kg, limits) and (
-        piece.storage or in_scope_by_room(openings)
-    )
+    return tall_and_heavy(piece.height, piece.whole.kg, limits) and (piece.storage or in_scope_by_room(piece))
 
 
 def tall_and_heavy(height: float, kg: float, limits: Limits) -> bool:
@@ -115,16 +99,13 @@ def tall_and_heavy(height: float, kg: float, limits: Limits) -> bool:
     return tall and kg >= limits["restraint-mass"].amount * (1 - _SAME)
 
 
-def in_scope_by_room(openings: Sequence[Opening]) -> bool:
+def in_scope_by_room(piece: Piece) -> bool:
     """True from the room in drawers and behind doors on that the standard speaks of."""
-    return any(each.way != "lid" for each in openings) and room_enough(enclosed(openings))
+    if not piece.rooms:
+        return False
+    from reviewer.workshop.enclosed_volume import room_enough
 
-
-def room_enough(room: float) -> bool:
-    """True of that much room, mm³."""
-    from reviewer.reference.usual_values import usual_value
-
-    return room >= usual_value("storage-volume") * MM_PER_FOOT**3 * (1 - _SAME)
+    return room_enough(piece.enclosed)
 
 
 def pushed(scene: Scene) -> list[State]:
@@ -135,6 +116,20 @@ def pushed(scene: Scene) -> list[State]:
     if scene.openings:
         found.append(_weakest(map(scene.push_open, scene.edges)))
     return [state for state in found if state is not None]
+
+
+def touched(scene: Scene) -> State | None:
+    """A touch at the top of what stands taller than a small child, about its weakest edge; None for others.
+
+    Seats are held against whoever sits on them, and tall and heavy storage against a larger push.
+    """
+    piece, limits = scene.piece, scene.limits
+    if piece.height < limits["touch-height"].amount - TOLERANCE_MM:
+        return None
+    if any(not here.load.lasting for here in piece.loads) or storage_tested(piece, limits):
+        return None
+    limit = "touch-push-children" if children_here(scene.plan, limits) else "touch-push"
+    return _weakest(scene.touch(edge, limit) for edge in scene.edges)
 
 
 def climbed(scene: Scene) -> list[State]:
@@ -174,7 +169,8 @@ def states(
     if openings:
         found.append(_weakest(state for edge in scene.edges for state in scene.opened(edge)))
         found.append(_weakest(map(scene.all_opened, scene.edges)))
-    if storage_tested(piece, limits, openings):
+    found.append(touched(scene))
+    if storage_tested(piece, limits):
         found += pushed(scene)
         if plan.room is not None and plan.room.children_under:
             found += climbed(scene)
@@ -193,7 +189,7 @@ def shown_besides(
         return ()
     scene = Scene(piece, plan, setting, limits, openings)
     found: list[State | None] = []
-    if not storage_tested(piece, limits, openings):
+    if not storage_tested(piece, limits):
         found += [_for_information(state, _NOT_STORAGE) for state in pushed(scene)[:1]]
         if openings:
             found += [_for_information(state, _NOT_STORAGE) for state in climbed(scene)[:1] if state.opened]
@@ -219,7 +215,7 @@ def openings_of(piece: Piece, review: Review, lasting: Mapping[str, float]) -> t
         return ()
     from reviewer.workshop.opening import openings
 
-    return openings(piece.parts, review.moved, review.setting, review.masses, lasting, review.locks)
+    return openings(piece, review.moved, review.setting, review.masses, lasting, review.locks)
 
 
 def tipping(review: Review) -> tuple[Tipping, ...]:

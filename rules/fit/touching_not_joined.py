@@ -153,9 +153,10 @@ def touching_not_joined(review: Review) -> Iterator[Finding]:
     on another with no join between the two, the smaller of them is loose, unless a join or a restraint
     ties it to the wall or the floor. Copies that lie alike are told once.
 
-    Leaves out: What stands on the floor. What is caught between its neighbours so that it cannot slide:
-    state it as loose. What is meant to lift out is stated so too: `lifts out`, `join shelf to cleat.*: none
-    because "it lifts out"`, or shelf pins. What slides on what it lies on. A door or a lid that hinges hold.
+    Leaves out: What stands on the floor and only touches its neighbours: never-joined tells that. What is
+    caught between its neighbours so that it cannot slide: state it as loose. What is meant to lift out is
+    stated so too: `lifts out`, `join shelf to cleat.*: none because "it lifts out"`, or shelf pins. What
+    slides on what it lies on. A door or a lid that hinges hold.
 
     Sources: common practice, no source
 

@@ -10,6 +10,7 @@ from reviewer.wording import listed
 from reviewer.workshop.steadying import Tried, restraint_tried, tried_changes
 from reviewer.workshop.tipping import SIDES, Kind, State
 from reviewer.workshop.tipping_states import Tipping, in_scope_by_room
+from reviewer.workshop.who_uses import children_here
 
 _WHEN: dict[Kind, str] = {
     "empty": "with nothing on it",
@@ -24,6 +25,7 @@ _WHEN: dict[Kind, str] = {
     "person": "with {said}, when one of {person} is at the edge, {where} ({source})",
     "push": "when pushed or pulled with {force} at {place} up ({source})",
     "push open": "when pushed or pulled with {force} at {place} up, {open}{locked} ({source})",
+    "touch": "when it is empty and touched with {force} at {place} up, about what {toucher} ({source})",
     "child": (
         "when a child of {person} hangs on {it} {place} up, and carpet lifts its {far} by {block} ({source})"
     ),
@@ -32,6 +34,9 @@ _WHEN: dict[Kind, str] = {
         "together{locked}, and carpet lifts its {far} by {block} ({source})"
     ),
 }
+#: What brings a touch: own choice, no source.
+_CHILD_TOUCHES = "a small child's hand, a dog or a cat that jumps off it brings"
+_TOUCHES = "a sleeve that catches or a hand that feels for it brings"
 TIPS = " tips over to {side} "
 NEAR = " is close to tipping over to {side} "
 SUM = (
@@ -59,11 +64,14 @@ def moment(amount: float) -> Value:
     return Value(amount, "moment")
 
 
-def _severity(state: State, tips_below: float, in_scope: bool) -> Severity:
+def _severity(state: State, tips_below: float, in_scope: bool, hurts: bool = False) -> Severity:
     """Near is a warning, and so is what rests on a value from memory alone.
 
     All open at once is a test for storage in the scope of its standard; of others it is worth a warning.
+    No standard asks for a touch: it warns where a child is about whom the fall can hurt.
     """
+    if state.kind == "touch":
+        return Severity.WARNING if hurts else Severity.NOTE
     doubtful = state.balance.ratio >= tips_below or "from memory" in state.source
     if state.kind == "all open" and not in_scope:
         doubtful = True
@@ -76,8 +84,10 @@ def weakest(review: Review, each: Tipping) -> Weakest | None:
     weak = [state for state in each.states if state.balance.ratio < least.amount]
     if not weak:
         return None
-    in_scope = in_scope_by_room(each.openings)
-    state = min(weak, key=lambda one: (-_severity(one, tips_below, in_scope), one.balance.ratio))
+    children = bool(children_here(review.plan, review.limits))
+    hurts = children and each.piece.whole.kg >= review.limit("touch-mass").amount
+    in_scope = in_scope_by_room(each.piece)
+    state = min(weak, key=lambda one: (-_severity(one, tips_below, in_scope, hurts), one.balance.ratio))
     balance = state.balance
     values: dict[str, Filling] = {
         "side": "any side" if len(state.sides) == len(SIDES) else f"the {' or '.join(state.sides)}",
@@ -96,6 +106,7 @@ def weakest(review: Review, each: Tipping) -> Weakest | None:
         "floor": review.limit("floor-out").value,
         "on": state.on,
         "open": "doors and drawers open",
+        "toucher": _CHILD_TOUCHES if children else _TOUCHES,
     }
     if state.kept_shut:
         values["open"] = f"{listed([opening.name for opening, _ in state.opened])} open"
@@ -105,7 +116,7 @@ def weakest(review: Review, each: Tipping) -> Weakest | None:
     when = when.replace("{locked}", " (one at a time, by its interlock)" if state.kept_shut else "")
     when = when.replace("{far}", "back" if state.sides == ("front",) else "other side")
     says = (TIPS if balance.ratio < tips_below else NEAR) + when + SUM
-    return Weakest(state, says, _severity(state, tips_below, in_scope), values)
+    return Weakest(state, says, _severity(state, tips_below, in_scope, hurts), values)
 
 
 def tie_that_tells(review: Review, tipping: Tipping, state: State) -> Tried | None:

@@ -45,8 +45,7 @@ from reviewer.workshop.restraining import (
     solid_instead,
     studs_for,
 )
-from reviewer.workshop.standing import Piece
-from reviewer.workshop.tipping_states import openings_of, storage_tested
+from reviewer.workshop.tipping_states import storage_tested
 
 #: Heights that are tried, from the top down: more levels than a case has.
 _MOST_HEIGHTS = 40
@@ -223,11 +222,6 @@ def _unsaid(review: Review, found: Restrained, number: int, tied: Tied) -> Fault
     return Fault(_UNSAID, _SAY, values, Severity.NOTE, "screws")
 
 
-def _tall_and_heavy(review: Review, piece: Piece) -> bool:
-    lasting, _ = review.resting
-    return storage_tested(piece, review.limits, openings_of(piece, review, lasting))
-
-
 def _fault(review: Review, found: Restrained, number: int, tied: Tied) -> Fault | None:
     if tied.board_only:
         return None  # told by anchor-in-board-only
@@ -247,7 +241,7 @@ def _fault(review: Review, found: Restrained, number: int, tied: Tied) -> Fault 
     if (
         tied.into_stud
         and found.points < points.amount
-        and _tall_and_heavy(review, found.piece)
+        and storage_tested(found.piece, review.limits)
         and (studs is None or studs.most >= points.amount)
     ):
         values: dict[str, Filling] = {

@@ -36,6 +36,7 @@ _SHORT: dict[Kind, str] = {
     "person": "a heavy person at the edge",
     "push": "pushed at the top",
     "push open": "pushed at the top, all open",
+    "touch": "touched at the top",
     "child": "a child hanging on its front",
     "child open": "a child hanging on its front, all open",
 }
@@ -90,7 +91,7 @@ def _do(review: Review, each: Tipping, weakest: Weakest, values: dict[str, Filli
     piece, state = each.piece, weakest.state
     if any(one.into == "board" for one in piece.restraints):
         return _INTO_BOARD
-    upright = state.kind in ("push", "push open", "child", "child open", "open", "all open", "high")
+    upright = state.kind in ("push", "push open", "touch", "child", "child open", "open", "all open", "high")
     if upright and piece.restraints:
         return _tied_more(review, each, state, values)
     seat = state.kind in ("sitter", "person", "lean")  # nobody straps a seat to a wall
@@ -215,6 +216,10 @@ def _finding(review: Review, each: Tipping, several: bool) -> Finding | None:
         "tip-ratio-least",
         "tip-push-force",
         "tip-push-height",
+        "touch-push",
+        "touch-push-children",
+        "touch-height",
+        "touch-mass",
         "child-weight",
         "carpet-block",
         "floor-out",
@@ -242,6 +247,10 @@ def tips(review: Review) -> Iterator[Finding]:
     else. The published tests likewise open what can be opened (in part from memory), once the interlock
     itself has held against a pull at what it keeps shut (two texts differ on how long). It can fail, so the
     report shows the piece as if it had, for information.
+    What is no such storage and no seat, but stands taller than a small child, is touched at its top, empty,
+    with the small push of an own choice: about what a sleeve that catches brings, and where children live
+    what a child's hand, a dog or a cat that jumps off does. That warns where children live and it is heavy
+    enough to hurt, and is a note elsewhere.
     Declared people sit, stand or lean at the edge of what they use: in the seat test (a force near the
     edge and a small push), and as one heavy person. Storage (shelves one over another, or so much room
     in drawers and behind doors) that is as tall and heavy as the standard for clothing storage speaks
@@ -254,15 +263,16 @@ def tips(review: Review) -> Iterator[Finding]:
 
     Leaves out: Whether an interlock holds; what lifts out; climbing in other ways; the strength of a
     restraint's screws (counted as if they held their test load); sliding; and pieces that hang on the
-    wall or are joined to it. Tables, stools and other pieces that are no storage get no push. This is an
-    estimate and no certificate: the standards' own tests, local rules and whoever is licensed to judge
-    decide.
+    wall or are joined to it. Tables, stools and other pieces that are no storage get no more than a touch,
+    low ones not even that. This is an estimate and no certificate: the standards' own tests, local rules
+    and whoever is licensed to judge decide.
 
     Sources: statics of a body about a line; EN 1022:2018 for seats; ASTM F2057-23 for the child and the
     carpet (read in part), and for the push (from memory, so a push alone only warns); guidance to the
     federal rule on clothing storage for the fill of drawers and the room in scope; its questions and answers
     and 16 CFR 1261.3 as published in 2022 (stayed, so never law) for the check of an interlock; 0.9 and
-    1.25 are an own choice, as weights are easily a tenth off.
+    1.25 are an own choice, as weights are easily a tenth off, and so is all of the touch: no standard asks
+    for it.
 
     Flagged:
 

@@ -97,7 +97,9 @@ def _finding(review: Review, alike: list[_Free]) -> Finding:
     middle = low < member.length / 2 < high
     where = "in the middle" if middle else "at the {held} end"
     put, more = _propped(review, free, one)
+    stops = {name for each in review.unjoined for name in each.rest}
     return Finding(
+        told_by="never-joined" if stops.issuperset(parts) else "",
         parts=parts,
         at=review.span_of(parts[0]),
         says=f"{{parts}} {'has' if one else 'have'} nothing under {'its' if one else 'their'} {{free}} end: "
@@ -133,7 +135,8 @@ def unsupported_end(review: Review) -> Iterator[Finding]:
     peg-reach.
 
     Leaves out: Whether the joint of such a stub is strong enough. A board held all along one edge, as a
-    shelf on a wall is, counts as held at both ends.
+    shelf on a wall is, counts as held at both ends. An end that stops at a part which no join names:
+    never-joined tells that.
 
     Sources: statics; the share for a stub is our own choice
 

@@ -16,23 +16,25 @@ from reviewer.reference.usual_values import usual_value
 from reviewer.setting_out.moving import Moved
 from reviewer.setting_out.result import Extent
 from reviewer.units import KG_PER_POUND, MM_PER_FOOT, NEWTON_PER_KG
+from reviewer.workshop.enclosed_volume import cubic_feet, door_volume, drawer_volume, room_enough
 from reviewer.workshop.open_together import open_together
 from reviewer.workshop.opening import Opening
 from reviewer.workshop.tipping import Act, balanced, lever, push_lever
-from reviewer.workshop.tipping_states import enclosed_room, room_enough, tall_and_heavy
+from reviewer.workshop.tipping_states import tall_and_heavy
 
 
-def _boxes(i: Inputs, name: str) -> list[float]:
-    """``28x14x5.5 28x14x5.5``: inside sizes in inches, as volumes in mm³."""
+def _boxes(i: Inputs, name: str) -> list[list[float]]:
+    """``28x14x5.5 28x14x5.5``: inside sizes in inches, width by depth by height, in mm."""
     if name not in i:
         return []
-    sizes = (one.split("x") for one in i.word(name).split())
-    return [math.prod(float(each) * INSIDE["in"] for each in size) for size in sizes]
+    return [[float(each) * INSIDE["in"] for each in one.split("x")] for one in i.word(name).split()]
 
 
 @formula("storage room")
 def _room(i: Inputs) -> float:
-    return enclosed_room(_boxes(i, "drawers"), _boxes(i, "doors")) / MM_PER_FOOT**3
+    """The heights printed are already 1/8 in below what is above."""
+    drawers = [drawer_volume(w, d, h + 0.125 * INSIDE["in"]) for w, d, h in _boxes(i, "drawers")]
+    return cubic_feet(math.fsum([*drawers, *(door_volume(*size) for size in _boxes(i, "doors"))]))
 
 
 @formula("storage scope")
@@ -84,9 +86,7 @@ def _(i: Inputs) -> float:
         box = ((0.0, 0.0, z), (inside, inside, z + inside))
         moved = Moved(moving, Extent("", *box), None, {}, {})
         held = None if lock == "-" else ord(lock)
-        drawers.append(
-            Opening(moving.name, "drawer", moving.parts, moved, box, mass, contents, "", 0.0, held)
-        )
+        drawers.append(Opening(moving.name, "drawer", moving.parts, moved, box, mass, contents, "", held))
     opened = open_together(drawers, _FRONT, 0.0, 1.0)
     out = {opening.name for opening, _ in opened}
     acts = [Act("weight", "", n, (0.0, x, z), x) for n, x, z in _placed(i, "masses")]

@@ -14,6 +14,7 @@ from reviewer.reports.content import Report
 from reviewer.reports.gathering import report_of
 from reviewer.reports.html import render_html
 from reviewer.reports.json_report import render_json
+from reviewer.reports.stability_page import unbroken
 from reviewer.reports.terminal import render_terminal
 from tests.rules.everyday_pieces import BENCH, BOOKCASE, LAMP_TABLE, WALL_SHELF
 from tests.support import look_at
@@ -104,3 +105,9 @@ def test_it_never_certifies(path: Path) -> None:
         words = json.dumps(piece).lower()
         assert not any(said in words for said in ("is safe", "complies", "approved", "no restraint needed"))
         assert "no certificate" in piece["scope"]
+
+
+def test_a_measure_under_a_drawing_is_never_broken_over_two_lines() -> None:
+    assert unbroken("15.4 lb × 7 3/16 in holds 9.21 lb·ft; 3 in all") == (
+        "15.4\u00a0lb × 7\u00a03/16\u00a0in holds 9.21\u00a0lb·ft; 3\u00a0in all"
+    )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
@@ -11,11 +12,13 @@ from reviewer.findings import Severity
 from reviewer.mechanics.stability import Balance, TippingEdge, support_polygon
 from reviewer.rules.safety._tip_words import _severity
 from reviewer.units import MM_PER_INCH, NEWTON_PER_POUND, Value
+from reviewer.workshop.enclosed_volume import Room, counted, door_volume
 from reviewer.workshop.standing import Piece
 from reviewer.workshop.steadying import wider
 from reviewer.workshop.tipping import Kind, State
-from reviewer.workshop.tipping_states import enclosed_room
 from tests.support import findings_of, review_of, told
+
+PLANS = Path(__file__).parents[2] / "plans"
 
 #: A case of red oak with a door, so many inches tall, the door's bottom so high, on such a floor.
 CUPBOARD = """
@@ -121,7 +124,13 @@ def test_a_table_with_a_load_is_looked_at_top_heavy_too() -> None:
 
 def test_half_of_the_room_behind_a_door_counts() -> None:
     # CPSC business guidance, Clothing Storage Units: drawers whole, behind doors half.
-    assert enclosed_room([2.0, 1.0], [3.0, 1.0]) == pytest.approx(5.0)
+    box = ((0.0, 0.0, 0.0), (1.0, 1.0, 1.0))
+    rooms = [Room("a", "drawer", box, 2.0), Room("b", "drawer", box, 1.0)]
+    rooms += [
+        Room("c", "door", box, door_volume(3.0, 1.0, 1.0)),
+        Room("d", "door", box, door_volume(1.0, 1.0, 1.0)),
+    ]
+    assert counted(rooms) == pytest.approx(5.0)
 
 
 def test_the_feet_of_a_cross_moved_out_keep_its_shape() -> None:
@@ -186,3 +195,19 @@ def test_nobody_straps_a_seat_to_a_wall() -> None:
     assert "tips over to the front with 2 people seated" in line
     assert "Tie it" not in line
     assert "further out at the front" in line
+
+
+@pytest.mark.parametrize(
+    ("plan", "sides"),
+    [
+        ("low-table.plan", ("front", "back")),
+        ("open-bookcase.plan", ("left", "right")),
+        ("plant-stand.plan", ("front", "back", "left", "right")),
+    ],
+)
+def test_sides_on_which_an_empty_piece_leans_as_far_are_told_together(
+    plan: str, sides: tuple[str, ...]
+) -> None:
+    # Nothing turns it, so the lean that tips it decides: the same both ways, but for the last bits of a sum.
+    (found,) = review_of((PLANS / plan).read_text(encoding="utf-8")).tipping
+    assert next(each for each in found.states if each.kind == "empty").sides == sides

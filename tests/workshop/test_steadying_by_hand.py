@@ -71,7 +71,11 @@ def test_a_ladder_that_leans_on_the_wall_does_not_fall_towards_it() -> None:
     piece = piece_of(LADDER % "")
     assert piece.whole.y / MM_PER_INCH > 7
     assert all("back" not in each.sides for each in tipping_of(LADDER % "").states)
-    assert findings_of(LADDER % "", "tips") == ()
+    # A touch pulls it off the wall to the front, which a restraint mends and its rule tells.
+    (finding,) = findings_of(LADDER % "", "tips")
+    assert finding.told_by == "restraint-missing"
+    assert "touched" in finding.says
+    assert finding.values["side"] == "the front"
     # 1 in off the wall nothing holds it up any more.
     assert "back" in {side for each in tipping_of(LADDER % " 1 away").states for side in each.sides}
 

@@ -20,7 +20,7 @@ from reviewer.workshop.standing import Piece
 from reviewer.workshop.steadying import tried_changes, wider
 from reviewer.workshop.tipping import State, side_of
 from reviewer.workshop.tipping_scene import Scene
-from reviewer.workshop.tipping_states import Tipping, enclosed, states, storage_tested
+from reviewer.workshop.tipping_states import Tipping, states, storage_tested
 from tests.support import findings_of, review_of, told
 
 LIMITS = default_limits()
@@ -270,17 +270,20 @@ def test_room_in_drawers_and_the_scope() -> None:
     t = review.plan.stocks["box"].thickness / MM_PER_INCH
     assert review.plan.stocks["ply"].thickness / MM_PER_INCH == pytest.approx(0.72)
     level = (30 - 2 * 0.72 - 1 - 2 * t) * (17 - 2 * t)
-    inches = [each.volume / MM_PER_INCH**3 for each in opens]
-    assert inches == pytest.approx([level * (8 - t)] * 3 + [level * (36 - 0.72 - 27 - t)], rel=1e-6)
-    assert enclosed(opens) / MM_PER_FOOT**3 == pytest.approx(sum(inches) / 1728)
-    assert storage_tested(piece, LIMITS, opens)
+    assert [room.name for room in piece.rooms] == [each.name for each in opens]
+    inches = [room.counted / MM_PER_INCH**3 for room in piece.rooms]
+    # The height is taken less 1/8 in (CPSC guidance on clothing storage units).
+    heights = [8 - t - 0.125] * 3 + [36 - 0.72 - 27 - t - 0.125]
+    assert inches == pytest.approx([level * each for each in heights], rel=1e-6)
+    assert piece.enclosed / MM_PER_FOOT**3 == pytest.approx(sum(inches) / 1728)
+    assert storage_tested(piece, LIMITS)
     (found,) = review.tipping
     # 8.5 lb in each cubic foot.
     (first, *_) = found.openings
     assert first.contents is not None
     assert first.contents.kg / KG_PER_POUND == pytest.approx(8.5 * inches[0] / 1728, rel=1e-6)
     lighter = replace(piece, masses=(mass(29.9, 15, 9, 18),))
-    assert not storage_tested(lighter, LIMITS, opens)
+    assert not storage_tested(lighter, LIMITS)
 
 
 CASTORS = """\

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import pytest
 
-from reviewer.workshop.enclosed_volume import enclosed_volume
 from tests.support import findings_of, review_of, told
 
 # ------------------------------------------------------------------ openings
@@ -208,8 +207,8 @@ TRAY = """assembly drawer: left 13 right of right of side.left, right 13 left of
 def held(moves: str) -> float:
     """Litres."""
     review = review_of(CHEST.format(moves=moves))
-    piece = max(review.pieces, key=lambda each: len(each.parts))
-    return enclosed_volume(review.plan, review.setting, piece) / 1e6
+    (piece,) = (each for each in review.pieces if each.feet)
+    return piece.enclosed / 1e6
 
 
 def test_a_divider_takes_no_room_from_a_drawer() -> None:
