@@ -6,7 +6,9 @@ import json
 import math
 import re
 import xml.etree.ElementTree as ET
+from collections.abc import Iterator
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
@@ -16,6 +18,7 @@ from reviewer.reports.html import render_html
 from reviewer.reports.json_report import render_json
 from reviewer.reports.stability_page import unbroken
 from reviewer.reports.terminal import render_terminal
+from reviewer.workshop.tipping import Kind
 from tests.rules.everyday_pieces import BENCH, BOOKCASE, LAMP_TABLE, WALL_SHELF
 from tests.support import look_at
 
@@ -107,7 +110,24 @@ def test_it_never_certifies(path: Path) -> None:
         assert "no certificate" in piece["scope"]
 
 
+def test_the_schema_knows_every_kind_of_state() -> None:
+    text = (PLANS.parent / "reviewer" / "reports" / "review.schema.json").read_text(encoding="utf-8")
+    kinds = json.loads(text)
+    assert list(get_args(Kind)) in list(_enums(kinds))
+
+
 def test_a_measure_under_a_drawing_is_never_broken_over_two_lines() -> None:
     assert unbroken("15.4 lb × 7 3/16 in holds 9.21 lb·ft; 3 in all") == (
         "15.4\u00a0lb × 7\u00a03/16\u00a0in holds 9.21\u00a0lb·ft; 3\u00a0in all"
     )
+
+
+def _enums(part: object) -> Iterator[object]:
+    """Every list of allowed words in a schema."""
+    if isinstance(part, dict):
+        yield from ([part["enum"]] if "enum" in part else [])
+        for each in part.values():
+            yield from _enums(each)
+    elif isinstance(part, list):
+        for each in part:
+            yield from _enums(each)
