@@ -33,3 +33,24 @@ def nearest(word: str, known: Iterable[str], most: int = 4) -> tuple[str, ...]:
             if likeness >= _ALIKE:
                 near.append((-likeness, name))
     return tuple(name for _, name in sorted(near)[:most])
+
+
+def one_slip_apart(words: str, others: str) -> bool:
+    """True when each word is the other's but for a letter more, less or other, or two that changed places."""
+    ones, twos = words.lower().split(), others.lower().split()
+    return len(ones) == len(twos) and all(_one_slip(one, two) for one, two in zip(ones, twos, strict=True))
+
+
+def _one_slip(one: str, two: str) -> bool:
+    if len(one) > len(two):
+        one, two = two, one
+    if len(two) - len(one) > 1:
+        return False
+    at = next((at for at, (a, b) in enumerate(zip(one, two, strict=False)) if a != b), len(one))
+    if len(one) < len(two):
+        return one[at:] == two[at + 1 :]
+    return one[at + 1 :] == two[at + 1 :] or (one[at + 1 : at + 2], one[at : at + 1], one[at + 2 :]) == (
+        two[at : at + 1],
+        two[at + 1 : at + 2],
+        two[at + 2 :],
+    )

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from reviewer.findings import Edit, Finding, Severity
 from reviewer.language.wordings import either
 from reviewer.model.plan import UnknownName
+from reviewer.reference.names import one_slip_apart
 from reviewer.review import Review
 from reviewer.rulebook import Timing, rule
 
@@ -41,12 +42,13 @@ def _edit(review: Review, found: list[UnknownName]) -> Edit | None:
 def _slip(unknown: UnknownName) -> bool:
     """True when the nearest name is most likely what was meant.
 
-    A word of the tables that is spelt alike may still mean something else (shoes, dishes); a slip of the
-    pen seldom changes the first letter.
+    A word of the tables that is spelt alike may still mean something else (bikes, binders); a slip of the
+    pen is a letter, and seldom the first.
     """
     if not unknown.near:
         return False
-    return unknown.what not in _OF_THE_TABLES or unknown.near[0][0] == unknown.name[0]
+    near, said = unknown.near[0], unknown.name
+    return unknown.what not in _OF_THE_TABLES or (near[0] == said[0] and one_slip_apart(said, near))
 
 
 def _step(what: str, near: bool, slip: bool) -> str:

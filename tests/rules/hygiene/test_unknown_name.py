@@ -143,16 +143,35 @@ def test_a_part_that_a_slip_kept_from_being_made_is_not_told_as_well() -> None:
     assert [finding.values["name"] for finding in findings_of(text, RULE)] == ["bord"]
 
 
-def test_a_word_spelt_alike_that_means_something_else_gets_no_edit() -> None:
-    text = """
+@pytest.mark.parametrize(
+    ("word", "near"),
+    [("bikes", "binders, books or files"), ("stones", "shoes or toys"), ("dices", "dishes, discs or files")],
+)
+def test_a_word_spelt_alike_that_means_something_else_gets_no_edit(word: str, near: str) -> None:
+    text = f"""
         plan "Rack" in inches
         stock board: 1x8 pine
         part shelf: board, across, flat, 24 long, left at 0, front at 0, on floor
-        load shelf: 2 shoes
+        load shelf: {word}
     """
     (finding,) = findings_of(text, "unknown-name")
     assert finding.edit is None
     assert told(text, "unknown-name") == [
-        "error - @ shoes: “shoes” is no load that dryfit's tables know. → Did you mean dishes? If not: "
+        f"error - @ {word}: “{word}” is no load that dryfit's tables know. → Did you mean {near}? If not: "
         "use a plainer word, such as books or people seated, or give the weight, such as: 20 kg"
     ]
+
+
+@pytest.mark.parametrize(
+    ("word", "meant"), [("boks", "books"), ("bookss", "books"), ("dishse", "dishes"), ("dishas", "dishes")]
+)
+def test_a_slip_of_the_pen_gets_one(word: str, meant: str) -> None:
+    text = f"""
+        plan "Rack" in inches
+        stock board: 1x8 pine
+        part shelf: board, across, flat, 24 long, left at 0, front at 0, on floor
+        load shelf: {word}
+    """
+    (finding,) = findings_of(text, "unknown-name")
+    assert finding.edit is not None
+    assert finding.edit.text == meant
