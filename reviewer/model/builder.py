@@ -94,12 +94,16 @@ def _fastener_bounds(
 
     A plan may set these limits itself, and is only heard on them later: then all such sizes are kept.
     """
-    own = any(each.name and each.name.text.startswith("bare-fastener-") for each in kinds.get("limit", ()))
+    own = any(
+        each.name and each.name.text.startswith(("bare-fastener-", "bare-screw-"))
+        for each in kinds.get("limit", ())
+    )
     if unit == "mm":
         return math.inf, math.inf, math.inf if own else limits["bare-fastener-shortest"].amount
     if own:
         return 0.0, 0.0, 0.0
-    return limits["bare-fastener-thickest"].amount, limits["bare-fastener-longest"].amount, 0.0
+    thickest = min(limits["bare-fastener-thickest"].amount, limits["bare-screw-thickest"].amount)
+    return thickest, limits["bare-fastener-longest"].amount, 0.0
 
 
 def understand(

@@ -14,6 +14,8 @@ from reviewer.units import TOLERANCE_MM, UnitSystem, length
 
 #: Numbers as only inches are written: 3/4, 17 1/2, 17-1/2, 17½.
 _FRACTION = re.compile(r"(?:\d+[ -]+)?\d+/\d+|(?:\d+ *)?[¼½¾⅐⅑⅒⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]")
+#: Fasteners that are thinner than dowels and bolts.
+_THIN = ("screws", "piece screws", "pocket screws", "nails")
 #: Numbers as millimetres are written.
 _DECIMAL = re.compile(r"\d+(?:\.\d+)?")
 
@@ -23,7 +25,9 @@ def _meant(review: Review, each: BareFastener) -> str:
     if each.unit == "mm":
         short = review.limit("bare-fastener-shortest").amount - TOLERANCE_MM
         return "in" if each.length < short else ""
-    thickest, longest = review.limit("bare-fastener-thickest"), review.limit("bare-fastener-longest")
+    thin = each.kind in _THIN
+    thickest = review.limit("bare-screw-thickest" if thin else "bare-fastener-thickest")
+    longest = review.limit("bare-fastener-longest")
     thick = each.thickness is not None and each.thickness > thickest.amount + TOLERANCE_MM
     long = each.kind != "bolts" and each.length > longest.amount + TOLERANCE_MM
     return "mm" if thick or long else ""
@@ -39,7 +43,9 @@ def _fasteners(review: Review) -> Iterator[Finding]:
         whole = Span(each.bare[0].start, each.bare[-1].end)
         text, last = "", whole.start
         for span in each.bare:
-            text += words(Span(last, span.start)) + f"{words(span)} {unit}"
+            # A fraction is of inches as it stands: a 3/8 in dowel may be 50 mm long.
+            kept = each.unit == "in" and _FRACTION.fullmatch(words(span))
+            text += words(Span(last, span.start)) + (words(span) if kept else f"{words(span)} {unit}")
             last = span.end
         joins = [join for join in review.plan.joins for held in join.fastenings if held.span == each.span]
         sizes: dict[str, Filling] = {"long": length(each.length)}
@@ -66,7 +72,13 @@ def _fasteners(review: Review) -> Iterator[Finding]:
     topic="hygiene",
     severity=Severity.WARNING,
     timing=Timing.ALWAYS,
-    limits=("bare-number-most", "bare-fastener-thickest", "bare-fastener-longest", "bare-fastener-shortest"),
+    limits=(
+        "bare-number-most",
+        "bare-fastener-thickest",
+        "bare-screw-thickest",
+        "bare-fastener-longest",
+        "bare-fastener-shortest",
+    ),
     needs=("plan.bare",),
 )
 def unit_doubtful(review: Review) -> Iterator[Finding]:
@@ -81,11 +93,12 @@ def unit_doubtful(review: Review) -> Iterator[Finding]:
     `bare-number-most`. Only lone numbers are looked at, in a clause or as a measure.
 
     Sizes of fasteners are looked at as a whole: `loose tenons 8 x 40` in a plan in inches is as thick as a
-    beam. One without a unit that comes out thicker than `bare-fastener-thickest`, or, but for bolts, longer
-    than `bare-fastener-longest`, is meant in millimetres; in a plan in millimetres one that comes out
-    shorter than `bare-fastener-shortest` is meant in inches. This is an error, since nothing about such a
-    joint can be judged, and what the other rules find in it is left out until its sizes are mended; but what
-    can hurt someone is told all the same.
+    beam. One without a unit that comes out thicker than `bare-fastener-thickest` (screws and nails:
+    `bare-screw-thickest`), or, but for bolts, longer than `bare-fastener-longest`, is meant in millimetres;
+    in a plan in millimetres one that comes out shorter than `bare-fastener-shortest` is meant in inches. This
+    is an error, since nothing about such a joint can be judged, and what the other rules find in it is left
+    out until its sizes are mended; but what can hurt someone is told all the same. A fraction beside it stays
+    in the inches of the plan.
 
     Leaves out: Numbers in sums, in lists of what is bought and in lengths on sale; sizes of fasteners that
     are measures. Lone numbers of plans in centimetres and metres. Small decimals, since a gap of 0.5 is

@@ -168,7 +168,7 @@ LIMITS = """
     overhang-walked-into head-height-least head-height-most child-head-least child-head-most lift-mass
     stud-spacing stud-gravity stud-depth stud-target restraint-part wall-fixing-share
     wall-fixing-error-share
-    bare-number-most bare-fastener-thickest bare-fastener-longest bare-fastener-shortest
+    bare-number-most bare-fastener-thickest bare-screw-thickest bare-fastener-longest bare-fastener-shortest
     sway-force sway-ratio
     tenon-share-least tenon-share-most mortise-wall-least tenon-depth-share tenon-depth-enough
     biscuit-stock-least dado-share-most rabbet-share-most between-dadoes-least dowel-share-most dowel-share-least

@@ -122,7 +122,7 @@ def joined(unit: str, sizes: str) -> str:
         ("inches", "loose tenons 8 x 20 x 40", "loose tenons 8 mm x 20 mm x 40 mm"),
         ("inches", "loose tenons 8 mm x 40", "loose tenons 8 mm x 40 mm"),
         ("inches", "dowels 10 x 50", "dowels 10 mm x 50 mm"),
-        ("inches", "dowels 3/8 x 50", "dowels 3/8 mm x 50 mm"),
+        ("inches", "dowels 3/8 x 50", "dowels 3/8 x 50 mm"),
         ("inches", "screws 4 x 50", "screws 4 mm x 50 mm"),
         ("inches", "screws #8 x 50", "screws #8 x 50 mm"),
         ("inches", "screws 50", "screws 50 mm"),
@@ -193,6 +193,21 @@ def test_screws_of_a_restraint() -> None:
     )
     (found,) = findings_of(text, RULE)
     assert "screws 5 mm x 60 mm into stud" in with_edit(text, found)
+
+
+def test_a_screw_is_thinner_than_a_dowel() -> None:
+    """In centimetres, 4 x 16 is a rod that a dowel could be, and no screw at either end of a strap."""
+    assert findings_of(joined("centimetres", "dowels 4 x 16"), RULE) == ()
+    (found,) = findings_of(joined("centimetres", "screws 4 x 16"), RULE)
+    assert "screws 4 mm x 16 mm" in with_edit(joined("centimetres", "screws 4 x 16"), found)
+    text = joined("centimetres", "dowels 8 mm x 40 mm") + (
+        "restrain frame to wall: strap, screws 5 x 60 into stud, 60 up, screws 4 x 16 into piece\n"
+    )
+    edits = [found.edit.text for found in findings_of(text, RULE) if found.edit]
+    assert edits == ["5 mm x 60 mm", "4 mm x 16 mm"]
+    (found,) = findings_of(text + "limit bare-screw-thickest: 10\n", RULE)
+    assert found.edit is not None
+    assert found.edit.text == "5 mm x 60 mm"  # it is longer than any screw
 
 
 def test_the_plan_sets_the_limits_of_fasteners() -> None:
