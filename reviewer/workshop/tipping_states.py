@@ -121,14 +121,18 @@ def pushed(scene: Scene) -> list[State]:
 def touched(scene: Scene) -> State | None:
     """A touch at the top of what stands taller than a small child, about its weakest edge; None for others.
 
-    Seats are held against whoever sits on them, and tall and heavy storage against a larger push.
+    Seats are held against whoever sits on them, and tall and heavy storage against a larger push. What the
+    plan puts on a piece stays there and holds it down; only a child is taken to get at it while it is empty.
     """
     piece, limits = scene.piece, scene.limits
     if piece.height < limits["touch-height"].amount - TOLERANCE_MM:
         return None
     if any(not here.load.lasting for here in piece.loads) or storage_tested(piece, limits):
         return None
-    limit = "touch-push-children" if children_here(scene.plan, limits) else "touch-push"
+    children = children_here(scene.plan, limits)
+    if not children and piece.loads:
+        return None
+    limit = "touch-push-children" if children else "touch-push"
     return _weakest(scene.touch(edge, limit) for edge in scene.edges)
 
 

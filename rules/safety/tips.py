@@ -250,7 +250,7 @@ def tips(review: Review) -> Iterator[Finding]:
     What is no such storage and no seat, but stands taller than a small child, is touched at its top, empty,
     with the small push of an own choice: about what a sleeve that catches brings, and where children live
     what a child's hand, a dog or a cat that jumps off does. That warns where children live and it is heavy
-    enough to hurt, and is a note elsewhere.
+    enough to hurt, and is a note elsewhere, and only for what carries nothing that stays and holds it down.
     Declared people sit, stand or lean at the edge of what they use: in the seat test (a force near the
     edge and a small push), and as one heavy person. Storage (shelves one over another, or so much room
     in drawers and behind doors) that is as tall and heavy as the standard for clothing storage speaks

@@ -81,6 +81,29 @@ def test_without_children_less_is_asked() -> None:
     assert "touched with 1.5 lb at 40 in up, about what a sleeve that catches" in note
 
 
+def test_what_stays_on_it_holds_it_down_but_a_child_comes_while_it_is_empty() -> None:
+    # 7 1/4 in deep and 32 in tall, about 9.7 lb: 1.1 lb tips it empty, ten times that with its books.
+    shelf = """
+        plan "Low shelf" in inches
+        stock board: 1x8 pine
+        outline frame: 48 across, 7 1/4 deep, 32 tall, on floor
+        part end for each of left, right: board, upright, facing side, as tall as frame
+            flush with each of frame, flush with front of frame, on floor
+        part shelf: board, across, flat, between end.left and end.right, flush with front of frame
+            bottom 30 above floor
+        join shelf to end.*: screws #8 x 2, 2 per joint, from outside, glue pva
+        {load}
+        room hall: indoors, {children}
+    """
+    for load, children, told_of in (
+        ("load shelf: books", "no children", False),
+        ("load shelf: books", "children under 6", True),
+        ("", "no children", True),
+    ):
+        (found,) = review_of(shelf.format(load=load, children=children)).tipping
+        assert any(each.kind == "touch" for each in found.states) is told_of, (load, children)
+
+
 def test_seats_storage_and_what_is_tied_are_left_to_their_own_tests() -> None:
     seat = post(more="load post: 1 person seated")
     (found,) = review_of(seat).tipping
