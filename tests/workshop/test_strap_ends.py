@@ -202,3 +202,33 @@ def test_a_part_before_the_back_lets_the_strap_run() -> None:
     assert tied.line.run > 25.4
     assert tied.line.before == pytest.approx(tied.line.run)
     assert tied.at_piece is None
+
+
+@pytest.mark.parametrize("wall", [50, 58])
+def test_a_falling_strap_on_a_top_only_shears_its_screws(wall: int) -> None:
+    """It bends over the back edge, so at its screws it lies flat, however steeply it falls behind."""
+    words = "strap, screws #10 x 2 1/2 into stud, screws #8 x 5/8 into piece, on top, {wall} up on wall, 2 of them"
+    _, tied = tied_of(case(words.format(wall=wall), room=" 2 away"))
+    assert tied.line.slope > 40
+    assert tied.line.from_face == 0.0
+    assert tied.at_piece is not None
+    assert tied.at_piece.holds == pytest.approx(tied.at_piece.shear)
+
+
+def test_of_named_parts_the_weakest_counts_and_of_the_whole_piece_the_best() -> None:
+    """Red oak sides and a rail of a lighter wood stand at the same height at the back."""
+    hanger = (
+        "stock light: actual 3/4 x 3 1/2 western red cedar, 8 ft\n"
+        "part hanger: light, across, on edge, between side.left and side.right, flush with back of side.left\n"
+        "    bottom 54 above floor\n"
+    )
+    words = ENDS.format(more="screws #8 x 3/4 into piece")
+    parts = {}
+    for what in ("case", "side.left, hanger", "hanger", "side.left"):
+        plan = case(words, what=what)
+        _, tied = tied_of(plan.replace("restrain", f"{hanger}restrain", 1))
+        assert tied.at_piece is not None
+        parts[what] = (tied.at_piece.part, tied.at_piece.holds)
+    assert parts["hanger"][1] < parts["side.left"][1]
+    assert parts["case"] == parts["side.left"]
+    assert parts["side.left, hanger"] == parts["hanger"]
