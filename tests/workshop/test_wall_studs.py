@@ -16,6 +16,7 @@ from reviewer.mechanics.wall_fixing import (
     slid,
     studs_reached,
 )
+from reviewer.review import Review
 from reviewer.units import MM_PER_INCH
 from reviewer.workshop.restraining import restrained, studs_for
 from reviewer.workshop.wall_hung import wall_hung
@@ -314,3 +315,18 @@ def test_a_screw_holds_only_where_it_truly_lies_on_a_stud(first: int, count: int
         along = point.along / MM_PER_INCH
         off = min(abs(along - first - 16 * step) for step in range(-2, 4))
         assert point.meets == (off <= 0.5 + 1e-9)
+
+
+def test_a_rail_takes_the_nearest_studs_and_what_is_reached_is_not_beside() -> None:
+    inch = MM_PER_INCH
+
+    def wall(studs: str) -> Review:
+        return review_of(CASE.format(unit="inches", width="14", studs=studs, at="", count=1))
+
+    # The middle of the case is 7 in from the corner: 17 in is 10 in off it, -10 in 17 in.
+    assert rail_studs(wall("studs at (0 - 10) and 5 and 17"), 0.0, 14 * inch, 2) == pytest.approx(
+        (5 * inch, 17 * inch)
+    )
+    # 14 1/4 in is just past the side of the case: near enough to its stud's middle to hold.
+    beside = studs_beside(wall("studs at 10 and 14 1/4 and 30"), 0.0, 14 * inch)
+    assert beside == [pytest.approx((30 * inch, 16 * inch))]
