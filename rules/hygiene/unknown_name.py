@@ -34,9 +34,12 @@ def _edit(review: Review, found: list[UnknownName]) -> Edit | None:
     written = review.source.words(first.span)
     if len(found) > 1 or not first.near or written.lower() != first.name or not _slip(first):
         return None
-    near = first.near[0]
-    starred = first.name.endswith(".*") and near not in review.plan.parts
-    return Edit(first.span, f"{near}.*" if starred else near)
+    return Edit(first.span, _as_written(review, first.name, first.near[0]))
+
+
+def _as_written(review: Review, name: str, near: str) -> str:
+    """A near name as it has to stand in the plan: with a star where the name has one and means several."""
+    return f"{near}.*" if name.endswith(".*") and near not in review.plan.parts else near
 
 
 def _slip(unknown: UnknownName) -> bool:
@@ -110,7 +113,9 @@ def unknown_name(review: Review) -> Iterator[Finding]:
             if what in _OF_THE_TABLES
             else "No {what} is called “{name}”."
         )
-        near = tuple(dict.fromkeys(each for unknown in found for each in unknown.near))
+        near = tuple(
+            dict.fromkeys(_as_written(review, name, each) for unknown in found for each in unknown.near)
+        )
         yield Finding(
             parts=(),
             at=first.span,

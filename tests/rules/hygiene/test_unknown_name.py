@@ -38,8 +38,8 @@ load rail.front: books
         ("width across", "widht across", "measure", "width"),
         ("load rail.front: books", "load rail.front: boks", "load", "books"),
         ("glue pva", "glue yelow pva", "glue", "yellow pva"),
-        ("join end.*", "join edn.*", "part", "end"),
-        ("to rail.*", "to rial.*", "part", "rail"),
+        ("join end.*", "join edn.*", "part", "end.*"),
+        ("to rail.*", "to rial.*", "part", "rail.*"),
     ],
 )
 def test_a_slip_is_told_with_the_nearest_name_and_mended(
