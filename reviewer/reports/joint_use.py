@@ -120,8 +120,7 @@ def _rows_of(load: JointLoad, limits: Limits) -> list[JointUseRow]:
                 use.hold.source,
                 "",
                 "" if load.judged else _open(load),
-                1.0 if use.hold.certain else limits["joint-estimate-share"].amount,
-                1.0 if use.hold.certain else limits["joint-error-share"].amount,
+                *use.past(limits),
             )
         )
     if load.why:

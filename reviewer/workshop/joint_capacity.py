@@ -21,6 +21,7 @@ from reviewer.workshop.strengths import strength_factor
 from reviewer.workshop.wood_holds import WoodHolds
 
 if TYPE_CHECKING:
+    from reviewer.limits import Limits
     from reviewer.review import Review
 
 Way = Literal["shear", "pull", "shear and pull"]
@@ -43,6 +44,15 @@ class JointUse(NamedTuple):
     def ratio(self) -> float:
         """The force over what may come; beyond all bounds where nothing may."""
         return self.force / self.limit if self.limit > 0 else math.inf
+
+    def past(self, limits: Limits) -> tuple[float, float]:
+        """The ratios past which the joint is at fault, and past which it is not to be built.
+
+        A design value is a limit by itself; an estimate is one only so many times over.
+        """
+        if self.hold.certain:
+            return 1.0, 1.0
+        return limits["joint-estimate-share"].amount, limits["joint-error-share"].amount
 
 
 class JointLoad(NamedTuple):

@@ -36,10 +36,11 @@ def _told_elsewhere(review: Review, load: JointLoad, use: JointUse) -> bool:
 
 
 def _severity(review: Review, use: JointUse) -> Severity | None:
-    if use.ratio > 1 + 1e-9:
-        if use.hold.certain or use.ratio > review.limit("joint-error-share").amount:
-            return Severity.ERROR
-        return Severity.WARNING if use.ratio > review.limit("joint-estimate-share").amount else None
+    told_from, heavy_from = use.past(review.limits)
+    if use.ratio > heavy_from + 1e-9:
+        return Severity.ERROR
+    if use.ratio > told_from + 1e-9:
+        return Severity.WARNING
     near = use.ratio >= review.limit("joint-near-share").amount
     return Severity.WARNING if near and use.hold.certain else None
 
